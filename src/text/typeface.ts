@@ -26,6 +26,14 @@ export interface ShapedLine {
   readonly width: number;
 }
 
+/** Where the ink of a line reaches: from its start, and from its baseline with y up. All zero for a blank line. */
+export interface Ink {
+  readonly left: number;
+  readonly right: number;
+  readonly bottom: number;
+  readonly top: number;
+}
+
 /** A face that a writer can embed or draw. */
 export interface Face {
   readonly name: FaceName;
@@ -35,10 +43,17 @@ export interface Face {
   readonly ascent: number;
   readonly descent: number;
   readonly capHeight: number;
+  readonly xHeight: number;
+  /** Degrees, negative for a slant to the right. */
   readonly italicAngle: number;
+  /** 400 regular, 700 bold. */
+  readonly weight: number;
+  readonly fixedPitch: boolean;
   readonly bbox: readonly [number, number, number, number];
   /** Nominal advance of a glyph in font units. */
   advance(glyph: number): number;
+  /** Box round a glyph's ink, [left, bottom, right, top] in font units; undefined for blanks. */
+  box(glyph: number): readonly [number, number, number, number] | undefined;
   /** SVG path data of a glyph in font units, y up; empty for blanks. */
   outline(glyph: number): string;
   /** A TrueType file with these glyphs under their own indices, for embedding. Same glyphs, same bytes. */
@@ -56,8 +71,13 @@ export interface Typeface {
   shape(runs: readonly Run[]): ShapedLine;
   /** Width of one line. */
   measure(runs: readonly Run[]): number;
-  /** The characters (graphemes) of a text that the faces have no glyph for, each once, in order. */
-  missing(text: string): readonly string[];
+  /** Reach of a line's ink, which is what must clear a cut. */
+  ink(runs: readonly Run[]): Ink;
+  /**
+   * The characters (graphemes) of a text that a face has no glyph for, each once, in order. White space, control and
+   * format characters are never missing. Without a face: the regular one.
+   */
+  missing(text: string, face?: FaceName): readonly string[];
 }
 
 /** The files that a typeface is made of, as bytes. */

@@ -1,0 +1,139 @@
+import { plain, type Run, runsKey } from "../base/run";
+import { openShaper, openSubsetter, type Shaper, type ShaperFont, type Subsetter } from "./harfbuzz";
+import { itemise } from "./itemise";
+import { Outlines } from "./outline";
+import { Recent } from "./recent";
+import { fontFacts, Sfnt } from "./sfnt";
+import type { Face, FaceName, Ink, ShapedGlyph, ShapedLine, Typeface, TypefaceAssets } from "./typeface";
+
+interface OpenFace extends Face {
+  readonly font: ShaperFont;
+}
+
+/**
+ * Opens a typeface from the bytes of the two modules and of four TrueType files.
+ * Rejects with a RangeError, whose message is a sentence for the user, where a font cannot be used.
+ */
+export async function openTypeface(assets: TypefaceAssets): Promise<Typeface> {
+  const [shaper, subsetter] = await Promise.all([openShaper(assets.harfbuzz), openSubsetter(assets.harfbuzzSubset)]);
+  const open = (name: FaceName): OpenFace => openFace(name, assets.fonts[name], shaper, subsetter);
+  return new OpenTypeface({
+    regular: open("regular"),
+    bold: open("bold"),
+    italic: open("italic"),
+    boldItalic: open("boldItalic"),
+  });
+}
+
+function openFace(name: FaceName, bytes: Uint8Array, shaper: Shaper, subsetter: Subsetter): OpenFace {
+  const tables = new Sfnt(bytes);
+  const facts = fontFacts(tables);
+  const outlines = new Outlines(tables, facts.glyphCount);
+  const font = shaper.font(bytes);
+  const paths = new Map<number, string>();
+  return {
+    ...facts,
+    name,
+    font,
+    advance: (glyph) => font.advance(glyph),
+    box: (glyph) => outlines.box(glyph),
+    outline(glyph) {
+      const path = paths.get(glyph) ?? outlines.path(glyph);
+      paths.set(glyph, path);
+      return path;
+    },
+    subset: (glyphs) => subsetter.subset(bytes, glyphs),
+  };
+}
+
+/** Lines and graphemes kept per typeface: some thousand units' worth. */
+const keptLines = 20_000;
+
+const graphemes = new Intl.Segmenter("und", { granularity: "grapheme" });
+const inkless = /^[\p{Cc}\p{Cf}\p{Z}\p{Variation_Selector}]+$/u;
+const breaking = /[\p{Cc}\u2028\u2029]/gu;
+
+class OpenTypeface implements Typeface {
+  readonly xHeight: number;
+  readonly capHeight: number;
+  readonly ascent: number;
+  readonly descent: number;
+  private readonly lines = new Recent<ShapedLine>(keptLines);
+  private readonly inks = new Recent<Ink>(keptLines);
+  private readonly drawable = new Recent<boolean>(keptLines);
+
+  constructor(readonly faces: Readonly<Record<FaceName, OpenFace>>) {
+    const { regular } = faces;
+    this.xHeight = regular.xHeight / regular.unitsPerEm;
+    this.capHeight = regular.capHeight / regular.unitsPerEm;
+    this.ascent = regular.ascent / regular.unitsPerEm;
+    this.descent = -regular.descent / regular.unitsPerEm;
+  }
+
+  shape(runs: readonly Run[]): ShapedLine {
+    return this.lines.get(runsKey(runs), () => this.shapeAnew(runs));
+  }
+
+  measure(runs: readonly Run[]): number {
+    return this.shape(runs).width;
+  }
+
+  ink(runs: readonly Run[]): Ink {
+    return this.inks.get(runsKey(runs), () => this.inkOf(this.shape(runs)));
+  }
+
+  missing(text: string, face: FaceName = "regular"): readonly string[] {
+    const found = new Set<string>();
+    for (const { segment } of graphemes.segment(text)) {
+      if (!inkless.test(segment) && !this.canDraw(segment, face)) found.add(segment);
+    }
+    return [...found];
+  }
+
+  private canDraw(grapheme: string, face: FaceName): boolean {
+    return this.drawable.get(`${face} ${grapheme}`, () => {
+      const glyphs = this.faces[face].font.shape(grapheme, 0, grapheme.length, false);
+      return glyphs.every((glyph) => glyph.id !== 0);
+    });
+  }
+
+  private shapeAnew(runs: readonly Run[]): ShapedLine {
+    // A tab or a line break inside a line is a space; one unit each, so that clusters keep their places.
+    const text = plain(runs).replace(breaking, " ");
+    const glyphs: ShapedGlyph[] = [];
+    let pen = 0;
+    for (const { start, end, face, rightToLeft } of itemise(text, runs)) {
+      const { font, unitsPerEm } = this.faces[face];
+      const raw = font.shape(text, start, end, rightToLeft);
+      const starts = [...new Set(raw.map((glyph) => glyph.cluster))].sort((a, b) => a - b);
+      const endOf = new Map(starts.map((from, i) => [from, starts[i + 1] ?? end]));
+      for (const { id, cluster, advance, dx, dy } of raw) {
+        glyphs.push({
+          face,
+          id,
+          x: pen + dx / unitsPerEm,
+          y: dy / unitsPerEm,
+          advance: advance / unitsPerEm,
+          cluster,
+          clusterText: text.slice(cluster, endOf.get(cluster)),
+        });
+        pen += advance / unitsPerEm;
+      }
+    }
+    return { text, glyphs, width: pen };
+  }
+
+  private inkOf(line: ShapedLine): Ink {
+    let [left, right, bottom, top] = [Infinity, -Infinity, Infinity, -Infinity];
+    for (const glyph of line.glyphs) {
+      const { unitsPerEm, box } = this.faces[glyph.face];
+      const edges = box(glyph.id);
+      if (!edges) continue;
+      left = Math.min(left, glyph.x + edges[0] / unitsPerEm);
+      bottom = Math.min(bottom, glyph.y + edges[1] / unitsPerEm);
+      right = Math.max(right, glyph.x + edges[2] / unitsPerEm);
+      top = Math.max(top, glyph.y + edges[3] / unitsPerEm);
+    }
+    return left > right ? { left: 0, right: 0, bottom: 0, top: 0 } : { left, right, bottom, top };
+  }
+}
