@@ -1,0 +1,63 @@
+import type { Answer, Pair } from "../unit/unit";
+import { fold } from "./fold";
+
+/** What stands on a piece, as far as matching goes: equal keys are the same to a learner. */
+export type MatchKey = string;
+
+/** A picture is itself, whatever its alternative text says; everything else is its folded text. */
+export function answerKey(answer: Answer): MatchKey {
+  if (!answer.picture) return fold(answer.text);
+  const caption = answer.runs.map((run) => run.text).join("");
+  return `\u0000${answer.picture.path}\u0000${fold(caption)}`;
+}
+
+/**
+ * Which texts answer which. A text on the left of a pair fits each text on its right, and the other way round; alternatives
+ * count like the printed answer. Symmetric, not transitive: two terms with one gloss fit that gloss, not each other.
+ */
+export class Relation {
+  private readonly table = new Map<MatchKey, Set<MatchKey>>();
+  private readonly reasons = new Map<string, Pair[]>();
+
+  constructor(readonly pairs: readonly Pair[]) {
+    for (const pair of pairs) {
+      for (const left of pair.left.answers) {
+        for (const right of pair.right.answers) this.add(answerKey(left), answerKey(right), pair);
+      }
+    }
+  }
+
+  private add(a: MatchKey, b: MatchKey, pair: Pair): void {
+    for (const [from, to] of [
+      [a, b],
+      [b, a],
+    ] as const) {
+      const known = this.table.get(from);
+      if (known) known.add(to);
+      else this.table.set(from, new Set([to]));
+    }
+    const key = edgeKey(a, b);
+    const pairs = this.reasons.get(key);
+    if (!pairs) this.reasons.set(key, [pair]);
+    else if (!pairs.includes(pair)) pairs.push(pair);
+  }
+
+  fits(a: MatchKey, b: MatchKey): boolean {
+    return this.table.get(a)?.has(b) ?? false;
+  }
+
+  partners(key: MatchKey): ReadonlySet<MatchKey> {
+    return this.table.get(key) ?? none;
+  }
+
+  /** The pairs that make two texts fit; empty where they do not. */
+  because(a: MatchKey, b: MatchKey): readonly Pair[] {
+    return this.reasons.get(edgeKey(a, b)) ?? [];
+  }
+}
+
+const none: ReadonlySet<MatchKey> = new Set();
+
+function edgeKey(a: MatchKey, b: MatchKey): string {
+  return a < b ? `${a}\u0001${b}` : `${b}\u0001${a}`;
+}

@@ -1,0 +1,73 @@
+import { isMap, isScalar, isSeq, parseDocument } from "yaml";
+import type { Range } from "../base/range";
+import type { SourceText } from "./source-text";
+import type { Entry, Mapping, Problem } from "./unit";
+
+/** Reads a YAML mapping (YAML 1.2 core schema) with places. What is not a mapping becomes problems and no entries. */
+export function readMapping(source: SourceText, range: Range, what: string, problems: Problem[]): Mapping {
+  const document = parseDocument(source.text, { prettyErrors: false, uniqueKeys: false, logLevel: "silent", stringKeys: true });
+  for (const error of document.errors) {
+    const [start, end] = error.pos;
+    const place = source.range(Math.min(start, source.text.length), Math.min(Math.max(end, start + 1), source.text.length));
+    problems.push({ code: "unreadable-yaml", range: place, message: `This ${what} cannot be read: ${firstSentence(error.message)}` });
+  }
+  const root = document.contents;
+  if (root === null) return { range, entries: [] };
+  if (!isMap(root)) {
+    if (document.errors.length === 0) {
+      problems.push({
+        code: "unreadable-yaml",
+        range: source.range(root.range?.[0] ?? 0, root.range?.[1] ?? source.text.length),
+        message: `This ${what} needs lines of the form “name: value”.`,
+      });
+    }
+    return { range, entries: [] };
+  }
+  const entries: Entry[] = [];
+  for (const { key, value } of root.items) {
+    if (!isScalar(key) || !key.range) continue;
+    const keyRange = source.range(key.range[0], key.range[1]);
+    const node = value as unknown;
+    const at = nodeRange(node);
+    const name = String(key.value);
+    if (entries.some((entry) => entry.key === name)) {
+      problems.push({ code: "option-twice", range: keyRange, message: `“${name}” stands here twice; the first one counts.` });
+      continue;
+    }
+    entries.push({
+      key: name,
+      keyRange,
+      value: toJson(node),
+      valueRange: at ? source.range(at[0], trimEnd(source.text, at)) : { start: keyRange.end, end: keyRange.end },
+      items: isSeq(node)
+        ? node.items.map((item) => {
+            const place = nodeRange(item);
+            return place ? source.range(place[0], trimEnd(source.text, place)) : keyRange;
+          })
+        : [],
+    });
+  }
+  return { range, entries };
+}
+
+function nodeRange(node: unknown): readonly [number, number] | undefined {
+  if (typeof node !== "object" || node === null || !("range" in node)) return undefined;
+  const { range } = node;
+  return Array.isArray(range) ? [Number(range[0]), Number(range[1])] : undefined;
+}
+
+function trimEnd(text: string, [start, end]: readonly [number, number]): number {
+  return start + text.slice(start, end).trimEnd().length;
+}
+
+function toJson(node: unknown): unknown {
+  if (isScalar(node)) return node.value;
+  if (isSeq(node)) return node.items.map(toJson);
+  if (isMap(node)) return Object.fromEntries(node.items.map(({ key, value }) => [String(isScalar(key) ? key.value : key), toJson(value)]));
+  return null;
+}
+
+function firstSentence(message: string): string {
+  const sentence = message.split("\n")[0] ?? message;
+  return /[.!?]$/.test(sentence) ? sentence : `${sentence}.`;
+}
