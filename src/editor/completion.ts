@@ -1,0 +1,67 @@
+import * as vscode from "vscode";
+import { blockAt } from "./completion/spot";
+import { describe, optionAt, type Suggestion, suggestAt } from "./completion/suggest";
+import type { Readings } from "./readings";
+import { toRange, unitSelector } from "./units";
+
+/** Letters too: the options come up while typing, though nothing comes up in prose, where a list would be in the way. */
+const triggers = [..." -:[,abcdefghijklmnopqrstuvwxyz"];
+
+const kinds: Readonly<Record<Suggestion["kind"], vscode.CompletionItemKind>> = {
+  option: vscode.CompletionItemKind.Property,
+  value: vscode.CompletionItemKind.EnumMember,
+  section: vscode.CompletionItemKind.Reference,
+};
+
+/** Offers options and their values inside activity blocks and the front matter. */
+export function completeOptions(readings: Readings): vscode.Disposable {
+  return vscode.languages.registerCompletionItemProvider(
+    unitSelector,
+    {
+      async provideCompletionItems(document, position) {
+        const text = document.getText();
+        const offset = document.offsetAt(position);
+        if (!blockAt(text, offset)) return undefined;
+        // A reading from before the last keystroke is good enough for names of sections.
+        const read = readings.last(document.uri) ?? (await readings.current(document));
+        const names = read.reading.unit.sections.map(({ name }) => name);
+        return suggestAt(text, offset, names).map((suggestion, index) =>
+          itemFor(document, position, suggestion, index),
+        );
+      },
+    },
+    ...triggers,
+  );
+}
+
+function itemFor(
+  document: vscode.TextDocument,
+  position: vscode.Position,
+  { label, kind, insert, documentation, start, end, more }: Suggestion,
+  index: number,
+): vscode.CompletionItem {
+  const item = new vscode.CompletionItem(label, kinds[kind]);
+  item.insertText = insert;
+  item.filterText = insert;
+  item.documentation = new vscode.MarkdownString(documentation);
+  item.range = {
+    inserting: new vscode.Range(document.positionAt(start), position),
+    replacing: toRange(document, { start, end }),
+  };
+  // In the order of the schema, which puts first what comes first.
+  item.sortText = String(index).padStart(3, "0");
+  if (more) item.command = { command: "editor.action.triggerSuggest", title: "Show the values" };
+  return item;
+}
+
+/** Explains the option under the pointer. */
+export function explainOptions(): vscode.Disposable {
+  return vscode.languages.registerHoverProvider(unitSelector, {
+    provideHover(document, position) {
+      const found = optionAt(document.getText(), document.offsetAt(position));
+      if (!found) return undefined;
+      const text = new vscode.MarkdownString(`**${found.option.key}**\n\n${describe(found.option)}`);
+      return new vscode.Hover(text, toRange(document, found));
+    },
+  });
+}

@@ -1,0 +1,38 @@
+import * as vscode from "vscode";
+import { completeOptions, explainOptions } from "./completion";
+import { Engine } from "./engine";
+import { explainFindings } from "./explain";
+import { Neighbourhood } from "./files/surroundings";
+import { showFindings } from "./findings";
+import { offerFixes } from "./fixes";
+import { makeUnits } from "./make";
+import { startUnits } from "./newUnit";
+import { outlineUnits } from "./outline";
+import { Previews } from "./preview/previews";
+import { Readings } from "./readings";
+import { showStatus } from "./status";
+
+/** Wires the features together. One build serves the desktop, remote and web extension hosts. */
+export function activate(context: vscode.ExtensionContext): void {
+  const { extensionUri } = context;
+  const log = vscode.window.createOutputChannel("Cutwork", { log: true });
+  const readings = new Readings(new Engine(extensionUri), new Neighbourhood(), log);
+  const previews = new Previews(extensionUri, readings);
+  context.subscriptions.push(
+    log,
+    showFindings(readings),
+    showStatus(readings),
+    offerFixes(readings),
+    completeOptions(readings),
+    explainOptions(),
+    outlineUnits(readings),
+    explainFindings(extensionUri, readings),
+    startUnits(),
+    previews,
+    makeUnits(readings, previews),
+    readings,
+  );
+}
+
+/** Nothing beyond what VS Code disposes of by itself. */
+export function deactivate(): void {}

@@ -1,0 +1,26 @@
+import { contains, type Range } from "../base/range";
+import type { Unit } from "../unit/unit";
+
+/** An item of a section that prints: what the editor selects and lights up as one. */
+export interface Item {
+  /** The item's own text. */
+  readonly range: Range;
+  /** Its lines, with what is nested in it. */
+  readonly block: Range;
+}
+
+export function itemsOf(unit: Unit): readonly Item[] {
+  return unit.sections.flatMap((section) => [...section.pairs, ...section.statements]);
+}
+
+/** The item whose lines hold the offset. The line ending belongs to the item, the start of the next line does not. */
+export function itemAt(unit: Unit, offset: number): Item | undefined {
+  return itemsOf(unit).find(
+    (item) => contains(item.range, offset) || (offset >= item.block.start && offset < item.block.end),
+  );
+}
+
+/** The item that a printed text was read from. */
+export function itemOf(unit: Unit, source: Range): Item | undefined {
+  return itemsOf(unit).find((item) => source.start >= item.block.start && source.end <= item.block.end);
+}

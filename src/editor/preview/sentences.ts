@@ -1,0 +1,30 @@
+import type { Proof } from "../../prove/proof";
+
+type Known = Pick<Proof<unknown>, "status" | "count" | "capped">;
+
+/** What a proof says, for the preview. `shown`: a second solution stands beside the first. */
+export function proofSentence({ status, count, capped }: Known, shown: boolean): string {
+  switch (status) {
+    case "one":
+      return "One solution, proven.";
+    case "several":
+      return `${ways(count, capped)} to solve it. ${shown ? "Another one is shown beside the first." : "See “Both solutions”."}`;
+    case "none":
+      return "It has no solution.";
+    case "unsettled":
+      return "Not settled: too many possibilities to be sure that there is only one solution.";
+  }
+}
+
+function ways(count: number, capped: boolean): string {
+  const number = count === 2 ? "two" : String(count);
+  return capped ? `At least ${number} ways` : `${number === "two" ? "Two" : number} ways`;
+}
+
+/** All proofs of a unit in a few words, for the status bar; empty where nothing is dealt. */
+export function proofInShort(proofs: readonly Known[]): string {
+  if (proofs.length === 0) return "";
+  const proven = proofs.filter(({ status }) => status === "one").length;
+  if (proven < proofs.length) return `${proven} of ${proofs.length} proven to have one solution`;
+  return proofs.length === 1 ? "proven to have one solution" : `all ${proofs.length} proven to have one solution`;
+}

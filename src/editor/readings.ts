@@ -1,0 +1,119 @@
+import * as vscode from "vscode";
+import type { Reading, Workshop } from "../make/workshop";
+import type { Engine } from "./engine";
+import type { Neighbourhood } from "./files/surroundings";
+import { Latest } from "./latest";
+import { isUnit, languageId, unitName } from "./units";
+
+/** Milliseconds without a keystroke before a unit is read again. */
+const pause = 150;
+
+/** A document as it was read: offsets in `reading` are offsets in `document` as long as `version` is its version. */
+export interface DocumentReading {
+  readonly document: vscode.TextDocument;
+  readonly version: number;
+  readonly workshop: Workshop;
+  readonly reading: Reading;
+}
+
+/**
+ * Reads every open unit after each pause in typing, once for all features. A result is handed on only if the document is
+ * still what was read.
+ */
+export class Readings implements vscode.Disposable {
+  private readonly read = new vscode.EventEmitter<DocumentReading>();
+  private readonly closed = new vscode.EventEmitter<vscode.Uri>();
+  /** A unit was read and is still as it was read. */
+  readonly onDidRead = this.read.event;
+  /** A unit was closed or is no longer in Cutwork's language. */
+  readonly onDidClose = this.closed.event;
+
+  private readonly latest = new Map<string, DocumentReading>();
+  private readonly waiting: Latest<vscode.TextDocument>;
+  private readonly subscriptions: vscode.Disposable[] = [];
+
+  constructor(
+    private readonly engine: Engine,
+    private readonly neighbourhood: Neighbourhood,
+    private readonly log: vscode.LogOutputChannel,
+  ) {
+    this.waiting = new Latest(
+      async (document, turn) => {
+        const result = await this.readNow(document);
+        if (!turn.current || document.isClosed || document.version !== result.version) return;
+        this.keep(result);
+      },
+      (error) => this.log.error("A unit could not be read.", String(error)),
+    );
+    const watcher = vscode.workspace.createFileSystemWatcher("**/{cutwork.yml,*.{png,jpg,jpeg,svg}}");
+    this.subscriptions.push(
+      vscode.workspace.onDidOpenTextDocument((document) => this.request(document, 0)),
+      vscode.workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
+        if (document.uri.path.endsWith("/cutwork.yml")) this.requestAll();
+        if (contentChanges.length > 0) this.request(document, pause);
+      }),
+      vscode.workspace.onDidCloseTextDocument((document) => this.forget(document)),
+      vscode.workspace.onDidChangeConfiguration((event) => {
+        if (event.affectsConfiguration("cutwork")) this.requestAll();
+      }),
+      watcher,
+      watcher.onDidChange(() => this.requestAll()),
+      watcher.onDidCreate(() => this.requestAll()),
+      watcher.onDidDelete(() => this.requestAll()),
+    );
+    this.requestAll(0);
+  }
+
+  /** The last reading of a unit, whether or not it was typed in since. */
+  last(uri: vscode.Uri): DocumentReading | undefined {
+    return this.latest.get(uri.toString());
+  }
+
+  /** A reading of the document as it stands now. */
+  async current(document: vscode.TextDocument): Promise<DocumentReading> {
+    const last = this.last(document.uri);
+    if (last && last.version === document.version && last.document === document) return last;
+    return this.readNow(document);
+  }
+
+  /** Reads around the pause, with everything around the unit looked at anew. */
+  async readNow(document: vscode.TextDocument): Promise<DocumentReading> {
+    const workshop = await this.engine.workshop();
+    for (;;) {
+      const version = document.version;
+      const text = document.getText();
+      const around = await this.neighbourhood.around(document.uri, workshop.picturesIn(text));
+      if (document.version !== version && !document.isClosed) continue;
+      const reading = workshop.read({ name: unitName(document.uri), text }, around);
+      return { document, version, workshop, reading };
+    }
+  }
+
+  /** Reads all open units again, because something around them changed. */
+  requestAll(after = pause): void {
+    for (const document of vscode.workspace.textDocuments) this.request(document, after);
+  }
+
+  private request(document: vscode.TextDocument, after: number): void {
+    if (document.languageId === languageId && !document.isClosed) this.waiting.request(document, after);
+  }
+
+  private keep(result: DocumentReading): void {
+    this.latest.set(result.document.uri.toString(), result);
+    this.read.fire(result);
+  }
+
+  private forget(document: vscode.TextDocument): void {
+    if (!isUnit(document) && !this.latest.has(document.uri.toString())) return;
+    this.waiting.drop(document);
+    this.latest.delete(document.uri.toString());
+    this.closed.fire(document.uri);
+  }
+
+  dispose(): void {
+    this.waiting.dropAll();
+    for (const subscription of this.subscriptions) subscription.dispose();
+    this.read.dispose();
+    this.closed.dispose();
+  }
+}
