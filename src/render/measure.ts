@@ -1,7 +1,6 @@
 import type { QuarterTurn } from "../page/sheet";
 
 export const pointsPerMm = 72 / 25.4;
-export const mmPerPoint = 25.4 / 72;
 
 /** A number as both formats write it: at most `places` decimals, never an exponent or a minus zero. */
 export function decimal(value: number, places = 3): string {

@@ -1,7 +1,8 @@
 import type { AreaItem, LineItem, PictureItem, ShapeItem, Sheet, SheetItem, TextItem } from "../page/sheet";
+import { mmPerPoint } from "../text/points";
 import type { Face, Typeface } from "../text/typeface";
 import { base64 } from "./base64";
-import { anchorShare, decimal, mmPerPoint } from "./measure";
+import { anchorShare, decimal } from "./measure";
 import { isJpeg, isPng } from "./orientation";
 
 export interface SvgOptions {

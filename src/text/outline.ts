@@ -56,7 +56,7 @@ export class Outlines {
   /** Smallest box round the glyph's ink, [left, bottom, right, top] in font units; undefined for a blank. */
   box(glyph: number): readonly [number, number, number, number] | undefined {
     const at = this.locate(glyph);
-    if (!at) return undefined;
+    if (at === undefined) return undefined;
     const { glyf } = this;
     return [glyf.getInt16(at + 2), glyf.getInt16(at + 4), glyf.getInt16(at + 6), glyf.getInt16(at + 8)];
   }
