@@ -43,7 +43,10 @@ const actions = {
   webviews: async ({ page }) => {
     const frames = await webviewFrames(page);
     return Promise.all(
-      frames.map(async (frame) => ({ title: await frame.title(), text: await frame.innerText("body") })),
+      frames.map(async (frame) => ({
+        title: await frame.title(),
+        text: (await frame.locator("body").allInnerTexts()).join("\n"),
+      })),
     );
   },
 };

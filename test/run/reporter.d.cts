@@ -1,5 +1,3 @@
-/** The project's mocha reporter, given to mocha as its `reporter`. */
-declare class Reporter {
-  constructor(runner: Mocha.Runner, options: Mocha.MochaOptions);
-}
+/** The project's mocha reporter. It keeps none of what mocha's own reporters keep; mocha asks only for a constructor. */
+declare const Reporter: Mocha.ReporterConstructor;
 export = Reporter;
