@@ -4,7 +4,7 @@ import path from "node:path";
 import { fileURLToPath } from "node:url";
 
 /** The checkout's top folder. */
-export const root = fileURLToPath(new URL("../..", import.meta.url));
+export const root = path.resolve(fileURLToPath(new URL("../..", import.meta.url)));
 
 /** An absolute path inside the checkout. */
 export const inProject = (...parts) => path.join(root, ...parts);
