@@ -134,7 +134,7 @@ class PageWriter {
 }
 
 /**
- * The operators that show a line from where the text matrix stands. A cluster that is not one glyph with its own text
+ * The operators that show a line from where the text matrix stands. A cluster whose glyphs do not spell it
  * says what it stands for; doing so for whole lines would make readers turn text from right to left round.
  */
 function showLine(line: ShapedLine, size: number, fonts: FontUse): readonly string[] {
@@ -157,8 +157,7 @@ function showLine(line: ShapedLine, size: number, fonts: FontUse): readonly stri
   };
 
   for (const cluster of clusters(line)) {
-    const [first] = cluster.glyphs;
-    const plain = cluster.glyphs.length === 1 && fonts.face(first.face).text(first.id) === cluster.text;
+    const plain = fonts.spells(cluster);
     if (!plain) {
       show();
       operators.push(`/Span <</ActualText <FEFF${hexText(cluster.text)}>>> BDC`);

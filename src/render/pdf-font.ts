@@ -81,9 +81,27 @@ export class FontUse {
   /** Notes a line's glyphs. All lines must be noted before the first is written. */
   note(line: ShapedLine): void {
     for (const { text, glyphs } of clusters(line)) {
-      const alone = glyphs.length === 1;
-      for (const glyph of glyphs) this.face(glyph.face).add(glyph.id, alone ? text : "");
+      if (glyphs.length === 1) {
+        this.face(glyphs[0].face).add(glyphs[0].id, text);
+        continue;
+      }
+      // A letter with marks of its own: each glyph stands for the character that the font gives it for.
+      const characters = [...text];
+      for (const { face, id } of glyphs) {
+        const use = this.face(face);
+        use.add(id, characters.find((character) => use.face.glyph(character.codePointAt(0) ?? 0) === id) ?? "");
+      }
     }
+  }
+
+  /**
+   * Whether a reader that puts the glyphs' texts side by side gets what the cluster stands for. Readers that go by
+   * place follow one mark on its letter, but take further marks and lowered ones for words of another line.
+   */
+  spells({ text, glyphs }: Cluster): boolean {
+    if (glyphs.length > 2 || glyphs.some((glyph) => glyph.y !== 0)) return false;
+    const spelt = glyphs.map((glyph) => this.face(glyph.face).text(glyph.id)).join("");
+    return spelt === text || spelt.normalize("NFC") === text.normalize("NFC");
   }
 
   /** In a fixed order, whichever text came first. */

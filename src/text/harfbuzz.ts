@@ -22,6 +22,8 @@ export interface ShaperFont {
    * letters. Glyphs come in visual order, left to right.
    */
   shape(text: string, start: number, end: number, rightToLeft: boolean): readonly RawGlyph[];
+  /** Glyph of a character by the font's own table; 0 where there is none. */
+  glyph(codePoint: number): number;
   /** Nominal advance in font units. */
   advance(glyph: number): number;
 }
@@ -73,6 +75,8 @@ export async function openShaper(wasm: Uint8Array): Promise<Shaper> {
   const positions = library.function("hb_buffer_get_glyph_positions");
   const shape = library.function("hb_shape");
   const horizontalAdvance = library.function("hb_font_get_glyph_h_advance");
+  const nominalGlyph = library.function("hb_font_get_nominal_glyph");
+  const answer = malloc(4);
   const buffer = library.function("hb_buffer_create")();
   library.function("hb_buffer_set_cluster_level")(buffer, CLUSTER_LEVEL_MONOTONE_GRAPHEMES);
 
@@ -117,6 +121,7 @@ export async function openShaper(wasm: Uint8Array): Promise<Shaper> {
           shape(font, buffer, 0, 0);
           return glyphs();
         },
+        glyph: (codePoint) => (nominalGlyph(font, codePoint, answer) ? (library.words(answer, 1)[0] ?? 0) : 0),
         advance: (glyph) => horizontalAdvance(font, glyph),
       };
     },

@@ -35,6 +35,7 @@ function openFace(name: FaceName, bytes: Uint8Array, shaper: Shaper, subsetter: 
     ...facts,
     name,
     font,
+    glyph: (codePoint) => font.glyph(codePoint),
     advance: (glyph) => font.advance(glyph),
     box: (glyph) => outlines.box(glyph),
     outline(glyph) {

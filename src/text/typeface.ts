@@ -50,6 +50,8 @@ export interface Face {
   readonly weight: number;
   readonly fixedPitch: boolean;
   readonly bbox: readonly [number, number, number, number];
+  /** Glyph that stands for a character alone, by the font's own table; 0 where there is none. */
+  glyph(codePoint: number): number;
   /** Nominal advance of a glyph in font units. */
   advance(glyph: number): number;
   /** Box round a glyph's ink, [left, bottom, right, top] in font units; undefined for blanks. */
