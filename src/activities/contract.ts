@@ -1,11 +1,17 @@
+import type { Rule } from "../base/finding";
+import type { Validator } from "../base/generated/validators";
 import type { Range } from "../base/range";
+import type { Relation } from "../match/relation";
 import type { Sheet } from "../page/sheet";
 import type { Proof } from "../prove/proof";
+import type { Typeface } from "../text/typeface";
+import type { ActivityBlock, Pair, Section, Unit } from "../unit/unit";
+import type { CommonOptions, OptionSchema, ResolvedOptions } from "./options";
 
 /** The kinds that exist now; the schemas hold the same names. */
 export type KindName = "tiles";
 
-export type Side = "n" | "e" | "s" | "w" | "front" | "back";
+export type FaceSide = "n" | "e" | "s" | "w" | "front" | "back";
 
 /** What can be looked at: pieces as they are printed, the solution, and where there is one a second solution. */
 export type View = "dealt" | "solved" | "second";
@@ -35,14 +41,79 @@ export interface DealtActivity {
   readonly deals: readonly Deal[];
 }
 
+/** What a kind gets to deal from. */
+export interface DealRequest {
+  readonly unit: Unit;
+  readonly index: number;
+  readonly block: ActivityBlock;
+  readonly title: string;
+  readonly sections: readonly Section[];
+  /** Over all pairs of the unit. */
+  readonly relation: Relation;
+  readonly options: ResolvedOptions<CommonOptions>;
+  /** Languages, BCP 47. */
+  readonly teaches: string;
+  readonly explains: string;
+  /** Learners in each class; empty where the unit does not say. */
+  readonly classes: readonly number[];
+}
+
+/** What sheets are set with. */
+export interface Press {
+  readonly typeface: Typeface;
+  readonly pictures: ReadonlyMap<string, Uint8Array>;
+  readonly unitTitle: string;
+}
+
 /** A printed face of a piece: its text and the place in the unit it comes from. */
-export interface Face {
-  readonly side: Side;
+export interface PieceFace {
+  readonly side: FaceSide;
   readonly text: string;
   readonly source?: Range;
 }
 
-export interface DealSheets {
-  readonly view: View;
-  readonly sheets: readonly Sheet[];
+/** Where a piece stands: a page of the copy's piece sheets from 0, mm from the sheet's top left, quarter turns clockwise. */
+export interface PiecePlace {
+  readonly page: number;
+  readonly x: number;
+  readonly y: number;
+  readonly w: number;
+  readonly h: number;
+  readonly turn: number;
+  readonly side: "front" | "back";
+}
+
+/** One piece of a deal, the same in every copy but for its mark. */
+export interface Piece {
+  readonly faces: readonly PieceFace[];
+  readonly at: readonly PiecePlace[];
+  readonly solution: unknown;
+}
+
+/** What an activity has become: dealt, with what its rules need. */
+export interface Dealt<D extends Deal> {
+  readonly request: DealRequest;
+  readonly summary: string;
+  readonly deals: readonly D[];
+  /** Pairs that the pieces show; other pairs of the sections are unused. */
+  readonly used: readonly Pair[];
+}
+
+/** A kind of activity: one folder, one of these. */
+export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<D>> {
+  readonly name: KindName;
+  /** The kind's JSON Schema, and the validator made from it. */
+  readonly schema: OptionSchema;
+  readonly validate: Validator;
+  /** Chooses, arranges and proves. Pure in the request. */
+  deal(request: DealRequest): T;
+  /** Sheets of pieces of one copy (`undefined`: the master), dealt. */
+  pieceSheets(dealt: T, deal: D, copy: number | undefined, press: Press): readonly Sheet[];
+  /** The solution, or the second one; empty where there is none. */
+  solutionSheets(dealt: T, deal: D, view: "solved" | "second", press: Press): readonly Sheet[];
+  pieces(dealt: T, deal: D, press: Press): readonly Piece[];
+  /** Settings and layout worth keeping to print the deal again. */
+  record(dealt: T, deal: D, press: Press): unknown;
+  /** The kind's own findings. */
+  readonly rules: readonly Rule<{ readonly dealt: T; readonly press: Press }>[];
 }

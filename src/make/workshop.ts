@@ -1,8 +1,16 @@
-import type { Deal, DealtActivity, View } from "../activities/contract";
-import type { Finding } from "../check/finding";
+import type { Deal, DealtActivity, Press, View } from "../activities/contract";
+import { planUnit, type UnitPlan } from "../activities/plan";
+import type { Finding } from "../base/finding";
+import { checkUnit } from "../check/check";
+import type { CheckedActivity, PrintedDeal } from "../check/context";
 import type { Sheet } from "../page/sheet";
-import type { TypefaceAssets } from "../text/typeface";
+import { renderSvg } from "../render/svg";
+import { openTypeface } from "../text/open";
+import type { Typeface, TypefaceAssets } from "../text/typeface";
+import { readUnit } from "../unit/read";
 import type { Unit } from "../unit/unit";
+import { makeFiles, type Printable } from "./files";
+import { readPiecesFile } from "./pieces-file";
 
 /*
  * The engine as the editor and the command line see it: bytes and text in, findings, drawings and files out.
@@ -61,13 +69,126 @@ export interface Workshop {
   picturesIn(text: string): readonly string[];
   /** The sheets of one copy of a deal. `second` is empty where no second solution is known. */
   view(reading: Reading, activity: DealtActivity, deal: Deal, view: View): readonly Sheet[];
-  /** A sheet as a standalone SVG element, sized in mm. Piece areas carry `data-piece`, texts `data-start` and `data-end`. */
-  draw(sheet: Sheet): string;
-  /** All files of a unit, pieces file included. Throws only what `onStep` throws. */
+  /** A sheet as a standalone SVG element, sized in mm. Piece areas carry `data-piece`, texts `data-start` and `data-end`; ids begin with `prefix`. */
+  draw(reading: Reading, sheet: Sheet, prefix: string): string;
+  /** Errors that keep an export from being right; an export is refused while there are any. */
+  blockers(reading: Reading, only?: string): readonly Finding[];
+  /** All files of a unit, pieces file included. Rejects with a `BlockedError` while there are blockers, and with what `onStep` throws. */
   make(reading: Reading, options: MakeOptions): Promise<readonly MadeFile[]>;
 }
 
-/** Opens the engine: instantiates the shaper and loads the faces. */
+/** An export that was refused; the message is a sentence for the user. */
+export class BlockedError extends Error {
+  override readonly name = "BlockedError";
+
+  constructor(readonly findings: readonly Finding[]) {
+    const [first] = findings;
+    const more = findings.length > 1 ? ` (and ${findings.length - 1} more)` : "";
+    super(`Nothing was made, since the sheets would not be right: ${first?.message ?? ""}${more}`);
+  }
+}
+
+/** Opens the engine: instantiates the shaper and loads the faces. Rejects where an asset cannot be used. */
 export async function openWorkshop(assets: TypefaceAssets): Promise<Workshop> {
-  throw new Error(`not wired yet: ${Object.keys(assets).length}`);
+  return new Bench(await openTypeface(assets));
+}
+
+interface OpenReading extends Reading {
+  readonly plan: UnitPlan;
+  readonly checked: readonly CheckedActivity[];
+  readonly press: Press;
+}
+
+class Bench implements Workshop {
+  constructor(private readonly typeface: Typeface) {}
+
+  read(file: UnitFile, around: Surroundings): OpenReading {
+    const unit = readUnit(file.text);
+    const plan = planUnit(unit);
+    const press = { typeface: this.typeface, pictures: around.pictures, unitTitle: plan.facts.title ?? file.name };
+    const checked = plan.activities.flatMap((activity): CheckedActivity[] =>
+      activity.kind && activity.request ? [{ plan: activity, dealt: activity.kind.deal(activity.request) }] : [],
+    );
+    const activities = checked.flatMap(({ plan: { index, title, kind }, dealt }): DealtActivity[] =>
+      kind ? [{ index, make: kind.name, title, summary: dealt.summary, deals: dealt.deals }] : [],
+    );
+    const findings = checkUnit({ unit, plan, activities: checked, press, printed: printedDeals(file, around) });
+    return { file, around, unit, plan, checked, press, activities, findings };
+  }
+
+  picturesIn(text: string): readonly string[] {
+    const paths = new Set<string>();
+    for (const { pairs } of readUnit(text).sections) {
+      for (const { left, right } of pairs) {
+        for (const { picture } of [...left.answers, ...right.answers]) if (picture) paths.add(picture.path);
+      }
+    }
+    return [...paths];
+  }
+
+  view(reading: Reading, activity: DealtActivity, deal: Deal, view: View): readonly Sheet[] {
+    const { checked, press } = this.opened(reading);
+    const found = checked.find(({ plan }) => plan.index === activity.index);
+    if (!found?.plan.kind) return [];
+    const { kind } = found.plan;
+    if (view !== "dealt") return kind.solutionSheets(found.dealt, deal, view, press);
+    return kind.pieceSheets(found.dealt, deal, deal.copies === "by copier" ? undefined : 0, press);
+  }
+
+  draw(reading: Reading, sheet: Sheet, prefix: string): string {
+    return renderSvg(sheet, this.typeface, reading.around.pictures, { prefix });
+  }
+
+  blockers(reading: Reading, only?: string): readonly Finding[] {
+    const skipped = new Set(
+      reading.activities
+        .filter(({ make, title }) => only !== undefined && only !== make && only !== title)
+        .map(({ index }) => index),
+    );
+    return reading.findings.filter(
+      ({ severity, activity }) => severity === "error" && !(activity !== undefined && skipped.has(activity)),
+    );
+  }
+
+  async make(reading: Reading, options: MakeOptions): Promise<readonly MadeFile[]> {
+    const blockers = this.blockers(reading, options.only);
+    if (blockers.length > 0) throw new BlockedError(blockers);
+    const { checked, press, file, around } = this.opened(reading);
+    const printables = checked.flatMap(({ plan: { kind, request }, dealt }): Printable[] =>
+      kind && request && dealt.deals.length > 0
+        ? [{ kind, title: request.title, seed: request.options.value.seed, lang: request.explains, dealt }]
+        : [],
+    );
+    const unit = { name: file.name, ...(around.pieces === undefined ? {} : { pieces: around.pieces }) };
+    return makeFiles(unit, printables, press, options);
+  }
+
+  /** A reading of this bench; one that went through other hands is read again. */
+  private opened(reading: Reading): OpenReading {
+    return isOpen(reading) ? reading : this.read(reading.file, reading.around);
+  }
+}
+
+function isOpen(reading: Reading): reading is OpenReading {
+  return "checked" in reading && "press" in reading;
+}
+
+function printedDeals(file: UnitFile, around: Surroundings): PrintedDeal[] {
+  const own = readPiecesFile(around.pieces);
+  const others = around.neighbours.flatMap(({ name, text }) => {
+    const read = readPiecesFile(text);
+    return read ? [{ name, deals: [...read.deals, ...read.past], own: false }] : [];
+  });
+  return [...others, { name: file.name, deals: own?.deals ?? [], own: true }].flatMap(({ name, deals, own: mine }) =>
+    deals.map(({ code, activity, level, version, seed, attempt }) => ({
+      unit: name,
+      code,
+      activity,
+      level,
+      version,
+      seed,
+      attempt,
+      own: mine,
+    })),
+  );
 }

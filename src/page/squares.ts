@@ -23,7 +23,11 @@ export function packSquares(box: Box, side: number, count: number): SquarePackin
  * Packings worth choosing from, by the largest side (down to 0.5 mm) at which the squares still fill the same number of
  * pages; fewest pages first.
  */
-export function squarePackings(box: Box, count: number, limits: { readonly min: number; readonly max: number }): SquarePacking[] {
+export function squarePackings(
+  box: Box,
+  count: number,
+  limits: { readonly min: number; readonly max: number },
+): SquarePacking[] {
   const best = new Map<number, SquarePacking>();
   for (let side = limits.max; side >= limits.min; side -= 0.5) {
     const packing = packSquares(box, side, count);

@@ -32,7 +32,13 @@ export interface Separator {
 }
 
 /** ` = ` or ` / ` and their full-width forms, with white space (also no-break and ideographic) on both sides. */
-export function spacedSeparators(text: string, mask: readonly boolean[], sign: "=" | "/", from = 0, to = text.length): Separator[] {
+export function spacedSeparators(
+  text: string,
+  mask: readonly boolean[],
+  sign: "=" | "/",
+  from = 0,
+  to = text.length,
+): Separator[] {
   const pattern = sign === "=" ? /\s+[=＝](?=\s)/gu : /\s+[/／](?=\s)/gu;
   pattern.lastIndex = from;
   const found: Separator[] = [];
@@ -46,7 +52,12 @@ export function spacedSeparators(text: string, mask: readonly boolean[], sign: "
 }
 
 /** Bars, anywhere outside opaque text; the white space around one belongs to it. */
-export function bars(text: string, mask: readonly boolean[], from: number, to: number): (Separator & { spaced: boolean })[] {
+export function bars(
+  text: string,
+  mask: readonly boolean[],
+  from: number,
+  to: number,
+): (Separator & { spaced: boolean })[] {
   const found: (Separator & { spaced: boolean })[] = [];
   for (let i = from; i < to; i++) {
     if (mask[i] || !"|｜".includes(text.charAt(i))) continue;
@@ -84,7 +95,8 @@ export function parseRuns(source: string, env: Env): Parsed {
     else if (token.type === "em_open") italic++;
     else if (token.type === "em_close") italic--;
     else if (token.type === "softbreak" || token.type === "hardbreak") add(" ");
-    else if (token.type === "image") picture ??= { path: decode(String(token.attrGet("src") ?? "")), alt: token.content };
+    else if (token.type === "image")
+      picture ??= { path: decode(String(token.attrGet("src") ?? "")), alt: token.content };
     else if (token.type === "text" || token.type === "code_inline" || token.type === "text_special") add(token.content);
   }
   return { runs: collapse(runs), ...(picture ? { picture } : {}) };
@@ -152,7 +164,13 @@ export function readAnswer(
   const text = joined.map((run) => run.text).join("");
   const place = item.range(start, end);
   const shown: Picture | undefined = picture ? { ...picture, range: place } : undefined;
-  return { range: place, runs: joined, text: text === "" && shown ? shown.alt : text, cuts, ...(shown ? { picture: shown } : {}) };
+  return {
+    range: place,
+    runs: joined,
+    text: text === "" && shown ? shown.alt : text,
+    cuts,
+    ...(shown ? { picture: shown } : {}),
+  };
 }
 
 function joinRuns(runs: readonly Run[]): Run[] {

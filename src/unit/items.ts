@@ -12,7 +12,11 @@ export interface RawItem {
 }
 
 /** A statement or a pair by the item's shape; undefined where it has neither (the teacher's own note). */
-export function readItem(item: RawItem, env: Env, problems: Problem[]): { pair: Pair } | { statement: Statement } | undefined {
+export function readItem(
+  item: RawItem,
+  env: Env,
+  problems: Problem[],
+): { pair: Pair } | { statement: Statement } | undefined {
   const task = /^\[([ xX])\](?=\s)\s*/.exec(item.text.text);
   if (task) return { statement: readStatement(item, task, env) };
   const pair = readPair(item, env, problems);
@@ -82,7 +86,14 @@ function withoutComment(text: string, mask: readonly boolean[]): number {
   return comment && mask[text.indexOf("<!--", comment.index)] ? comment.index : text.trimEnd().length;
 }
 
-function readSide(text: SourceText, start: number, end: number, mask: readonly boolean[], env: Env, cutAtBars: boolean): Side {
+function readSide(
+  text: SourceText,
+  start: number,
+  end: number,
+  mask: readonly boolean[],
+  env: Env,
+  cutAtBars: boolean,
+): Side {
   const answers: Answer[] = [];
   let from = start;
   for (const slash of spacedSeparators(text.text, mask, "/", start, end)) {

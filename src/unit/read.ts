@@ -44,7 +44,10 @@ class Reader {
   private readFront(): { front: Mapping; bodyLine: number } {
     const fence = (line: number): string => {
       const { start, end } = this.lines.line(line);
-      return this.text.slice(start, end).replace(/^\uFEFF/, "").trimEnd();
+      return this.text
+        .slice(start, end)
+        .replace(/^\uFEFF/, "")
+        .trimEnd();
     };
     const none = { front: { range: { start: 0, end: 0 }, entries: [] }, bodyLine: 0 };
     if (fence(0) !== "---") return none;
@@ -68,7 +71,8 @@ class Reader {
       const token = tokens[i] as Token;
       if (token.type === "heading_open" && token.level === 0 && token.tag === "h2") this.openSection(tokens, i);
       else if (token.type === "bullet_list_open" && token.level === 0) i = this.readList(tokens, i);
-      else if (token.type === "fence" && token.level === 0 && /^activity(\s|$)/.test(token.info.trim())) this.readActivity(token);
+      else if (token.type === "fence" && token.level === 0 && /^activity(\s|$)/.test(token.info.trim()))
+        this.readActivity(token);
     }
   }
 
@@ -118,13 +122,18 @@ class Reader {
   private rawItem(tokens: readonly Token[], at: number): RawItem | undefined {
     const item = tokens[at] as Token;
     const inline = tokens[at + 2];
-    if (tokens[at + 1]?.type !== "paragraph_open" || inline?.type !== "inline" || !inline.map || !item.map) return undefined;
+    if (tokens[at + 1]?.type !== "paragraph_open" || inline?.type !== "inline" || !inline.map || !item.map)
+      return undefined;
     const nested: SourceText[] = [];
     for (let i = at + 3; i < tokens.length; i++) {
       const token = tokens[i] as Token;
       if (token.type === "list_item_close" && token.level === item.level) break;
       const below = tokens[i + 2];
-      const direct = token.type === "list_item_open" && token.level === item.level + 2 && token.markup !== "." && token.markup !== ")";
+      const direct =
+        token.type === "list_item_open" &&
+        token.level === item.level + 2 &&
+        token.markup !== "." &&
+        token.markup !== ")";
       if (direct && below?.type === "inline" && below.map) {
         nested.push(SourceText.inLines(this.lines, below.map[0], below.content));
       }

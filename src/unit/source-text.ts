@@ -42,5 +42,8 @@ function tailOffset(whole: string, piece: string): number {
   if (whole.endsWith(piece)) return whole.length - piece.length;
   const trimmed = piece.trim();
   const found = whole.lastIndexOf(trimmed);
-  return Math.max(0, found < 0 ? whole.trimEnd().length - piece.length : found - (piece.length - piece.trimStart().length));
+  return Math.max(
+    0,
+    found < 0 ? whole.trimEnd().length - piece.length : found - (piece.length - piece.trimStart().length),
+  );
 }

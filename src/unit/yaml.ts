@@ -5,11 +5,23 @@ import type { Entry, Mapping, Problem } from "./unit";
 
 /** Reads a YAML mapping (YAML 1.2 core schema) with places. What is not a mapping becomes problems and no entries. */
 export function readMapping(source: SourceText, range: Range, what: string, problems: Problem[]): Mapping {
-  const document = parseDocument(source.text, { prettyErrors: false, uniqueKeys: false, logLevel: "silent", stringKeys: true });
+  const document = parseDocument(source.text, {
+    prettyErrors: false,
+    uniqueKeys: false,
+    logLevel: "silent",
+    stringKeys: true,
+  });
   for (const error of document.errors) {
     const [start, end] = error.pos;
-    const place = source.range(Math.min(start, source.text.length), Math.min(Math.max(end, start + 1), source.text.length));
-    problems.push({ code: "unreadable-yaml", range: place, message: `This ${what} cannot be read: ${firstSentence(error.message)}` });
+    const place = source.range(
+      Math.min(start, source.text.length),
+      Math.min(Math.max(end, start + 1), source.text.length),
+    );
+    problems.push({
+      code: "unreadable-yaml",
+      range: place,
+      message: `This ${what} cannot be read: ${firstSentence(error.message)}`,
+    });
   }
   const root = document.contents;
   if (root === null) return { range, entries: [] };
@@ -31,7 +43,11 @@ export function readMapping(source: SourceText, range: Range, what: string, prob
     const at = nodeRange(node);
     const name = String(key.value);
     if (entries.some((entry) => entry.key === name)) {
-      problems.push({ code: "option-twice", range: keyRange, message: `“${name}” stands here twice; the first one counts.` });
+      problems.push({
+        code: "option-twice",
+        range: keyRange,
+        message: `“${name}” stands here twice; the first one counts.`,
+      });
       continue;
     }
     entries.push({
@@ -63,7 +79,10 @@ function trimEnd(text: string, [start, end]: readonly [number, number]): number 
 function toJson(node: unknown): unknown {
   if (isScalar(node)) return node.value;
   if (isSeq(node)) return node.items.map(toJson);
-  if (isMap(node)) return Object.fromEntries(node.items.map(({ key, value }) => [String(isScalar(key) ? key.value : key), toJson(value)]));
+  if (isMap(node))
+    return Object.fromEntries(
+      node.items.map(({ key, value }) => [String(isScalar(key) ? key.value : key), toJson(value)]),
+    );
   return null;
 }
 

@@ -1,0 +1,26 @@
+import type { TextEdit } from "../base/finding";
+import type { ActivityBlock } from "../unit/unit";
+
+/** Sets an option of an activity: replaces its value where it stands, else adds a line at the end of the block. */
+export function setOption(block: ActivityBlock, text: string, key: string, value: string): TextEdit {
+  const entry = block.options.entries.find((candidate) => candidate.key === key);
+  if (entry) {
+    const { start, end } = entry.valueRange;
+    const glue = start === end && start === entry.keyRange.end ? ": " : "";
+    return { range: { start, end }, text: `${glue}${value}` };
+  }
+  const before = text.slice(block.fence.start, block.body.start);
+  const indent = /^[ \t]*/.exec(before)?.[0] ?? "";
+  const newline = before.endsWith("\r\n") ? "\r\n" : "\n";
+  const open = block.body.end > 0 && !/[\r\n]/.test(text.charAt(block.body.end - 1)) ? newline : "";
+  return { range: { start: block.body.end, end: block.body.end }, text: `${open}${indent}${key}: ${value}${newline}` };
+}
+
+/** Takes an option's whole line out. */
+export function removeOption(block: ActivityBlock, text: string, key: string): TextEdit | undefined {
+  const entry = block.options.entries.find((candidate) => candidate.key === key);
+  if (!entry) return undefined;
+  const start = text.lastIndexOf("\n", entry.keyRange.start - 1) + 1;
+  const ending = text.indexOf("\n", entry.valueRange.end);
+  return { range: { start: Math.max(start, block.body.start), end: ending < 0 ? text.length : ending + 1 }, text: "" };
+}

@@ -1,0 +1,65 @@
+import type { Range } from "../../base/range";
+import { Random, upTo } from "../../base/seed";
+import { fold } from "../../match/fold";
+import { answerKey, type MatchKey } from "../../match/relation";
+import type { Pair } from "../../unit/unit";
+import type { DealRequest } from "../contract";
+import { type Decoys, type Edge, toEdge } from "./model";
+import type { TilesOptions } from "./options";
+
+/**
+ * Words for outer edges that have no partner on any tile: those that the options name, or one side of pairs that the tiles
+ * do not use, first of the activity's own sections, then of the rest of the unit.
+ */
+export function chooseDecoys(
+  request: DealRequest,
+  options: TilesOptions,
+  used: readonly Pair[],
+  outer: number,
+  stream: string,
+): Decoys {
+  const printed = new Set<MatchKey>();
+  for (const pair of used) {
+    printed.add(answerKey(pair.left.answers[0]));
+    printed.add(answerKey(pair.right.answers[0]));
+  }
+  const { relation } = request;
+  const partnersOf = (key: MatchKey): MatchKey[] => [...relation.partners(key)].filter((other) => printed.has(other));
+  if (typeof options.decoys === "object") {
+    const place = request.options.place("decoys");
+    const entry = request.block.options.entries.find(({ key }) => key === "decoys");
+    const misfits: { text: string; place: Range; answers: readonly Pair[] }[] = [];
+    const edges: Edge[] = [];
+    options.decoys.forEach((text, i) => {
+      const source = entry?.items[i] ?? place ?? request.block.fence;
+      const key = fold(text);
+      const partners = partnersOf(key);
+      if (partners.length > 0 || printed.has(key)) {
+        misfits.push({ text, place: source, answers: partners.flatMap((other) => relation.because(key, other)) });
+      } else edges.push({ runs: [{ text }], text, key, source, lang: request.teaches });
+    });
+    return { edges: edges.slice(0, outer), wanted: options.decoys.length, misfits };
+  }
+  const wanted = Math.min(options.decoys ?? outer, outer);
+  const own = request.sections.flatMap((section) => section.pairs).filter((pair) => !used.includes(pair));
+  const others = relation.pairs.filter((pair) => !own.includes(pair) && !used.includes(pair));
+  const random = new Random(stream);
+  const edges: Edge[] = [];
+  const taken = new Set<MatchKey>();
+  for (const pool of [own, others]) {
+    for (const i of random.shuffle(upTo(pool.length))) {
+      const left = random.coin();
+      const pair = pool[i];
+      if (!pair || edges.length === wanted) continue;
+      const edge = left
+        ? toEdge(pair.left.answers[0], request.teaches)
+        : toEdge(pair.right.answers[0], request.explains);
+      const free = !printed.has(edge.key) && partnersOf(edge.key).length === 0;
+      const alone = !taken.has(edge.key) && [...relation.partners(edge.key)].every((other) => !taken.has(other));
+      if (!free || !alone) continue;
+      taken.add(edge.key);
+      edges.push(edge);
+    }
+  }
+  return { edges, wanted, misfits: [] };
+}

@@ -1,0 +1,172 @@
+import { pieceMark } from "../../base/mark";
+import type { Run } from "../../base/run";
+import { columnsHeight, flowColumns } from "../../page/flow";
+import { furniture } from "../../page/furniture";
+import type { Box } from "../../page/paper";
+import { papers } from "../../page/paper";
+import type { Sheet, SheetItem } from "../../page/sheet";
+import { squareCuts } from "../../page/squares";
+import { type Assembly, differences } from "../../prove/tiles";
+import type { Press } from "../contract";
+import { drawCentre, drawFace } from "./draw";
+import { commonSize, layoutTiles } from "./layout";
+import { type DealtTiles, intended, type TilesDeal } from "./model";
+import { toPuzzle } from "./puzzle";
+import { barLabel, folio, proofText, stateOf, texts } from "./words";
+
+/** Words on the key smaller than this are left to the list below, pt. */
+const readable = 5;
+const listSize = 9;
+/** Heading and facts above the grid, mm. */
+const headHeight = 17;
+const listGap = 6;
+
+/** The layout with its pairs as a list; or a second layout, its differing tiles marked. */
+export function solutionSheets(dealt: DealtTiles, deal: TilesDeal, view: "solved" | "second", press: Press): Sheet[] {
+  const second = view === "second" ? deal.proof.second : undefined;
+  if (view === "second" && !second) return [];
+  const { request, options } = dealt;
+  const { box, paper, margin } = layoutTiles(dealt, press);
+  const state = [...stateOf(deal, options.levels?.length ?? 1, options.versions), deal.code].join(" · ");
+  const head = heading(`${view === "second" ? texts.second : texts.key}: ${request.title}`, facts(dealt, deal), box);
+  const lines = view === "second" ? [] : listLines(dealt, deal);
+  const columns = { gap: 6, count: 2, size: listSize };
+  const listHeight = columnsHeight(lines, box.w, columns, press.typeface);
+  const grid = drawGrid(dealt, deal, second ?? intended(deal.frame), view, box, listHeight, press);
+  const rest = { ...box, y: grid.bottom + listGap, h: box.y + box.h - grid.bottom - listGap };
+  const list = flowColumns(lines, [rest, box], columns, press.typeface);
+  const pages = Math.max(1, list.length);
+  const title = [{ text: press.unitTitle, bold: true }, { text: ` · ${request.title}` }];
+  return Array.from({ length: pages }, (_, page): Sheet => {
+    const line = { title, state: [{ text: state }], folio: folio(page, pages) };
+    return {
+      width: papers[paper.name].width,
+      height: papers[paper.name].height,
+      stock: "paper",
+      label: `${view === "second" ? texts.second : texts.key}: ${request.title}, ${state}`,
+      lang: request.explains,
+      items: [
+        ...furniture(paper, margin, line, barLabel),
+        ...(page === 0 ? [...head, ...grid.items] : []),
+        ...(list[page] ?? []),
+      ],
+    };
+  });
+}
+
+function heading(title: string, lines: readonly string[], box: Box): SheetItem[] {
+  const head: SheetItem = {
+    type: "text",
+    runs: [{ text: title, bold: true }],
+    x: box.x,
+    y: box.y + 6,
+    size: 14,
+    turn: 0,
+    anchor: "start",
+  };
+  return [
+    head,
+    ...lines.map(
+      (text, i): SheetItem => ({
+        type: "text",
+        runs: [{ text }],
+        x: box.x,
+        y: box.y + 11 + 4 * i,
+        size: 9,
+        turn: 0,
+        anchor: "start",
+      }),
+    ),
+  ];
+}
+
+function facts({ options }: DealtTiles, deal: TilesDeal): string[] {
+  const { rows, columns } = deal.frame;
+  return [`${rows} × ${columns} tiles, deal code ${deal.code}. ${proofText(deal, options.turn)}`];
+}
+
+function drawGrid(
+  dealt: DealtTiles,
+  deal: TilesDeal,
+  assembly: Assembly,
+  view: "solved" | "second",
+  box: Box,
+  listHeight: number,
+  press: Press,
+): { readonly items: readonly SheetItem[]; readonly bottom: number } {
+  const { rows, columns } = assembly;
+  const top = box.y + headHeight;
+  const whole = Math.min(46, box.w / columns, (box.h - headHeight) / rows);
+  // The list goes below the grid where that leaves the grid at least three fifths of its size, else on a page of its own.
+  const beside = (box.h - headHeight - listGap - listHeight) / rows;
+  const side = beside >= 0.6 * whole ? Math.min(whole, beside) : whole;
+  const left = box.x + (box.w - side * columns) / 2;
+  const size = commonSize(
+    deal.solved.flat().filter((edge) => edge !== undefined),
+    side,
+    press,
+  );
+  const puzzle = toPuzzle(deal.frame, deal.solved, dealt.request.relation, dealt.options);
+  const differs = view === "second" ? differences(puzzle, intended(deal.frame), assembly) : [];
+  const squares = assembly.cells.map((_, i) => ({
+    page: 0,
+    x: left + (i % columns) * side,
+    y: top + Math.floor(i / columns) * side,
+  }));
+  const items: SheetItem[] = squareCuts(squares, side).map((line) => ({ ...line, role: "rule" as const }));
+  assembly.cells.forEach(({ tile, turn }, i) => {
+    const square = squares[i];
+    const face = deal.solved[tile];
+    if (!square || !face) return;
+    const place = { x: square.x, y: square.y, side, turn };
+    const piece = deal.tiles.findIndex(({ cell }) => cell === tile);
+    items.push({
+      type: "area",
+      x: place.x,
+      y: place.y,
+      w: side,
+      h: side,
+      piece,
+      ...(differs[i] ? { differs: true } : {}),
+    });
+    if (differs[i]) items.push(...corner(place.x, place.y, side));
+    if (size !== undefined && size >= readable) items.push(...drawFace(face, place, Math.min(size, 11), press));
+    const code = pieceMark(deal.code, undefined, piece).split("-")[1] ?? "";
+    items.push(...drawCentre([code], place, side < 20 ? 6 : 8, true));
+  });
+  return { items, bottom: top + side * rows };
+}
+
+/** A tile that lies elsewhere than in the key: filled corners, so that no colour is needed. */
+function corner(x: number, y: number, side: number): SheetItem[] {
+  const arm = Math.min(4, side / 6);
+  const corners = [
+    [x, y, 1, 1],
+    [x + side, y, -1, 1],
+    [x + side, y + side, -1, -1],
+    [x, y + side, 1, -1],
+  ] as const;
+  return corners.map(([cx, cy, dx, dy]) => ({
+    type: "shape",
+    points: [
+      [cx, cy],
+      [cx + dx * arm, cy],
+      [cx, cy + dy * arm],
+    ],
+  }));
+}
+
+function listLines({ used, request }: DealtTiles, deal: TilesDeal): (readonly Run[])[] {
+  const pairs = used.map(({ left, right }): readonly Run[] => {
+    const side = (answer: (typeof left.answers)[0]): readonly Run[] =>
+      answer.runs.length > 0 ? answer.runs : [{ text: `[${answer.text}]`, italic: true }];
+    return [...side(left.answers[0]), { text: " = " }, ...side(right.answers[0])];
+  });
+  const decoys = deal.decoys.edges.map(({ text }) => text);
+  const outer = decoys.length > 0 ? [[{ text: `${texts.decoys}: `, bold: true }, { text: decoys.join(", ") }]] : [];
+  return [
+    [{ text: `${texts.pairs} (${request.sections.map(({ name }) => name).join(", ")})`, bold: true }],
+    ...pairs,
+    ...outer,
+  ];
+}

@@ -1,0 +1,22 @@
+import schema from "../../../schemas/tiles.schema.json";
+import { validateTiles } from "../../base/generated/validators";
+import type { ActivityKind } from "../contract";
+import { dealTiles } from "./deal";
+import { solutionSheets } from "./key";
+import type { DealtTiles, TilesDeal } from "./model";
+import { tilePieces, tileRecord } from "./pieces";
+import { rules } from "./rules";
+import { pieceSheets } from "./sheets";
+
+/** Square tiles laid so that touching edges belong together. */
+export const tiles: ActivityKind<TilesDeal, DealtTiles> = {
+  name: "tiles",
+  schema,
+  validate: validateTiles,
+  deal: dealTiles,
+  pieceSheets,
+  solutionSheets,
+  pieces: tilePieces,
+  record: tileRecord,
+  rules,
+};

@@ -1,0 +1,170 @@
+import { pictureSize } from "../../base/picture";
+import { bodyBox } from "../../page/furniture";
+import { type Box, type Paper, papers, pt } from "../../page/paper";
+import type { QuarterTurn } from "../../page/sheet";
+import { packSquares, type SquarePacking, squarePackings } from "../../page/squares";
+import { type FittedText, fitAt, largestSize, sizeStep } from "../../text/fit";
+import { type Room, type Rows, trapezoid } from "../../text/space";
+import type { Typeface } from "../../text/typeface";
+import type { Press } from "../contract";
+import type { DealtTiles, Edge } from "./model";
+
+/*
+ * How large tiles and their words are. A word stands in the quarter of its tile between the diagonals, its top towards the
+ * edge, in up to three lines; all words of an activity have one size.
+ */
+
+/** Clear of the cut, mm: what a careful pair of scissors needs. */
+const inset = 2.2;
+/** Clear of the diagonals, mm, each side. */
+const clear = 0.9;
+/** Half of the square in the middle that belongs to the mark, mm. */
+export const centre = 3.4;
+
+export const maxLines = 3;
+const rows: Rows = { above: 0.8, below: 0.24, leading: 1.14 };
+
+/** Smallest x-heights in mm to read at a desk (400 mm): 20′ of visual angle is comfortable, 16′ the least (after ISO 9241-3). */
+export const comfortable = 2.33;
+export const least = 1.86;
+/** Larger than this x-height (mm) a word gains nothing at a desk. */
+const largest = 5;
+/** Below this no word is set, pt. */
+const smallestSize = 3;
+
+export interface TilesLayout {
+  readonly paper: Paper;
+  readonly margin: number;
+  readonly box: Box;
+  readonly packing: SquarePacking;
+  /** One size for all words, pt; undefined where some word does not fit at any size. */
+  readonly size: number | undefined;
+}
+
+/** One edge as set, before its turn: depths in mm from the cut to the baselines, and the picture's box. */
+export interface SetEdge {
+  readonly lines: readonly { readonly runs: FittedText["lines"][number]["runs"]; readonly depth: number }[];
+  readonly picture?: { readonly depth: number; readonly w: number; readonly h: number };
+}
+
+/** Points at which a face's small letters are `millimetres` high, rounded up to a size that fitting can give. */
+export function sizeFor(millimetres: number, typeface: Typeface): number {
+  return Math.ceil(pt(millimetres) / typeface.xHeight / sizeStep) * sizeStep;
+}
+
+/** Tiles as large as asked for, else on the fewest sheets on which all words are comfortable, else as large as it goes. */
+export function layoutTiles(dealt: DealtTiles, press: Press): TilesLayout {
+  const known = kept.get(dealt);
+  if (known?.press === press) return known.layout;
+  const layout = findLayout(dealt, press);
+  kept.set(dealt, { press, layout });
+  return layout;
+}
+
+const kept = new WeakMap<DealtTiles, { readonly press: Press; readonly layout: TilesLayout }>();
+
+function findLayout({ options, deals, frame }: DealtTiles, press: Press): TilesLayout {
+  const paper = papers[options.paper];
+  const { margin } = options;
+  const box = bodyBox(paper, margin);
+  const count = frame ? frame.rows * frame.columns : 1;
+  const edges = distinctEdges(deals.flatMap(({ solved }) => solved.flat()));
+  const choices =
+    options.size === undefined
+      ? squarePackings(box, count, { min: 20, max: 70 })
+      : [packSquares(box, options.size, count)];
+  const comfort = sizeFor(comfortable, press.typeface);
+  let best: TilesLayout | undefined;
+  for (const packing of choices) {
+    if (!packing) continue;
+    const size = commonSize(edges, packing.side, press);
+    const layout = { paper, margin, box, packing, size };
+    if (!best || (size ?? 0) > (best.size ?? 0)) best = layout;
+    if (size !== undefined && size >= comfort) break;
+  }
+  return (
+    best ?? {
+      paper,
+      margin,
+      box,
+      packing: { columns: 1, rows: 1, pages: count, side: Math.min(box.w, box.h) },
+      size: undefined,
+    }
+  );
+}
+
+function distinctEdges(edges: readonly (Edge | undefined)[]): Edge[] {
+  const found = new Map<string, Edge>();
+  for (const edge of edges) if (edge) found.set(`${edge.picture?.path ?? ""}\u0000${JSON.stringify(edge.runs)}`, edge);
+  return [...found.values()];
+}
+
+/** The largest size at which every edge fits tiles of a side (mm); undefined where one fits at none. */
+export function commonSize(edges: readonly Edge[], side: number, press: Press): number | undefined {
+  let size = sizeFor(largest, press.typeface);
+  for (const edge of edges) {
+    if (edge.runs.length === 0) continue;
+    const limits = { smallest: smallestSize, largest: size, maxLines };
+    const fitted = largestSize(press.typeface, edge.runs, roomOn(side, edge, press), limits);
+    if (!fitted) return undefined;
+    size = fitted.size;
+  }
+  return size;
+}
+
+/** The smallest side (whole mm, up to 95) of a tile on which this edge can be set at `size` pt; undefined where none is. */
+export function sideFor(edge: Edge, size: number, press: Press): number | undefined {
+  for (let side = 15; side <= 95; side++) {
+    if (fitAt(press.typeface, edge.runs, roomOn(side, edge, press), size, maxLines)) return side;
+  }
+  return undefined;
+}
+
+function depthOf(side: number): number {
+  return Math.max(0, side / 2 - inset - centre);
+}
+
+function widthAt(side: number, depth: number): number {
+  return side - 2 * (inset + depth) - 2 * clear;
+}
+
+/** Height that an edge's picture takes, mm; 0 without a picture. A caption leaves it three fifths of the depth. */
+function pictureHeight(side: number, edge: Edge, press: Press): { readonly w: number; readonly h: number } | undefined {
+  const bytes = edge.picture && press.pictures.get(edge.picture.path);
+  const size = bytes && pictureSize(bytes);
+  if (!size) return undefined;
+  const ratio = size.width / size.height;
+  const depth = depthOf(side) * (edge.runs.length > 0 ? 0.6 : 1);
+  const h = Math.max(0, Math.min(depth, widthAt(side, 0) / (ratio + 2)));
+  return { w: h * ratio, h };
+}
+
+const captionGap = 0.6;
+
+function roomOn(side: number, edge: Edge, press: Press): Room {
+  const picture = pictureHeight(side, edge, press);
+  const start = picture ? picture.h + captionGap : 0;
+  return trapezoid({ width: widthAt(side, start), depth: depthOf(side) - start, taper: 2, outer: "first" }, rows);
+}
+
+/** Sets one edge at a size that fits. */
+export function setEdge(edge: Edge, side: number, size: number, press: Press): SetEdge {
+  const picture = pictureHeight(side, edge, press);
+  const start = inset + (picture ? picture.h + captionGap : 0);
+  const em = size / pt(1);
+  const fitted =
+    edge.runs.length > 0 ? fitAt(press.typeface, edge.runs, roomOn(side, edge, press), size, maxLines) : undefined;
+  return {
+    lines: (fitted?.lines ?? []).map(({ runs }, i) => ({ runs, depth: start + (rows.above + i * rows.leading) * em })),
+    ...(picture ? { picture: { ...picture, depth: inset + picture.h / 2 } } : {}),
+  };
+}
+
+/** The point at a depth below the middle of a side of a square, mm. */
+export function below(x: number, y: number, side: number, turn: QuarterTurn, depth: number): readonly [number, number] {
+  const middle = side / 2;
+  if (turn === 0) return [x + middle, y + depth];
+  if (turn === 1) return [x + side - depth, y + middle];
+  if (turn === 2) return [x + middle, y + side - depth];
+  return [x + depth, y + middle];
+}

@@ -1,0 +1,49 @@
+import { pieceMark } from "../../base/mark";
+import { upTo } from "../../base/seed";
+import { furniture } from "../../page/furniture";
+import type { Sheet, SheetItem } from "../../page/sheet";
+import { placeSquares, squareCuts } from "../../page/squares";
+import type { Press } from "../contract";
+import { drawCentre, drawFace, drawUp } from "./draw";
+import { layoutTiles } from "./layout";
+import type { DealtTiles, TilesDeal } from "./model";
+import { barLabel, folio, setLabel, stateOf } from "./words";
+
+const markSize = 5;
+
+/** The tiles of one copy, shuffled and turned as dealt, in a block with shared cut lines. */
+export function pieceSheets(dealt: DealtTiles, deal: TilesDeal, copy: number | undefined, press: Press): Sheet[] {
+  const layout = layoutTiles(dealt, press);
+  const { box, packing, paper, margin, size } = layout;
+  const places = placeSquares(box, packing, deal.tiles.length);
+  const { request, options } = dealt;
+  const state = [...stateOf(deal, options.levels?.length ?? 1, options.versions), setLabel(copy), deal.code].join(
+    " · ",
+  );
+  return upTo(packing.pages).map((page) => {
+    const onPage = places.map((place, piece) => ({ ...place, piece })).filter((place) => place.page === page);
+    const tiles = onPage.flatMap(({ x, y, piece }): SheetItem[] => {
+      const tile = deal.tiles[piece];
+      const face = tile && deal.solved[tile.cell];
+      if (!tile || !face) return [];
+      const place = { x, y, side: packing.side, turn: tile.turn };
+      const [code, ...rest] = pieceMark(deal.code, copy, piece).split("-");
+      return [
+        { type: "area", x, y, w: packing.side, h: packing.side, piece },
+        ...(size === undefined ? [] : drawFace(face, place, size, press)),
+        ...drawCentre([code ?? "", rest.join("-")], place, markSize),
+        ...(options.turn === "fixed" ? [drawUp(place)] : []),
+      ];
+    });
+    const title = [{ text: press.unitTitle, bold: true }, { text: ` · ${request.title}` }];
+    const texts = { title, state: [{ text: state }], folio: folio(page, packing.pages) };
+    return {
+      width: paper.width,
+      height: paper.height,
+      stock: "card",
+      label: `${request.title}, ${state}, ${folio(page, packing.pages)}`,
+      lang: request.explains,
+      items: [...furniture(paper, margin, texts, barLabel), ...squareCuts(onPage, packing.side), ...tiles],
+    };
+  });
+}

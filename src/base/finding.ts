@@ -1,0 +1,68 @@
+import type { Range } from "./range";
+
+/** `error` blocks nothing by itself, but the command line fails on it by default; `hint` is quiet. */
+export type Severity = "error" | "warning" | "information" | "hint";
+
+export interface TextEdit {
+  readonly range: Range;
+  readonly text: string;
+}
+
+export interface Fix {
+  readonly title: string;
+  readonly edits: readonly TextEdit[];
+  /** The one that the editor may apply without asking. */
+  readonly preferred?: boolean;
+}
+
+export interface Related {
+  readonly range: Range;
+  readonly message: string;
+}
+
+/** One diagnostic: one cause, one finding. */
+export interface Finding {
+  readonly code: string;
+  readonly severity: Severity;
+  readonly range: Range;
+  readonly message: string;
+  readonly related: readonly Related[];
+  readonly fixes: readonly Fix[];
+  /** Index of the activity in the unit that it is about, where there is one. */
+  readonly activity?: number;
+}
+
+/** What a rule reports; the list of rules adds the code and, where it is not given, the rule's severity. */
+export interface Report {
+  readonly range: Range;
+  readonly message: string;
+  readonly severity?: Severity;
+  readonly related?: readonly Related[];
+  readonly fixes?: readonly Fix[];
+}
+
+/** One kind of finding. `why` and `example` make its reference page. */
+export interface Rule<Context> {
+  /** Words joined by hyphens; never changes once released. */
+  readonly code: string;
+  readonly severity: Severity;
+  /** One sentence without a final stop. */
+  readonly title: string;
+  /** Markdown for teachers: what goes wrong on the table, and what to do. */
+  readonly why: string;
+  /** A unit, or a part of one, that gives the finding, and the same put right. */
+  readonly example: { readonly wrong: string; readonly right: string };
+  check(context: Context): readonly Report[];
+}
+
+export function runRule<Context>(rule: Rule<Context>, context: Context, activity?: number): Finding[] {
+  return rule.check(context).map((report) => ({
+    code: rule.code,
+    severity: report.severity ?? rule.severity,
+    range: report.range,
+    message: report.message,
+    related: report.related ?? [],
+    fixes: report.fixes ?? [],
+    ...(activity === undefined ? {} : { activity }),
+  }));
+}

@@ -1,0 +1,38 @@
+import type { Deal, Dealt, Press } from "../activities/contract";
+import type { PlannedActivity, UnitPlan } from "../activities/plan";
+import type { Section, Unit } from "../unit/unit";
+
+/** An activity that was dealt, with what was planned. */
+export interface CheckedActivity {
+  readonly plan: PlannedActivity;
+  readonly dealt: Dealt<Deal>;
+}
+
+/** What general rules look at. */
+export interface CheckContext {
+  readonly unit: Unit;
+  readonly plan: UnitPlan;
+  readonly activities: readonly CheckedActivity[];
+  readonly press: Press;
+  /** Deals that stand in the pieces files of the output folder, other than this unit's own current ones. */
+  readonly printed: readonly PrintedDeal[];
+}
+
+/** A deal of an earlier or another export. */
+export interface PrintedDeal {
+  readonly unit: string;
+  readonly code: string;
+  readonly activity: string;
+  readonly level: string;
+  readonly version: number;
+  readonly seed: number;
+  readonly attempt: number;
+  /** It is a current deal of this very unit's pieces file. */
+  readonly own: boolean;
+}
+
+/** Sections that some activity uses, in the unit's order. */
+export function sectionsInUse({ unit, plan }: CheckContext): readonly Section[] {
+  const used = new Set(plan.activities.flatMap((activity) => activity.sections));
+  return unit.sections.filter((section) => used.has(section));
+}

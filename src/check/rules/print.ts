@@ -1,0 +1,129 @@
+import { setOption } from "../../activities/edits";
+import type { Fix, Report, Rule } from "../../base/finding";
+import { fitsPicture } from "../../base/picture";
+import type { Range } from "../../base/range";
+import { type CheckContext, sectionsInUse } from "../context";
+
+export const missingGlyph: Rule<CheckContext> = {
+  code: "missing-glyph",
+  severity: "error",
+  title: "A character that cannot be printed",
+  why: "The typeface has no drawing for this character, so that it would print as a box or not at all. The built-in face covers Latin with all diacritics, Greek and Cyrillic.",
+  example: {
+    wrong: "## Weather\n\n- o sol = the sun ☀\n\n```activity\nmake: tiles\n```",
+    right: "## Weather\n\n- o sol = the sun\n\n```activity\nmake: tiles\n```",
+  },
+  check: (context) => {
+    const { unit, press } = context;
+    const reports: Report[] = [];
+    const look = (text: string, place: Range): void => {
+      for (const character of press.typeface.missing(text)) {
+        const at = unit.text.slice(place.start, place.end).indexOf(character);
+        const range = at < 0 ? place : { start: place.start + at, end: place.start + at + character.length };
+        reports.push({
+          range,
+          message: `“${character}” (${codePoints(character)}) cannot be printed: the typeface does not have it.`,
+          fixes: at < 0 ? [] : replacements(character, range, context),
+        });
+      }
+    };
+    for (const section of sectionsInUse(context)) {
+      for (const pair of section.pairs) {
+        for (const answer of [...pair.left.answers, ...pair.right.answers]) {
+          look(answer.runs.map((run) => run.text).join(""), answer.range);
+        }
+      }
+    }
+    const title = unit.front.entries.find(({ key }) => key === "title");
+    if (title) look(String(title.value), title.valueRange);
+    for (const { block } of context.plan.activities) {
+      for (const { key, value, valueRange, items } of block.options.entries) {
+        if (key === "title") look(String(value), valueRange);
+        if (key === "decoys" && Array.isArray(value))
+          value.forEach((word, i) => void look(String(word), items[i] ?? valueRange));
+      }
+    }
+    return reports;
+  },
+};
+
+function codePoints(text: string): string {
+  return [...text].map((c) => `U+${(c.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, "0")}`).join(" ");
+}
+
+/** A character of the same meaning that can be printed (compatibility form of Unicode), and taking it out. */
+function replacements(character: string, range: Range, { press, unit }: CheckContext): Fix[] {
+  const plain = character.normalize("NFKC");
+  const fixes: Fix[] = [];
+  if (plain !== character && press.typeface.missing(plain).length === 0) {
+    fixes.push({ title: `Write “${plain}” instead`, edits: [{ range, text: plain }], preferred: true });
+  }
+  const before = unit.text.charAt(range.start - 1) === " " ? range.start - 1 : range.start;
+  return [
+    ...fixes,
+    { title: `Take “${character}” out`, edits: [{ range: { start: before, end: range.end }, text: "" }] },
+  ];
+}
+
+export const missingPicture: Rule<CheckContext> = {
+  code: "missing-picture",
+  severity: "error",
+  title: "A picture that is not there or cannot be printed",
+  why: "Pictures are PNG or JPEG files beside the unit, named by a path relative to it. Nothing is fetched from elsewhere.",
+  example: {
+    wrong: "## Table\n\n- ![a spoon](no-such-file.png) = a colher\n\n```activity\nmake: tiles\n```",
+    right: "## Table\n\n- a spoon = a colher\n\n```activity\nmake: tiles\n```",
+  },
+  check: (context) =>
+    sectionsInUse(context).flatMap(({ pairs }) =>
+      pairs.flatMap((pair) =>
+        [...pair.left.answers, ...pair.right.answers].flatMap(({ picture }) => {
+          if (!picture) return [];
+          const bytes = context.press.pictures.get(picture.path);
+          if (bytes && fitsPicture(bytes)) return [];
+          const fixes: Fix[] =
+            picture.alt === ""
+              ? []
+              : [
+                  {
+                    title: `Use the word “${picture.alt}” instead`,
+                    edits: [{ range: picture.range, text: picture.alt }],
+                  },
+                ];
+          const message = bytes
+            ? `“${picture.path}” is neither a PNG nor a JPEG picture that can be printed.`
+            : `There is no picture “${picture.path}” beside this unit.`;
+          return [{ range: picture.range, message, fixes }];
+        }),
+      ),
+    ),
+};
+
+export const narrowMargin: Rule<CheckContext> = {
+  code: "narrow-margin",
+  severity: "warning",
+  title: "A margin that printers cannot print up to",
+  why: "Laser printers leave 4 to 5 mm at each edge of the paper blank, some inkjets more at the bottom (makers' manuals). Below 7 mm lines may be lost, below 5 mm they will be. The limits are our own.",
+  example: {
+    wrong: "## Food\n\n- pão = bread\n\n```activity\nmake: tiles\nmargin: 3\n```",
+    right: "## Food\n\n- pão = bread\n\n```activity\nmake: tiles\nmargin: 10\n```",
+  },
+  check: ({ unit, plan }) => {
+    const reports: Report[] = [];
+    const entries = [
+      ...unit.front.entries.map((entry) => ({ entry, block: undefined })),
+      ...plan.activities.flatMap(({ block }) => block.options.entries.map((entry) => ({ entry, block }))),
+    ];
+    for (const { entry, block } of entries) {
+      if (entry.key !== "margin" || typeof entry.value !== "number" || entry.value < 0 || entry.value >= 7) continue;
+      const edit = block ? setOption(block, unit.text, "margin", "10") : { range: entry.valueRange, text: "10" };
+      reports.push({
+        range: entry.valueRange,
+        severity: entry.value < 5 ? "error" : "warning",
+        message: `${entry.value} mm ${entry.value < 5 ? "is" : "may be"} less than printers can print up to; lines at the edge would be lost.`,
+        fixes: [{ title: "Change to 10 mm", edits: [edit], preferred: true }],
+      });
+    }
+    return reports;
+  },
+};

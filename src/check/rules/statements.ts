@@ -1,0 +1,38 @@
+import type { Rule } from "../../base/finding";
+import type { CheckContext } from "../context";
+
+/** Fewer statements than this say nothing about balance. */
+const enough = 4;
+
+export const unbalancedStatements: Rule<CheckContext> = {
+  code: "unbalanced-statements",
+  severity: "warning",
+  title: "Far more true statements than false ones, or the other way round",
+  why: "Learners who guess lean towards “true” (Cronbach 1942, J. Educ. Psych. 33). With 30 to 70 % true statements guessing gains little; about as many true as false is best (Penn State item-writing guide; the limits are our own). Sections with fewer than four statements are not judged.",
+  example: {
+    wrong:
+      "## The morning\n\n- [x] Ela chega cedo.\n- [x] Ela bebe chá.\n- [x] Ela sai às dez.\n- [x] Ela volta tarde.",
+    right:
+      "## The morning\n\n- [x] Ela chega cedo.\n- [ ] Ela bebe café.\n  - Ela bebe chá.\n- [x] Ela sai às dez.\n- [ ] Ela volta cedo.\n  - Ela volta tarde.",
+  },
+  check: ({ unit }) =>
+    unit.sections.flatMap((section) => {
+      const { statements } = section;
+      const right = statements.filter(({ truth }) => truth).length;
+      const share = right / statements.length;
+      if (statements.length < enough || (share >= 0.3 && share <= 0.7)) return [];
+      const many = share > 0.7;
+      const odd = statements.filter(({ truth }) => truth !== many);
+      const [first] = statements;
+      return [
+        {
+          range: section.heading,
+          message: `${right} of ${statements.length} statements are true (${Math.round(share * 100)} %). ${many ? "Make some of them false" : "Make some of them true"}: between 30 and 70 % true, guessing gains little.`,
+          related: (odd.length > 0 ? odd : first ? [first] : []).slice(0, 5).map(({ range, truth }) => ({
+            range,
+            message: odd.length > 0 ? `${truth ? "True" : "False"}, one of few` : "The first of them",
+          })),
+        },
+      ];
+    }),
+};

@@ -1,0 +1,97 @@
+import { readdir, readFile } from "node:fs/promises";
+import path from "node:path";
+import { openWorkshop, type Reading, type Surroundings, type Workshop } from "../make/workshop";
+import { UsageError } from "./usage";
+
+/** Opens the engine with the assets beside the command. */
+export async function openEngine(): Promise<Workshop> {
+  const asset = async (name: string): Promise<Uint8Array> => readFile(path.join(__dirname, "assets", name));
+  const [harfbuzz, harfbuzzSubset, regular, bold, italic, boldItalic] = await Promise.all([
+    asset("harfbuzz.wasm"),
+    asset("harfbuzz-subset.wasm"),
+    asset("regular.ttf"),
+    asset("bold.ttf"),
+    asset("italic.ttf"),
+    asset("boldItalic.ttf"),
+  ]);
+  return openWorkshop({ harfbuzz, harfbuzzSubset, fonts: { regular, bold, italic, boldItalic } });
+}
+
+/** A unit file's base name without `.unit.md` (or `.md`). */
+export function unitName(file: string): string {
+  return path.basename(file).replace(/(\.unit)?\.md$/i, "");
+}
+
+/** Reads a file, “-” being standard input, with what lies around it. Throws a UsageError where it cannot be read. */
+export async function readUnitFile(workshop: Workshop, file: string, out?: string): Promise<Reading> {
+  const text = file === "-" ? await standardInput() : await fileText(file);
+  const name = file === "-" ? "stdin" : unitName(file);
+  const folder = file === "-" ? process.cwd() : path.dirname(path.resolve(file));
+  const around: Surroundings = {
+    settings: [],
+    pictures: await pictures(folder, workshop.picturesIn(text)),
+    ...(out === undefined ? { neighbours: [] } : await printed(out, name)),
+  };
+  return workshop.read({ name, text }, around);
+}
+
+async function fileText(file: string): Promise<string> {
+  let bytes: Uint8Array;
+  try {
+    bytes = await readFile(file);
+  } catch (error) {
+    throw new UsageError(`${file} cannot be read: ${reason(error)}`);
+  }
+  try {
+    return new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(bytes);
+  } catch {
+    throw new UsageError(`${file} is not UTF-8 text.`);
+  }
+}
+
+async function standardInput(): Promise<string> {
+  const chunks: Uint8Array[] = [];
+  for await (const chunk of process.stdin) chunks.push(chunk);
+  return Buffer.concat(chunks).toString("utf8");
+}
+
+/** Pictures at or below the unit's folder. Others are left out, so that they become findings. */
+async function pictures(folder: string, paths: readonly string[]): Promise<Map<string, Uint8Array>> {
+  const found = new Map<string, Uint8Array>();
+  for (const name of paths) {
+    const full = path.resolve(folder, name);
+    const inside = full.startsWith(`${folder}${path.sep}`) || full.startsWith(`${process.cwd()}${path.sep}`);
+    if (!inside || /^[a-z][a-z0-9+.-]*:/i.test(name)) continue;
+    try {
+      found.set(name, await readFile(full));
+    } catch {
+      // Not there: the finding says so at its place.
+    }
+  }
+  return found;
+}
+
+/** The pieces files of the output folder: this unit's own and its neighbours'. */
+async function printed(out: string, name: string): Promise<Pick<Surroundings, "pieces" | "neighbours">> {
+  const suffix = ".pieces.json";
+  const names = await readdir(out).catch(() => []);
+  const neighbours: { name: string; text: string }[] = [];
+  let pieces: string | undefined;
+  for (const file of names.filter((each) => each.endsWith(suffix)).sort()) {
+    const text = await readFile(path.join(out, file), "utf8").catch(() => undefined);
+    if (text === undefined) continue;
+    const unit = file.slice(0, -suffix.length);
+    if (unit === name) pieces = text;
+    else neighbours.push({ name: unit, text });
+  }
+  return { neighbours, ...(pieces === undefined ? {} : { pieces }) };
+}
+
+export function reason(error: unknown): string {
+  if (!(error instanceof Error)) return String(error);
+  const code = "code" in error ? error.code : undefined;
+  if (code === "ENOENT") return "it is not there.";
+  if (code === "EISDIR") return "it is a folder.";
+  if (code === "EACCES" || code === "EPERM") return "permission is denied.";
+  return error.message;
+}

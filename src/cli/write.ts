@@ -1,0 +1,28 @@
+import { mkdir, rename, rm, writeFile } from "node:fs/promises";
+import path from "node:path";
+import type { MadeFile } from "../make/workshop";
+import { reason } from "./units";
+import { UsageError } from "./usage";
+
+/**
+ * Writes all files under temporary names beside their places, then renames them, so that a good file is never replaced by a
+ * broken one. Throws a UsageError that names the file; what was temporary is gone then.
+ */
+export async function writeWhole(folder: string, files: readonly MadeFile[]): Promise<void> {
+  const temporary = (name: string): string => path.join(folder, `.${name}.tmp`);
+  let at = folder;
+  try {
+    await mkdir(folder, { recursive: true });
+    for (const { name, bytes } of files) {
+      at = path.join(folder, name);
+      await writeFile(temporary(name), bytes);
+    }
+    for (const { name } of files) {
+      at = path.join(folder, name);
+      await rename(temporary(name), at);
+    }
+  } catch (error) {
+    await Promise.all(files.map(({ name }) => rm(temporary(name), { force: true }).catch(() => undefined)));
+    throw new UsageError(`${at} cannot be written: ${reason(error)}`);
+  }
+}

@@ -1,0 +1,115 @@
+import type { ActivityKind, Deal, Dealt, Press } from "../activities/contract";
+import type { Sheet } from "../page/sheet";
+import { renderPdf } from "../render/pdf";
+import { FileNames } from "./file-names";
+import {
+  copyNumbers,
+  type PieceEntry,
+  pastAfter,
+  pieceEntries,
+  type RecordedDeal,
+  readPiecesFile,
+  writePiecesFile,
+} from "./pieces-file";
+import type { MadeFile, MakeOptions } from "./workshop";
+
+/** An activity ready to be printed. */
+export interface Printable {
+  readonly kind: ActivityKind;
+  readonly title: string;
+  readonly seed: number;
+  readonly lang: string;
+  readonly dealt: Dealt<Deal>;
+}
+
+interface Job {
+  readonly name: string;
+  readonly title: string;
+  readonly lang: string;
+  readonly sheets: readonly Sheet[];
+}
+
+/** Sets all sheets of a unit and writes them as files, the pieces file last. Throws only what `onStep` throws. */
+export async function makeFiles(
+  unit: { readonly name: string; readonly pieces?: string },
+  printables: readonly Printable[],
+  press: Press,
+  options: MakeOptions,
+): Promise<readonly MadeFile[]> {
+  const names = new FileNames();
+  const jobs: Job[] = [];
+  const entries: PieceEntry[] = [];
+  const deals: RecordedDeal[] = [];
+  const merged = new Map<string, { sheets: Sheet[]; lang: string }>();
+  for (const printable of printables) {
+    const { kind, title, dealt, seed, lang } = printable;
+    const name = names.take(title);
+    if (options.only !== undefined && options.only !== kind.name && options.only !== title) continue;
+    const file = (stock: string): string => `${unit.name}.${options.merge ? "" : `${name}.`}${stock}.pdf`;
+    const before = options.merge ? (merged.get("card")?.sheets.length ?? 0) : 0;
+    const card: Sheet[] = [];
+    const paper: Sheet[] = [];
+    for (const deal of dealt.deals) {
+      const pieces = kind.pieces(dealt, deal, press);
+      for (const copy of copyNumbers(options.trial && deal.copies !== "by copier" ? 1 : deal.copies)) {
+        entries.push(
+          ...pieceEntries(
+            pieces,
+            { activity: title, make: kind.name, deal, copy },
+            file("card"),
+            before + card.length + 1,
+          ),
+        );
+        card.push(...kind.pieceSheets(dealt, deal, copy, press));
+      }
+      paper.push(...kind.solutionSheets(dealt, deal, "solved", press));
+      const { code, level, version, attempt } = deal;
+      deals.push({
+        code,
+        activity: title,
+        make: kind.name,
+        level,
+        version,
+        attempt,
+        seed,
+        record: kind.record(dealt, deal, press),
+      });
+    }
+    for (const [stock, sheets] of Object.entries({ card, paper })) {
+      if (!options.merge) jobs.push({ name: file(stock), title: `${press.unitTitle}: ${title}`, lang, sheets });
+      else merged.set(stock, { sheets: [...(merged.get(stock)?.sheets ?? []), ...sheets], lang });
+    }
+  }
+  for (const [stock, { sheets, lang }] of merged)
+    jobs.push({ name: `${unit.name}.${stock}.pdf`, title: press.unitTitle, lang, sheets });
+  return writeAll(unit, jobs, { entries, deals }, press, options);
+}
+
+async function writeAll(
+  unit: { readonly name: string; readonly pieces?: string },
+  jobs: readonly Job[],
+  { entries, deals }: { readonly entries: readonly PieceEntry[]; readonly deals: readonly RecordedDeal[] },
+  press: Press,
+  { onStep, only }: MakeOptions,
+): Promise<readonly MadeFile[]> {
+  const files: MadeFile[] = [];
+  for (const [i, job] of jobs.entries()) {
+    await onStep?.(i, jobs.length, job.name);
+    const bytes = await renderPdf(job.sheets, press.typeface, press.pictures, { title: job.title, lang: job.lang });
+    files.push({ name: job.name, bytes });
+  }
+  await onStep?.(jobs.length, jobs.length, "");
+  const before = readPiecesFile(unit.pieces);
+  // With `only`, what other activities printed stays as it was.
+  const made = new Set(deals.map(({ activity }) => activity));
+  const kept = only === undefined ? [] : (before?.deals ?? []).filter(({ activity }) => !made.has(activity));
+  const keptPieces = only === undefined ? [] : (before?.pieces ?? []).filter(({ activity }) => !made.has(activity));
+  const current = [...kept, ...deals];
+  const file = {
+    unit: unit.name,
+    deals: current,
+    pieces: [...keptPieces, ...entries],
+    past: pastAfter(before, current),
+  };
+  return [...files, { name: `${unit.name}.pieces.json`, bytes: writePiecesFile(file) }];
+}
