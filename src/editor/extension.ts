@@ -5,6 +5,7 @@ import { explainFindings } from "./explain";
 import { Neighbourhood } from "./files/surroundings";
 import { showFindings } from "./findings";
 import { offerFixes } from "./fixes";
+import { endListsOnEnter } from "./lists";
 import { makeUnits } from "./make";
 import { startUnits } from "./newUnit";
 import { outlineUnits } from "./outline";
@@ -28,6 +29,7 @@ export function activate(context: vscode.ExtensionContext): void {
     outlineUnits(readings),
     explainFindings(extensionUri, readings),
     startUnits(),
+    endListsOnEnter(),
     previews,
     makeUnits(readings, previews),
     readings,

@@ -1,7 +1,7 @@
 import type { Deal, DealtActivity } from "../../activities/contract";
 import type { Reading, Workshop } from "../../make/workshop";
 import type { Sheet } from "../../page/sheet";
-import type { Choice, Column, Entry, Remark, Screen, ScreenSheet, ViewName } from "../../webview/protocol";
+import type { Choice, Column, Entry, Remark, Screen, ViewName } from "../../webview/protocol";
 import { proofSentence } from "./sentences";
 
 const noActivity =
@@ -52,22 +52,23 @@ function columnsOf(
     { value: "solved", label: "Solved" },
   ];
   const sheets = (view: ViewName): readonly Sheet[] => workshop.view(reading, activity, deal, view);
-  const column = (heading: string, drawn: readonly Sheet[]): Column => ({
+  const column = (heading: string, shown: ViewName, listed: readonly Sheet[]): Column => ({
     heading,
-    sheets: drawn.map((sheet) => drawnSheet(workshop, sheet)),
+    sheets: listed.map((sheet, index) => ({
+      label: sheet.label,
+      width: sheet.width,
+      height: sheet.height,
+      svg: workshop.draw(reading, sheet, `${shown}-${index}`),
+    })),
   });
   const second = deal.proof.second === undefined ? [] : sheets("second");
   if (second.length > 0) views.push({ value: "second", label: "Both solutions" });
   if (wanted === "second" && second.length > 0) {
-    const columns = [column("The solution", sheets("solved")), column("Another solution", second)];
+    const columns = [column("The solution", "solved", sheets("solved")), column("Another solution", "second", second)];
     return { view: "second", views, columns };
   }
   const view = wanted === "dealt" ? "dealt" : "solved";
-  return { view, views, columns: [column("", sheets(view))] };
-}
-
-function drawnSheet(workshop: Workshop, sheet: Sheet): ScreenSheet {
-  return { label: sheet.label, width: sheet.width, height: sheet.height, svg: workshop.draw(sheet) };
+  return { view, views, columns: [column("", view, sheets(view))] };
 }
 
 /** Errors and warnings about one activity; about the unit where no activity is given. Hints would crowd the sheets out. */
