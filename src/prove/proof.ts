@@ -1,10 +1,10 @@
 /** What is known about the number of solutions. Counts are of visible solutions: exchanging pieces that print alike is none. */
 export interface Proof<Solution> {
-  /** `one` only when proven; `unsettled` when the budget ran out with fewer than two found. */
+  /** `one` only when proven; `none` only when all was searched; `unsettled` when the budget ran out with fewer than two found. */
   readonly status: "one" | "several" | "none" | "unsettled";
-  /** Solutions found, up to the cap. */
+  /** Solutions found, up to the cap. Exact for `one`, `none`, and `several` that is not capped. */
   readonly count: number;
-  /** The count stopped at the cap: there may be more. */
+  /** With `several`: the count stopped at the cap or the budget, so there may be more. */
   readonly capped: boolean;
   /** Search nodes spent: the same on every machine. */
   readonly nodes: number;
