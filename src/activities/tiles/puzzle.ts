@@ -7,7 +7,11 @@ import type { TilesOptions } from "./options";
 /** Search nodes for one arrangement; see the bench for what that covers. */
 const budget = 20_000;
 
-/** The tiles as the prover sees them: printed edges numbered, and which of them fit. Blank edges fit each other only where the inside has blanks. */
+/**
+ * The tiles as the prover sees them: printed edges numbered, and which of them fit. Where the inside has blank edges, blank
+ * lies against blank, and a layout counts only when no word that has a partner is left facing out: the learners are told
+ * that each word lies against its answer. Without inner blanks that follows from the number of edges without a partner.
+ */
 export function toPuzzle(
   frame: Frame,
   solved: readonly TileFace[],
@@ -30,7 +34,9 @@ export function toPuzzle(
       return fits ? [i] : [];
     }),
   );
-  return { ...frame, tiles, partners, turn: options.turn };
+  const inner = options.fill === "blank";
+  const outer = samples.flatMap((edge, i) => (!edge || partners[i]?.length === 0 ? [i] : []));
+  return { ...frame, tiles, partners, turn: options.turn, ...(inner ? { outer } : {}) };
 }
 
 export function proveDeal(

@@ -19,20 +19,17 @@ export const duplicateAnswer: Rule<CheckContext> = {
     wrong: "## People\n\n- el jefe = the boss\n- el dueño = the boss\n\n```activity\nmake: tiles\n```",
     right: "## People\n\n- el jefe = the boss\n- el dueño = the owner\n\n```activity\nmake: tiles\n```",
   },
+  // One finding for each item that repeats an answer of an earlier one, however many answers the two share.
   check: (context) => {
-    const reports: Report[] = [];
-    const said = new Set<Pair>();
-    for (const group of groups(context)) {
-      const [first, ...others] = group;
-      if (!first) continue;
-      for (const standing of others) {
-        if (said.has(standing.pair)) continue;
-        const whole = first.pair !== standing.pair && samePair(first.pair, standing.pair);
-        if (whole) said.add(standing.pair);
-        reports.push(report(context, first, standing, whole));
+    const shared = new Map<Pair, { readonly first: Standing; readonly second: Standing; others: number }>();
+    for (const [first, ...repeats] of groups(context)) {
+      for (const second of first ? repeats : []) {
+        const known = shared.get(second.pair);
+        if (known) known.others++;
+        else if (first) shared.set(second.pair, { first, second, others: 0 });
       }
     }
-    return reports;
+    return [...shared.values()].map(({ first, second, others }) => report(context, first, second, others));
   },
 };
 
@@ -59,7 +56,14 @@ function samePair(a: Pair, b: Pair): boolean {
   return keys(a).join("\u0001") === keys(b).join("\u0001");
 }
 
-function report(context: CheckContext, first: Standing, second: Standing, whole: boolean): Report {
+function report(context: CheckContext, first: Standing, second: Standing, others: number): Report {
+  const whole = samePair(first.pair, second.pair);
+  const more =
+    others === 0
+      ? ""
+      : others === 1
+        ? " One further answer is shared too."
+        : ` ${others} further answers are shared too.`;
   const other = (standing: Standing): string =>
     standing.pair[standing.side === "left" ? "right" : "left"].answers[0].text;
   const effect = effectOn(context, [first.pair, second.pair]);
@@ -76,7 +80,7 @@ function report(context: CheckContext, first: Standing, second: Standing, whole:
     severity: effect.severity,
     message: whole
       ? `This pair stands here twice.${effect.sentence}`
-      : `“${second.answer.text}” answers both “${other(first)}” and “${other(second)}”.${effect.sentence}`,
+      : `“${second.answer.text}” answers both “${other(first)}” and “${other(second)}”.${more}${effect.sentence}`,
     related: [
       { range: whole ? first.pair.range : first.answer.range, message: "Here it stands first" },
       ...effect.related,

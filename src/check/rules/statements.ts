@@ -23,15 +23,13 @@ export const unbalancedStatements: Rule<CheckContext> = {
       if (statements.length < enough || (share >= 0.3 && share <= 0.7)) return [];
       const many = share > 0.7;
       const odd = statements.filter(({ truth }) => truth !== many);
-      const [first] = statements;
       return [
         {
           range: section.heading,
           message: `${right} of ${statements.length} statements are true (${Math.round(share * 100)} %). ${many ? "Make some of them false" : "Make some of them true"}: between 30 and 70 % true, guessing gains little.`,
-          related: (odd.length > 0 ? odd : first ? [first] : []).slice(0, 5).map(({ range, truth }) => ({
-            range,
-            message: odd.length > 0 ? `${truth ? "True" : "False"}, one of few` : "The first of them",
-          })),
+          related: odd
+            .slice(0, 5)
+            .map(({ range, truth }) => ({ range, message: `${truth ? "True" : "False"}, one of few` })),
         },
       ];
     }),

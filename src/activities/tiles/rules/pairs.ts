@@ -3,6 +3,7 @@ import { setOption } from "../../edits";
 import { innerCount, largestFrame } from "../frame";
 import { writeFrame } from "../options";
 import { list, place, type TilesContext } from "./context";
+import { provenWith } from "./trial";
 
 export const tooFewPairs: Rule<TilesContext> = {
   code: "too-few-pairs",
@@ -65,14 +66,13 @@ export const unusedPairs: Rule<TilesContext> = {
       fixes.push({ title, edits: [setOption(block, unit.text, "grid", writeFrame(largest))], preferred: true });
     }
     const next = nextFrame(pairs.length);
-    if (next) {
+    if (next && provenWith(dealt, { grid: writeFrame(next), fill: "blank" })) {
       const blank = innerCount(next) - pairs.length;
       fixes.push({
         title: `Make ${next.rows} × ${next.columns} tiles with ${blank} blank inner ${blank === 1 ? "edge" : "edges"}`,
         edits: block.options.entries.some(({ key }) => key === "grid")
           ? [setOption(block, unit.text, "grid", writeFrame(next)), setOption(block, unit.text, "fill", "blank")]
           : [setOption(block, unit.text, "grid", `${writeFrame(next)}${newline(unit.text)}fill: blank`)],
-        ...(fixes.length === 0 ? { preferred: true } : {}),
       });
     }
     const some = idle.slice(0, 3).map((pair) => pair.left.answers[0].text);

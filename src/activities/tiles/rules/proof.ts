@@ -1,9 +1,11 @@
-import type { Rule } from "../../../base/finding";
-import type { Relation } from "../../../match/relation";
+import type { Report, Rule } from "../../../base/finding";
+import { answerKey, type Relation } from "../../../match/relation";
+import type { Answer, Pair } from "../../../unit/unit";
 import { setOption } from "../../edits";
 import { innerEdges } from "../frame";
 import type { DealtTiles, Edge, TilesDeal } from "../model";
 import { place, type TilesContext } from "./context";
+import { anotherSeed, provenWith } from "./trial";
 
 interface Clash {
   readonly a: Edge;
@@ -33,73 +35,107 @@ function couple(a: Edge, b: Edge): string {
   return [a.source.start, b.source.start].sort((x, y) => x - y).join(" ");
 }
 
-/** Two pairs that share an answer on one side are reported by `duplicate-answer`. */
-function sharedOnOneSide({ a, b }: Clash, { used }: DealtTiles): boolean {
-  const at = (edge: Edge): { pair: number; side: "left" | "right" } | undefined => {
-    for (const [pair, { left, right }] of used.entries()) {
-      if (left.answers[0].range === edge.source) return { pair, side: "left" };
-      if (right.answers[0].range === edge.source) return { pair, side: "right" };
+/** Where an edge's word stands among the pairs in use; undefined for a decoy. */
+function standing(
+  edge: Edge,
+  { used }: DealtTiles,
+): { readonly pair: Pair; readonly side: "left" | "right" } | undefined {
+  for (const pair of used) {
+    for (const side of ["left", "right"] as const)
+      if (pair[side].answers[0].range === edge.source) return { pair, side };
+  }
+  return undefined;
+}
+
+/** Why two edges fit: the word of the later pair that stands on the other side of the earlier one. */
+function crossing(first: Pair, second: Pair): { readonly here: Answer; readonly there: Answer } | undefined {
+  for (const [side, other] of [
+    ["left", "right"],
+    ["right", "left"],
+  ] as const) {
+    for (const here of second[side].answers) {
+      const there = first[other].answers.find((answer) => answerKey(answer) === answerKey(here));
+      if (there) return { here, there };
     }
-    return undefined;
-  };
-  const [p, q] = [at(a), at(b)];
-  return p !== undefined && q !== undefined && p.side !== q.side;
+  }
+  return undefined;
 }
 
 export const ambiguousEdge: Rule<TilesContext> = {
   code: "ambiguous-edge",
   severity: "warning",
   title: "Two edges that fit although they are no pair",
-  why: "A word of one pair answers a word of another, for instance because one pair's gloss is another pair's word. A learner may lay the two together. Where that leads to a second solution it is an error; the preview shows both. Give one of them another first answer, or take a pair out.",
+  why: "A word of one pair answers a word of another, for instance because one pair's gloss is another pair's word. A learner may lay the two together. Where that leads to a second solution it is an error; the preview shows both. Give one of them another answer, or take a pair out.",
   example: {
     wrong:
       "## Chains\n\n- lento = slow\n- slow = langsam\n- alto = tall\n- bajo = short\n\n```activity\nmake: tiles\n```",
     right: "## Chains\n\n- lento = slow\n- gordo = fat\n- alto = tall\n- bajo = short\n\n```activity\nmake: tiles\n```",
   },
   check: ({ dealt }) => {
-    const { request, used, deals } = dealt;
-    const seen = new Set<string>();
-    return deals.flatMap((deal) =>
-      clashes(deal, request.relation)
-        .filter((clash) => !sharedOnOneSide(clash, dealt))
-        .flatMap(({ a, b }) => {
-          const [first, second] = a.source.start <= b.source.start ? [a, b] : [b, a];
-          const key = couple(a, b);
-          if (seen.has(key)) return [];
-          seen.add(key);
-          const several = deal.proof.status === "several";
-          const pair = used.find(({ left, right }) =>
-            [left, right].some(({ answers }) => answers[0].range === second.source),
-          );
-          return [
-            {
-              range: second.source,
-              severity: several
-                ? ("error" as const)
-                : deal.proof.status === "one"
-                  ? ("information" as const)
-                  : ("warning" as const),
-              message: `“${first.text}” and “${second.text}” fit, though they are no pair.${several ? " So the tiles can be laid in more than one way." : ""}${deal.proof.status === "one" ? " Other edges keep them apart: the solution is still the only one." : ""}`,
-              related: [
-                { range: first.source, message: "The other edge" },
-                ...(several
-                  ? [{ range: place(dealt), message: "This activity has a second solution; the preview shows both" }]
-                  : []),
-              ],
-              fixes: pair
-                ? [
-                    {
-                      title: `Take out “${pair.left.answers[0].text} = ${pair.right.answers[0].text}”`,
-                      edits: [{ range: pair.block, text: "" }],
-                    },
-                  ]
-                : [],
-            },
-          ];
-        }),
-    );
+    const reports = new Map<string, Report>();
+    for (const deal of dealt.deals) {
+      for (const clash of clashes(deal, dealt.request.relation)) {
+        const [p, q] = [standing(clash.a, dealt), standing(clash.b, dealt)];
+        // Two pairs that share an answer on one side are the matter of `duplicate-answer`.
+        if (p && q && p.side !== q.side && !crossing(...inOrder(p.pair, q.pair))) continue;
+        // One finding for each later item, however many edges its words fit.
+        const key = String(
+          Math.max(p?.pair.range.start ?? clash.a.source.start, q?.pair.range.start ?? clash.b.source.start),
+        );
+        const known = reports.get(key);
+        if (!known || (known.severity !== "error" && deal.proof.status === "several")) {
+          reports.set(key, ambiguity(dealt, deal, clash, p?.pair, q?.pair));
+        }
+      }
+    }
+    return [...reports.values()];
   },
 };
+
+function inOrder(p: Pair, q: Pair): [Pair, Pair] {
+  return p.range.start <= q.range.start ? [p, q] : [q, p];
+}
+
+function ambiguity(
+  dealt: DealtTiles,
+  deal: TilesDeal,
+  { a, b }: Clash,
+  p: Pair | undefined,
+  q: Pair | undefined,
+): Report {
+  const several = deal.proof.status === "several";
+  const one = deal.proof.status === "one";
+  const effect = several
+    ? " So the tiles can be laid in more than one way."
+    : one
+      ? " Other edges keep them apart: the solution is still the only one."
+      : "";
+  const [first, second] = p && q ? inOrder(p, q) : [undefined, q ?? p];
+  const cause = first && second && first !== second ? crossing(first, second) : undefined;
+  const [early, late] = a.source.start <= b.source.start ? [a, b] : [b, a];
+  const what = cause
+    ? `“${cause.here.text}” stands in two pairs, on different sides, so “${early.text}” and “${late.text}” fit though they are no pair.`
+    : `“${early.text}” and “${late.text}” fit, though they are no pair.`;
+  return {
+    range: cause?.here.range ?? late.source,
+    severity: several ? "error" : one ? "information" : "warning",
+    message: `${what}${effect}`,
+    related: [
+      { range: cause?.there.range ?? early.source, message: "It stands here too" },
+      ...(several
+        ? [{ range: place(dealt), message: "This activity has a second solution; the preview shows both" }]
+        : []),
+    ],
+    fixes: second
+      ? [
+          {
+            title: `Take out “${second.left.answers[0].text} = ${second.right.answers[0].text}”`,
+            edits: [{ range: second.block, text: "" }],
+          },
+        ]
+      : [],
+  };
+}
 
 export const severalSolutions: Rule<TilesContext> = {
   code: "several-solutions",
@@ -112,23 +148,19 @@ export const severalSolutions: Rule<TilesContext> = {
       "## Drinks\n\n- chá = tea\n- leite = milk\n- água = water\n- sumo = juice\n\n```activity\nmake: tiles\ngrid: 2 x 2\n```",
   },
   check: ({ dealt }) => {
-    const { request, options } = dealt;
+    const { request } = dealt;
     const hit = dealt.deals.find(
       (deal) => deal.proof.status === "several" && clashes(deal, request.relation).length === 0,
     );
     if (!hit) return [];
     const { block, unit } = request;
-    const used = dealt.used.length;
     return [
       {
         range: place(dealt),
         message: `These tiles can be laid in ${hit.proof.capped ? "more than one way" : `${hit.proof.count} ways`}; the preview shows two of them side by side.`,
         fixes: [
-          {
-            title: `Use seed ${options.seed + 1}`,
-            edits: [setOption(block, unit.text, "seed", String(options.seed + 1))],
-          },
-          ...(options.fill === "blank" && used >= 4
+          ...anotherSeed(dealt),
+          ...(provenWith(dealt, { grid: "auto" }) && block.options.entries.some(({ key }) => key === "grid")
             ? [
                 {
                   title: "Take the largest grid that the pairs fill",
@@ -167,13 +199,11 @@ export const unsettledProof: Rule<TilesContext> = {
   check: ({ dealt }) => {
     const open = dealt.deals.find(({ proof }) => proof.status === "unsettled");
     if (!open) return [];
-    const { block, unit } = dealt.request;
-    const next = dealt.options.seed + 1;
     return [
       {
         range: place(dealt),
         message: `It could not be settled whether these tiles have one solution (${open.proof.nodes} steps were tried).`,
-        fixes: [{ title: `Use seed ${next}`, edits: [setOption(block, unit.text, "seed", String(next))] }],
+        fixes: anotherSeed(dealt),
       },
     ];
   },

@@ -1,0 +1,101 @@
+import activitySchema from "../../schemas/activity.schema.json";
+import frontSchema from "../../schemas/front-matter.schema.json";
+import { kinds } from "../activities/kinds";
+import { allRules, type RuleFacts } from "./rules";
+
+/** The reference as files: a page a finding, a page of options, and an index. Made from the rules and the schemas alone. */
+export function referencePages(): ReadonlyMap<string, string> {
+  const pages = new Map<string, string>();
+  for (const rule of allRules) pages.set(`${rule.code}.md`, findingPage(rule));
+  pages.set("options.md", optionsPage());
+  pages.set("README.md", indexPage());
+  return pages;
+}
+
+function findingPage({ code, severity, title, why, example }: RuleFacts): string {
+  return `# ${title}
+
+\`${code}\`, by default ${severity === "information" ? "an information" : severity === "error" ? "an error" : `a ${severity}`}.
+
+${why}
+
+Gives the finding:
+
+${fenced(example.wrong)}
+
+Put right:
+
+${fenced(example.right)}
+`;
+}
+
+/** A unit's text in a fence that none inside it can close; a plain sentence stays one. */
+function fenced(text: string): string {
+  if (!/[\n=`#]/.test(text)) return text;
+  const longest = Math.max(2, ...[...text.matchAll(/`+/g)].map(([ticks]) => ticks.length));
+  const ticks = "`".repeat(longest + 1);
+  return `${ticks}markdown\n${text}\n${ticks}`;
+}
+
+function optionsPage(): string {
+  const parts = [
+    "# Options",
+    "Made from the files in `schemas`, which also check, complete and explain the options while a unit is written.",
+    "## Front matter of a unit",
+    table(frontSchema.properties),
+    "## Every activity",
+    table(activitySchema.properties),
+    ...kinds.flatMap(({ name, schema }) => [`## \`make: ${name}\``, table(schema.properties)]),
+  ];
+  return `${parts.join("\n\n")}\n`;
+}
+
+function table(properties: Readonly<Record<string, unknown>>): string {
+  const rows = Object.entries(properties)
+    .map(([name, property]) => ({ name, facts: follow(property) }))
+    .filter(({ facts }) => facts["description"] !== undefined)
+    .map(
+      ({ name, facts }) =>
+        `| \`${name}\` | ${String(facts["description"]).replace(/\|/g, "\\|")} | ${values(facts)} | ${standard(facts)} |`,
+    );
+  return ["| option | what it does | values | without it |", "| --- | --- | --- | --- |", ...rows].join("\n");
+}
+
+/** A property, or the one that it refers to. */
+function follow(property: unknown): Readonly<Record<string, unknown>> {
+  if (typeof property !== "object" || property === null) return {};
+  const facts: Readonly<Record<string, unknown>> = { ...property };
+  const name = typeof facts["$ref"] === "string" ? facts["$ref"].split("/").at(-1) : undefined;
+  const target =
+    name === undefined ? undefined : Object.entries(activitySchema.properties).find(([key]) => key === name)?.[1];
+  return target ? { ...target } : facts;
+}
+
+function values(facts: Readonly<Record<string, unknown>>): string {
+  const inner = Array.isArray(facts["enum"]) ? facts : follow(facts["items"]);
+  const choices = inner["enum"];
+  if (Array.isArray(choices)) return choices.map((choice) => `\`${String(choice)}\``).join(", ");
+  const { minimum, maximum, examples } = facts;
+  if (minimum !== undefined && maximum !== undefined) return `${String(minimum)} to ${String(maximum)}`;
+  return Array.isArray(examples) ? examples.map((example) => `\`${shown(example)}\``).join(", ") : "";
+}
+
+function shown(value: unknown): string {
+  return Array.isArray(value) ? `[${value.join(", ")}]` : String(value);
+}
+
+function standard(facts: Readonly<Record<string, unknown>>): string {
+  return facts["default"] === undefined ? "" : `\`${shown(facts["default"])}\``;
+}
+
+function indexPage(): string {
+  const rows = allRules.map(({ code, severity, title }) => `| [\`${code}\`](${code}.md) | ${severity} | ${title} |`);
+  return `# Reference
+
+Made from the rules and schemas by \`npm run generate\`. [All options](options.md).
+
+| finding | by default | what it says |
+| --- | --- | --- |
+${rows.join("\n")}
+`;
+}
