@@ -32,14 +32,13 @@ describe("PDF", () => {
 
   it("gives pdf.js every text at its place and turn, as written", async () => {
     const content = await (await read.getPage(1)).getTextContent();
-    const found = content.items.flatMap((item) => ("str" in item && item.str ? [item] : []));
-    assert.deepEqual(
-      found.map((item) => item.str.normalize("NFC")),
-      texts.map((item) => item.runs[0]?.text.normalize("NFC")),
-    );
-    found.forEach((item, i) => {
-      const text = texts[i];
-      assert.ok(text);
+    const parts = content.items.flatMap((item) => ("str" in item && item.str ? [item] : []));
+    for (const text of texts) {
+      // A lowered mark is a part of its own.
+      const [first, ...more] = parts.splice(0, text.runs[0]?.text.startsWith("edq") ? 2 : 1);
+      assert.ok(first);
+      const item = { ...first, str: [first, ...more].map((part) => part.str).join("") };
+      assert.equal(item.str.normalize("NFC"), text.runs[0]?.text.normalize("NFC"));
       const [a, b, , , x, y] = item.transform as readonly number[];
       const before = { start: 0, middle: 0.5, end: 1 }[text.anchor] * typeface.measure(text.runs) * text.size;
       const [cos, sin] = [Math.cos((text.turn * Math.PI) / 2), -Math.sin((text.turn * Math.PI) / 2)];
@@ -55,7 +54,8 @@ describe("PDF", () => {
           `${item.str}: ${[a, b, x, y]} for ${expected}`,
         );
       });
-    });
+    }
+    assert.equal(parts.length, 0);
   });
 
   it("gives poppler every text at its place and turn, as written", () => {

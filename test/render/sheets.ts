@@ -23,6 +23,7 @@ export const words: readonly string[] = [
   "ἄνθρωπος",
   "щастя",
   "q\u0308ed",
+  "edq\u0323",
   "łódź",
   "œuvre",
   "Größe",
