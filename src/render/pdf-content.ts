@@ -1,7 +1,7 @@
 import type { LineItem, PictureItem, ShapeItem, Sheet, TextItem } from "../page/sheet";
 import type { ShapedLine, Typeface } from "../text/typeface";
 import { anchorShare, decimal, pointsPerMm, turnVectors } from "./measure";
-import { type Orientation, orientationMatrix } from "./orientation";
+import { orientationMatrix } from "./orientation";
 import { clusters, type FontUse, hexGlyph, hexText } from "./pdf-font";
 
 /*
@@ -23,7 +23,8 @@ export interface PageContent {
 /** How a picture is named in the pages' resources and which way up it is stored. */
 export interface PlacedPicture {
   readonly resource: string;
-  readonly orientation: Orientation;
+  /** As in Exif, from 1. */
+  readonly orientation: number;
 }
 
 export function pageContent(
@@ -82,7 +83,7 @@ class PageWriter {
     if (!placed) throw new RangeError(`There is no picture "${item.key}".`);
     this.mark("Figure", { type: "picture", alt: item.alt });
     this.keys.add(item.key);
-    const [a, b, c, d] = orientationMatrix[placed.orientation];
+    const [a, b, c, d] = orientationMatrix(placed.orientation);
     const [cos, sin] = turnVectors[item.turn];
     const width = item.w * pointsPerMm;
     const height = item.h * pointsPerMm;

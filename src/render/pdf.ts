@@ -1,9 +1,9 @@
 import { PDFDocument, PDFHexString, type PDFImage, PDFName, type PDFPage, PrintScaling } from "pdf-lib";
+import { pictureSize } from "../base/picture";
 import type { Sheet } from "../page/sheet";
 import type { Typeface } from "../text/typeface";
 import { Digest } from "./digest";
 import { decimal, pointsPerMm } from "./measure";
-import { isPng, orientationOf } from "./orientation";
 import { type PageContent, type PlacedPicture, pageContent } from "./pdf-content";
 import { embedFont, FontUse } from "./pdf-font";
 import { writeStructure } from "./pdf-structure";
@@ -19,8 +19,8 @@ export interface PdfInfo {
  * Sheets as a PDF file, a page each, in true size: the file asks the reader's print dialogue not to scale. Text stays
  * text, in reading order. The same input gives the same bytes.
  *
- * Rejects with a RangeError where a sheet shows a picture that is not in `pictures`, and with pdf-lib's error where
- * one is neither a PNG nor a JPEG.
+ * Rejects with a RangeError where a sheet shows a picture that is not in `pictures` or is neither a PNG nor a JPEG, and
+ * with pdf-lib's error where its data are damaged.
  */
 export async function renderPdf(
   sheets: readonly Sheet[],
@@ -78,9 +78,11 @@ async function embedPictures(
     if (item.type !== "picture" || embedded.has(item.key)) continue;
     const bytes = pictures.get(item.key);
     if (!bytes) throw new RangeError(`There is no picture "${item.key}".`);
-    const image = isPng(bytes) ? await document.embedPng(bytes) : await document.embedJpg(bytes);
+    const size = pictureSize(bytes);
+    if (!size) throw new RangeError(`The picture "${item.key}" is neither a PNG nor a JPEG.`);
+    const image = size.type === "png" ? await document.embedPng(bytes) : await document.embedJpg(bytes);
     digest.add(bytes);
-    embedded.set(item.key, { image, resource: `I${embedded.size + 1}`, orientation: orientationOf(bytes) });
+    embedded.set(item.key, { image, resource: `I${embedded.size + 1}`, orientation: size.orientation });
   }
   return embedded;
 }

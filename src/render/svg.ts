@@ -1,9 +1,9 @@
+import { pictureSize } from "../base/picture";
 import type { AreaItem, LineItem, PictureItem, ShapeItem, Sheet, SheetItem, TextItem } from "../page/sheet";
 import { mmPerPoint } from "../text/points";
 import type { Face, Typeface } from "../text/typeface";
 import { base64 } from "./base64";
 import { anchorShare, decimal } from "./measure";
-import { isJpeg, isPng } from "./orientation";
 
 export interface SvgOptions {
   /** Begins every id in the drawing, so that several can stand in one page; letters, digits and hyphens. */
@@ -136,9 +136,9 @@ class Drawing {
     const box =
       `x="${decimal(item.x)}" y="${decimal(item.y)}" width="${decimal(item.w)}" height="${decimal(item.h)}"` +
       `${sourceAttributes(item.source)} role="img" aria-label="${escaped(item.alt)}"${turned(item)}`;
-    const type = bytes && mediaType(bytes);
+    const type = bytes && pictureSize(bytes)?.type;
     if (!bytes || !type) return `<rect class="no picture" ${box} fill="#ddd"/>`;
-    return `<image class="picture" ${box} preserveAspectRatio="none" href="data:${type};base64,${base64(bytes)}"/>`;
+    return `<image class="picture" ${box} preserveAspectRatio="none" href="data:image/${type};base64,${base64(bytes)}"/>`;
   }
 
   /** Puts a glyph's outline among the definitions; returns its id, or nothing for a blank. */
@@ -165,9 +165,4 @@ function turned(item: PictureItem): string {
   if (item.turn === 0) return "";
   const centre = `${decimal(item.x + item.w / 2)} ${decimal(item.y + item.h / 2)}`;
   return ` transform="rotate(${item.turn * 90} ${centre})"`;
-}
-
-function mediaType(bytes: Uint8Array): string | undefined {
-  if (isPng(bytes)) return "image/png";
-  return isJpeg(bytes) ? "image/jpeg" : undefined;
 }
