@@ -18,8 +18,13 @@ export function endListsOnEnter(): vscode.Disposable {
   const look = (): void => {
     clearTimeout(waiting);
     const editor = vscode.window.activeTextEditor;
-    if (editor && emptyItemAt(editor)) waiting = setTimeout(tell, rest, true);
-    else void tell(false);
+    if (!editor || !emptyItemAt(editor)) void tell(false);
+    else {
+      // The second, empty wait lets keystrokes in that came while something else kept the thread busy.
+      waiting = setTimeout(() => {
+        waiting = setTimeout(() => void tell(true), 0);
+      }, rest);
+    }
   };
   return vscode.Disposable.from(
     new vscode.Disposable(() => clearTimeout(waiting)),

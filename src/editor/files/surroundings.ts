@@ -113,6 +113,8 @@ export class Neighbourhood {
 
 async function entriesOf(folder: vscode.Uri): Promise<readonly string[]> {
   try {
+    // Asked first, since VS Code logs an error where a folder that is not there is listed.
+    await vscode.workspace.fs.stat(folder);
     return (await vscode.workspace.fs.readDirectory(folder)).map(([name]) => name);
   } catch {
     return [];

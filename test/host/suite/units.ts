@@ -1,4 +1,5 @@
 import * as vscode from "vscode";
+import { workbench } from "./driver";
 
 /*
  * Units for the tests of the editor, in the `units` folder of the workspace.
@@ -16,6 +17,12 @@ export async function openUnit(name: string, text: string): Promise<vscode.TextE
   return vscode.window.showTextDocument(await vscode.workspace.openTextDocument(place(name)));
 }
 
+/** Gives the keyboard to the editor in front. */
+export async function focusEditor(): Promise<void> {
+  await vscode.commands.executeCommand("workbench.action.focusActiveEditorGroup");
+  await workbench.waitFor(".monaco-editor.focused");
+}
+
 export async function closeAll(): Promise<void> {
   await vscode.commands.executeCommand("workbench.action.files.revert");
   await vscode.commands.executeCommand("workbench.action.closeAllEditors");
@@ -27,6 +34,15 @@ export function goTo(editor: vscode.TextEditor, text: string, behind = false): v
   if (start < 0) throw new Error(`the unit has no “${text}”`);
   const position = editor.document.positionAt(start + (behind ? text.length : 0));
   editor.selection = new vscode.Selection(position, position);
+}
+
+/** Puts a text in the place of the first occurrence of another. */
+export async function replace(editor: vscode.TextEditor, old: string, text: string): Promise<void> {
+  const { document } = editor;
+  const start = document.getText().indexOf(old);
+  if (start < 0) throw new Error(`the unit has no “${old}”`);
+  const range = new vscode.Range(document.positionAt(start), document.positionAt(start + old.length));
+  if (!(await editor.edit((edit) => edit.replace(range, text)))) throw new Error("the edit was not taken");
 }
 
 export function findingsIn(unit: vscode.Uri): readonly vscode.Diagnostic[] {
