@@ -31,7 +31,10 @@ export interface Separator {
   readonly end: number;
 }
 
-/** ` = ` or ` / ` and their full-width forms, with white space (also no-break and ideographic) on both sides. */
+/**
+ * ` = ` or ` / ` and their full-width forms, with white space (also no-break and ideographic) on both sides; the ends of the
+ * item count as white space, so that an empty side is seen. Searched in [from, to).
+ */
 export function spacedSeparators(
   text: string,
   mask: readonly boolean[],
@@ -39,14 +42,17 @@ export function spacedSeparators(
   from = 0,
   to = text.length,
 ): Separator[] {
-  const pattern = sign === "=" ? /\s+[=＝](?=\s)/gu : /\s+[/／](?=\s)/gu;
-  pattern.lastIndex = from;
+  const signs = sign === "=" ? "=＝" : "/／";
   const found: Separator[] = [];
-  for (let match = pattern.exec(text); match && match.index < to; match = pattern.exec(text)) {
-    let end = match.index + match[0].length;
-    if (end > to || mask[end - 1]) continue;
+  for (let i = from; i < to; i++) {
+    if (mask[i] || !signs.includes(text.charAt(i))) continue;
+    if (i > 0 && !/\s/u.test(text.charAt(i - 1))) continue;
+    if (i + 1 < text.length && !/\s/u.test(text.charAt(i + 1))) continue;
+    let start = i;
+    let end = i + 1;
+    while (start > from && /\s/u.test(text.charAt(start - 1))) start--;
     while (end < to && /\s/u.test(text.charAt(end))) end++;
-    found.push({ start: match.index, end });
+    found.push({ start, end });
   }
   return found;
 }

@@ -97,7 +97,7 @@ function readSide(
   const answers: Answer[] = [];
   let from = start;
   for (const slash of spacedSeparators(text.text, mask, "/", start, end)) {
-    answers.push(readAnswer(text, from, slash.start, { mask, env, cutAtBars }));
+    answers.push(readAnswer(text, from, Math.max(from, slash.start), { mask, env, cutAtBars }));
     from = slash.end;
   }
   const last = readAnswer(text, from, end, { mask, env, cutAtBars });
