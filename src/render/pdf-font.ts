@@ -24,10 +24,14 @@ export function clusters(line: ShapedLine): readonly Cluster[] {
   return found;
 }
 
+/** The text of a mere part of a letter: without any, readers take the glyph's index for a character. */
+const nothing = "\u200b";
+
 /** What a document uses of one face. */
 export class FaceUse {
-  /** Text by glyph; empty for a glyph that never stands for one alone. */
+  /** Text by glyph: what it stands for alone or by the font's table, before what it was part of. */
   private readonly texts = new Map<number, string>();
+  private readonly guesses = new Map<number, string>();
   private readonly widths = new Map<number, number>();
 
   constructor(
@@ -37,12 +41,17 @@ export class FaceUse {
   ) {}
 
   add(glyph: number, text: string): void {
-    if (!this.texts.get(glyph)) this.texts.set(glyph, text);
+    if (!this.texts.has(glyph)) this.texts.set(glyph, text);
+  }
+
+  /** For a glyph of which only the company is known. */
+  guess(glyph: number, text: string): void {
+    if (!this.guesses.get(glyph)) this.guesses.set(glyph, text);
   }
 
   /** What a reader takes this glyph for. */
   text(glyph: number): string {
-    return this.texts.get(glyph) ?? "";
+    return this.texts.get(glyph) ?? (this.guesses.get(glyph) || nothing);
   }
 
   /** Advance in thousandths of an em, exactly as the font object says it. */
@@ -57,7 +66,7 @@ export class FaceUse {
 
   /** Glyph 0 belongs to every font; the rest in order of their indices. */
   glyphs(): readonly number[] {
-    return [...new Set([0, ...this.texts.keys()])].sort((a, b) => a - b);
+    return [...new Set([0, ...this.texts.keys(), ...this.guesses.keys()])].sort((a, b) => a - b);
   }
 }
 
@@ -80,18 +89,30 @@ export class FontUse {
 
   /** Notes a line's glyphs. All lines must be noted before the first is written. */
   note(line: ShapedLine): void {
-    for (const { text, glyphs } of clusters(line)) {
-      if (glyphs.length === 1) {
-        this.face(glyphs[0].face).add(glyphs[0].id, text);
-        continue;
-      }
-      // A letter with marks of its own: each glyph stands for the character that the font gives it for.
-      const characters = [...text];
-      for (const { face, id } of glyphs) {
-        const use = this.face(face);
-        use.add(id, characters.find((character) => use.face.glyph(character.codePointAt(0) ?? 0) === id) ?? "");
-      }
+    for (const cluster of clusters(line)) {
+      const [first, ...more] = cluster.glyphs;
+      if (more.length === 0) this.face(first.face).add(first.id, cluster.text);
+      else this.noteTogether(cluster);
     }
+  }
+
+  /**
+   * A letter with marks of its own, or a form that only the shaper knows. Where the font has a glyph for a character,
+   * it stands for that; the widest other one for the characters that are left.
+   */
+  private noteTogether({ text, glyphs }: Cluster): void {
+    const left = new Set(text);
+    const others: ShapedGlyph[] = [];
+    for (const glyph of glyphs) {
+      const use = this.face(glyph.face);
+      const character = [...left].find((one) => use.face.glyph(one.codePointAt(0) ?? 0) === glyph.id);
+      if (character === undefined) others.push(glyph);
+      else use.add(glyph.id, character);
+      if (character !== undefined) left.delete(character);
+    }
+    const widest = Math.max(...others.map((glyph) => glyph.advance));
+    const base = others.find((glyph) => glyph.advance === widest);
+    for (const glyph of others) this.face(glyph.face).guess(glyph.id, glyph === base ? [...left].join("") : "");
   }
 
   /**
@@ -129,9 +150,7 @@ export function hexText(text: string): string {
 const section = 100;
 
 function toUnicode(use: FaceUse, glyphs: readonly number[]): string {
-  const entries = glyphs
-    .filter((glyph) => use.text(glyph))
-    .map((glyph) => `<${hexGlyph(glyph)}> <${hexText(use.text(glyph))}>`);
+  const entries = glyphs.map((glyph) => `<${hexGlyph(glyph)}> <${hexText(use.text(glyph))}>`);
   const parts = [
     "/CIDInit /ProcSet findresource begin",
     "12 dict begin",

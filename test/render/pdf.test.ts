@@ -104,6 +104,18 @@ describe("PDF", () => {
     assert.deepEqual(read, ["q\u0323\u0308", "ο\u0323"]);
   });
 
+  it("names a form that only the shaper knows by its letter", async () => {
+    const [dotless] = typeface.shape([{ text: "j\u0301" }]).glyphs;
+    assert.notEqual(dotless?.id, typeface.faces.regular.glyph(0x6a), "the dot should give way to the accent");
+    const bytes = await print([sheetOf([textItem("j\u0301a", 20, 20)])]);
+    assert.deepEqual(
+      wordsOf(bytes).map((word) => word.text),
+      ["j\u0301a"],
+    );
+    const content = await (await (await open(bytes)).getPage(1)).getTextContent();
+    assert.equal(content.items.map((item) => ("str" in item ? item.str : "")).join(""), "j\u0301a");
+  });
+
   it("has pages of exactly the sheet's size", async () => {
     assert.deepEqual((await read.getPage(1)).view, [0, 0, 595.276, 841.89]);
     const letter = await open(await print([sheetOf([], { width: 279.4, height: 215.9 })]));
