@@ -1,8 +1,9 @@
 import type { LineItem, PictureItem, ShapeItem, Sheet, TextItem } from "../page/sheet";
 import type { ShapedLine, Typeface } from "../text/typeface";
+import { stretches } from "./cluster";
 import { anchorShare, decimal, pointsPerMm, turnVectors } from "./measure";
 import { orientationMatrix } from "./orientation";
-import { clusters, type FontUse, hexGlyph, hexText } from "./pdf-font";
+import { type FontUse, hexGlyph, hexText } from "./pdf-font";
 
 /*
  * A sheet as a page's content stream. What carries meaning is marked for the structure tree, the rest is an artifact.
@@ -135,8 +136,8 @@ class PageWriter {
 }
 
 /**
- * The operators that show a line from where the text matrix stands. A cluster whose glyphs do not spell it
- * says what it stands for; doing so for whole lines would make readers turn text from right to left round.
+ * The operators that show a line from where the text matrix stands. A stretch that its glyphs do not spell says what it
+ * stands for.
  */
 function showLine(line: ShapedLine, size: number, fonts: FontUse): readonly string[] {
   const operators: string[] = [];
@@ -157,13 +158,14 @@ function showLine(line: ShapedLine, size: number, fonts: FontUse): readonly stri
     array = "";
   };
 
-  for (const cluster of clusters(line)) {
-    const plain = fonts.spells(cluster);
-    if (!plain) {
+  for (const stretch of stretches(line)) {
+    const spelt = stretch.every((cluster) => fonts.spells(cluster));
+    if (!spelt) {
       show();
-      operators.push(`/Span <</ActualText <FEFF${hexText(cluster.text)}>>> BDC`);
+      const text = stretch.map((cluster) => cluster.text).join("");
+      operators.push(`/Span <</ActualText <FEFF${hexText(text)}>>> BDC`);
     }
-    for (const glyph of cluster.glyphs) {
+    for (const glyph of stretch.flatMap((cluster) => cluster.glyphs)) {
       const use = fonts.face(glyph.face);
       if (use.resource !== resource) {
         show();
@@ -185,7 +187,7 @@ function showLine(line: ShapedLine, size: number, fonts: FontUse): readonly stri
       glyphs += hexGlyph(glyph.id);
       pen += use.width(glyph.id);
     }
-    if (!plain) {
+    if (!spelt) {
       show();
       operators.push("EMC");
     }

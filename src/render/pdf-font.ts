@@ -1,28 +1,12 @@
 import { type PDFContext, type PDFRef, PDFString } from "pdf-lib";
 import type { Face, FaceName, ShapedGlyph, ShapedLine } from "../text/typeface";
+import { type Cluster, clusters } from "./cluster";
 import { Digest } from "./digest";
 import { decimal } from "./measure";
 
 /*
  * Faces as composite fonts: glyphs by their own index, cut down to those in use, each with the text it stands for.
  */
-
-/** Glyphs of one cluster, which stand for `text` together. */
-export interface Cluster {
-  readonly text: string;
-  readonly glyphs: readonly [ShapedGlyph, ...ShapedGlyph[]];
-}
-
-/** A line's glyphs by cluster, in visual order. */
-export function clusters(line: ShapedLine): readonly Cluster[] {
-  const found: { text: string; cluster: number; glyphs: [ShapedGlyph, ...ShapedGlyph[]] }[] = [];
-  for (const glyph of line.glyphs) {
-    const last = found.at(-1);
-    if (last && last.cluster === glyph.cluster) last.glyphs.push(glyph);
-    else found.push({ text: glyph.clusterText, cluster: glyph.cluster, glyphs: [glyph] });
-  }
-  return found;
-}
 
 /** The text of a mere part of a letter: without any, readers take the glyph's index for a character. */
 const nothing = "\u200b";
@@ -115,14 +99,9 @@ export class FontUse {
     for (const glyph of others) this.face(glyph.face).guess(glyph.id, glyph === base ? [...left].join("") : "");
   }
 
-  /**
-   * Whether a reader that puts the glyphs' texts side by side gets what the cluster stands for. Readers that go by
-   * place follow one mark on its letter, but take further marks and lowered ones for words of another line.
-   */
-  spells({ text, glyphs }: Cluster): boolean {
-    if (glyphs.length > 2 || glyphs.some((glyph) => glyph.y !== 0)) return false;
-    const spelt = glyphs.map((glyph) => this.face(glyph.face).text(glyph.id)).join("");
-    return spelt === text || spelt.normalize("NFC") === text.normalize("NFC");
+  /** Whether a reader takes the cluster for what it stands for; canonically equivalent texts count as the same. */
+  spells({ text, glyphs: [first, ...more] }: Cluster): boolean {
+    return more.length === 0 && this.face(first.face).text(first.id).normalize("NFC") === text.normalize("NFC");
   }
 
   /** In a fixed order, whichever text came first. */

@@ -24,11 +24,11 @@ export const words: readonly string[] = [
   "щастя",
   "q\u0308ed",
   "edq\u0323",
+  "кни\u0301га",
   "łódź",
   "œuvre",
-  "Größe",
+  "fi-Größe",
   "¿Qué?",
-  "fi-ffl",
 ];
 
 /** Every word at every turn on a grid of 50 × 22 mm, anchored by turn, styles by row. */
