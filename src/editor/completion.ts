@@ -4,8 +4,8 @@ import { describe, optionAt, type Suggestion, suggestAt } from "./completion/sug
 import type { Readings } from "./readings";
 import { toRange, unitSelector } from "./units";
 
-/** Letters too: the options come up while typing, though nothing comes up in prose, where a list would be in the way. */
-const triggers = [..." -:[,abcdefghijklmnopqrstuvwxyz"];
+/** Letters bring the list up too, but only inside YAML: the setting for quick suggestions is on for strings, off in prose. */
+const triggers = [..." :[,"];
 
 const kinds: Readonly<Record<Suggestion["kind"], vscode.CompletionItemKind>> = {
   option: vscode.CompletionItemKind.Property,

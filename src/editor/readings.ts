@@ -53,6 +53,7 @@ export class Readings implements vscode.Disposable {
         if (contentChanges.length > 0) this.request(document, pause);
       }),
       vscode.workspace.onDidCloseTextDocument((document) => this.forget(document)),
+      vscode.window.tabGroups.onDidChangeTabs(({ opened, closed }) => this.follow(opened, closed)),
       vscode.workspace.onDidChangeConfiguration((event) => {
         if (event.affectsConfiguration("cutwork")) this.requestAll();
       }),
@@ -98,6 +99,19 @@ export class Readings implements vscode.Disposable {
     if (document.languageId === languageId && !document.isClosed) this.waiting.request(document, after);
   }
 
+  /** VS Code keeps a document for a while after its last tab is closed; for a teacher it is closed then. */
+  private follow(opened: readonly vscode.Tab[], closed: readonly vscode.Tab[]): void {
+    const open = new Set(vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs.map(unitOfTab)));
+    for (const uri of closed.map(unitOfTab)) {
+      const document = open.has(uri) ? undefined : documentAt(uri);
+      if (document) this.forget(document);
+    }
+    for (const uri of opened.map(unitOfTab)) {
+      const document = documentAt(uri);
+      if (document && !this.latest.has(document.uri.toString())) this.request(document, 0);
+    }
+  }
+
   private keep(result: DocumentReading): void {
     this.latest.set(result.document.uri.toString(), result);
     this.read.fire(result);
@@ -116,4 +130,12 @@ export class Readings implements vscode.Disposable {
     this.read.dispose();
     this.closed.dispose();
   }
+}
+
+function unitOfTab({ input }: vscode.Tab): string | undefined {
+  return input instanceof vscode.TabInputText ? input.uri.toString() : undefined;
+}
+
+function documentAt(uri: string | undefined): vscode.TextDocument | undefined {
+  return vscode.workspace.textDocuments.find((document) => document.uri.toString() === uri);
 }

@@ -35,13 +35,14 @@ export class Pointing {
   renew(): void {
     this.entered = undefined;
     this.pieces = [...this.sheets.area.querySelectorAll<SVGSVGElement>(".paper > svg")].flatMap(piecesOf);
-    this.pieces.forEach(({ outline, faces }, index) => {
+    const entry = this.pieces.find(({ outline }) => outline === document.activeElement) ?? this.pieces[0];
+    for (const { outline, faces } of this.pieces) {
       const words = faces.map(({ element }) => element.getAttribute("aria-label")).filter(Boolean);
       const differs = outline.classList.contains("differs") ? ", lies differently" : "";
       outline.setAttribute("role", "button");
       outline.setAttribute("aria-label", `Piece: ${words.join(", ") || "blank"}${differs}`);
-      if (outline !== document.activeElement) outline.setAttribute("tabindex", index === 0 ? "0" : "-1");
-    });
+      outline.setAttribute("tabindex", outline === entry?.outline ? "0" : "-1");
+    }
   }
 
   /** Lights up the pieces whose words come from the span. `follow` brings one into view where none is. */

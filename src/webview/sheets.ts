@@ -64,5 +64,13 @@ function update(held: Held, { label, width, height, svg }: ScreenSheet): void {
   if (held.svg === svg) return;
   held.svg = svg;
   const drawn = new DOMParser().parseFromString(svg, "image/svg+xml").documentElement;
+  const focused = held.paper.contains(document.activeElement) ? document.activeElement : undefined;
   held.paper.replaceChildren(document.importNode(drawn, true));
+  // The same piece of the new drawing takes over the keyboard.
+  const piece = focused?.getAttribute("data-piece");
+  const heir = piece ? held.paper.querySelector<SVGElement>(`[data-piece="${CSS.escape(piece)}"]`) : undefined;
+  if (heir) {
+    heir.setAttribute("tabindex", "0");
+    heir.focus({ preventScroll: true });
+  }
 }

@@ -39,6 +39,11 @@ export function pageHtml(webview: vscode.Webview, extension: vscode.Uri, unit: v
 <p id="line" role="status" aria-live="polite"></p>
 <details id="remarks" hidden><summary></summary><ul></ul></details>
 </header>
+<svg class="patterns" aria-hidden="true"><defs>
+<pattern id="differs" width="2.4" height="2.4" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+<line x2="0" y2="2.4" stroke="#000" stroke-opacity="0.3" stroke-width="0.5"/>
+</pattern>
+</defs></svg>
 <main id="sheets" tabindex="-1" aria-label="Sheets"></main>
 <script nonce="${nonce}" src="${file("webview.js")}"></script>
 </body>

@@ -77,14 +77,18 @@ export class PreviewPanel {
   private async refresh(): Promise<void> {
     const document = await vscode.workspace.openTextDocument(this.unit);
     this.show(await this.readings.current(document));
-    const editor = vscode.window.visibleTextEditors.find(({ document }) => this.isAbout(document));
-    if (editor) this.light(editor);
   }
 
   private show(read: DocumentReading): void {
     this.shown = read;
     if (!this.ready) return;
     this.post({ type: "show", screen: screenOf(read.workshop, read.reading, this.choice) });
+    const editor = this.visibleEditor;
+    if (editor) this.light(editor);
+  }
+
+  private get visibleEditor(): vscode.TextEditor | undefined {
+    return vscode.window.visibleTextEditors.find(({ document }) => this.isAbout(document));
   }
 
   /** Points out the pieces that come from the item at the cursor. */
@@ -99,8 +103,7 @@ export class PreviewPanel {
     const read = this.shown;
     if (!read || read.document.version !== read.version) return;
     const range = toRange(read.document, itemOf(read.reading.unit, span)?.range ?? span);
-    const editor = vscode.window.visibleTextEditors.find(({ document }) => this.isAbout(document));
-    const column = editor?.viewColumn ?? vscode.ViewColumn.One;
+    const column = this.visibleEditor?.viewColumn ?? vscode.ViewColumn.One;
     await vscode.window.showTextDocument(read.document, { viewColumn: column, selection: range });
   }
 

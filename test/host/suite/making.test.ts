@@ -1,0 +1,100 @@
+import assert from "node:assert/strict";
+import * as vscode from "vscode";
+import { closeAll, marketUnit, openUnit, place } from "./units";
+
+interface Made {
+  readonly files: readonly vscode.Uri[];
+  readonly error?: string;
+}
+
+const make = async (unit?: vscode.Uri): Promise<Made> => vscode.commands.executeCommand<Made>("cutwork.make", unit);
+const setting = vscode.workspace.getConfiguration("cutwork");
+const setFolder = (folder: string | undefined): Thenable<void> =>
+  setting.update("outputFolder", folder, vscode.ConfigurationTarget.Workspace);
+
+async function namesIn(folder: string): Promise<readonly string[]> {
+  return (await vscode.workspace.fs.readDirectory(place(folder))).map(([name]) => name).sort();
+}
+
+async function missing(path: string): Promise<boolean> {
+  return vscode.workspace.fs.stat(place(path)).then(
+    () => false,
+    () => true,
+  );
+}
+
+describe("making the PDFs", () => {
+  afterEach(async () => {
+    await closeAll();
+    await setFolder(undefined);
+  });
+
+  it("makes the folders that are missing, where the setting says", async () => {
+    await setFolder("../print/this week");
+    await openUnit("folder.unit.md", marketUnit);
+    const { files, error } = await make();
+    assert.equal(error, undefined);
+    assert.ok(files.length > 2);
+    assert.deepEqual(await namesIn("../print/this week"), files.map(({ path }) => path.split("/").at(-1)).sort());
+  });
+
+  it("makes what the editor shows, saved or not, and the same bytes again", async () => {
+    await setFolder("bytes");
+    const editor = await openUnit("bytes.unit.md", marketUnit);
+    await editor.edit((edit) => edit.insert(new vscode.Position(8, 0), "- a salsa = the parsley\n"));
+    const first = await make();
+    const pieces = first.files.find(({ path }) => path.endsWith(".pieces.json"));
+    const card = first.files.find(({ path }) => path.endsWith(".card.pdf"));
+    assert.ok(pieces && card);
+    const text = new TextDecoder().decode(await vscode.workspace.fs.readFile(pieces));
+    assert.match(text, /a salsa|the parsley/);
+    const before = await vscode.workspace.fs.readFile(card);
+    await make();
+    assert.deepEqual(await vscode.workspace.fs.readFile(card), before);
+    await vscode.commands.executeCommand("workbench.action.files.revert");
+  });
+
+  it("leaves everything as it was where a file cannot be replaced, and says which one", async () => {
+    await setFolder("held");
+    await openUnit("held.unit.md", marketUnit);
+    const { files } = await make();
+    // A folder that bears a temporary name is in the way, as a file that another program holds would be.
+    const last = files.at(-1)?.path.split("/").at(-1);
+    assert.ok(last);
+    const before = await Promise.all(files.map((file) => vscode.workspace.fs.readFile(file)));
+    await vscode.workspace.fs.createDirectory(place(`held/.${last}.tmp`));
+    await vscode.workspace.fs.writeFile(place(`held/.${last}.tmp/x`), new Uint8Array());
+    const editor = vscode.window.activeTextEditor;
+    await editor?.edit((edit) => edit.insert(new vscode.Position(8, 0), "- a salsa = the parsley\n"));
+    const again = await make();
+    assert.deepEqual(again.files, []);
+    assert.ok(again.error?.includes(last), again.error);
+    assert.deepEqual(await Promise.all(files.map((file) => vscode.workspace.fs.readFile(file))), before);
+    await vscode.workspace.fs.delete(place(`held/.${last}.tmp`), { recursive: true });
+    assert.ok(!(await namesIn("held")).some((name) => name.startsWith(".")));
+    await vscode.commands.executeCommand("workbench.action.files.revert");
+  });
+
+  it("refuses what has nothing to print, and writes nothing", async () => {
+    await setFolder("nothing");
+    await openUnit("nothing.unit.md", "## At the stall\n\n- a cebola = the onion\n");
+    const { files, error } = await make();
+    assert.deepEqual(files, []);
+    assert.match(String(error), /no activity/);
+    assert.ok(await missing("nothing"));
+  });
+
+  it("asks to save a unit that is nowhere yet", async () => {
+    await vscode.commands.executeCommand("cutwork.newUnit");
+    const { error } = await make();
+    assert.match(String(error), /Save the unit first/);
+  });
+
+  it("works on a unit from the explorer that is not open", async () => {
+    await setFolder("closed");
+    await vscode.workspace.fs.writeFile(place("closed.unit.md"), new TextEncoder().encode(marketUnit));
+    const { files, error } = await make(place("closed.unit.md"));
+    assert.equal(error, undefined);
+    assert.ok(files.some(({ path }) => path.endsWith("/closed/closed.pieces.json")));
+  });
+});
