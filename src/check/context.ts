@@ -36,3 +36,8 @@ export function sectionsInUse({ unit, plan }: CheckContext): readonly Section[] 
   const used = new Set(plan.activities.flatMap((activity) => activity.sections));
   return unit.sections.filter((section) => used.has(section));
 }
+
+/** Whether a place stands in a section that some activity uses. */
+export function inUse(context: CheckContext, offset: number): boolean {
+  return sectionsInUse(context).some(({ range }) => range.start <= offset && offset < range.end);
+}

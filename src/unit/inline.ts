@@ -1,39 +1,48 @@
 import MarkdownIt from "markdown-it";
 import type { Run } from "../base/run";
-import type { SourceText } from "./source-text";
-import type { Answer, Picture } from "./unit";
 
 /** CommonMark with tables; HTML is on so that comments are known, and nothing of it is ever printed. */
 export const markdown = new MarkdownIt("default", { html: true, linkify: false, typographer: false });
 
-/** The same without what would need the whole document (`env` carries the link references of the unit). */
+/** What inline parsing needs of the whole document: its link references. */
 export type Env = Record<string, unknown>;
 
-/**
- * Marks what a separator cannot stand in: escapes, code, links, images, HTML and comments. markdown-it's own inline rules
- * say where each of them ends.
- */
-export function opaque(text: string, env: Env): readonly boolean[] {
-  const mask = new Array<boolean>(text.length).fill(false);
-  const state = new markdown.inline.State(text, markdown, env, []);
-  while (state.pos < state.posMax) {
-    const start = state.pos;
-    markdown.inline.skipToken(state);
-    const length = state.pos - start;
-    if (length > 1 && "\\`[!<&".includes(text.charAt(start))) mask.fill(true, start, state.pos);
-  }
-  return mask;
-}
-
-/** Offsets of separators of one sort, each with the white space around it: [start, end) is what is not part of a side. */
-export interface Separator {
+/** A stretch of an item's text, in its own offsets. */
+export interface Span {
   readonly start: number;
   readonly end: number;
 }
 
+/** What a separator cannot stand in: escapes, entities, code, links, images, HTML and comments. */
+export interface Scan {
+  readonly mask: readonly boolean[];
+  /** Links `[…](…)`, in order. */
+  readonly links: readonly Span[];
+  readonly comments: readonly Span[];
+}
+
+/** Finds opaque text. markdown-it's own inline rules say where each stretch ends. */
+export function scan(text: string, env: Env): Scan {
+  const mask = new Array<boolean>(text.length).fill(false);
+  const links: Span[] = [];
+  const comments: Span[] = [];
+  const state = new markdown.inline.State(text, markdown, env, []);
+  while (state.pos < state.posMax) {
+    const start = state.pos;
+    markdown.inline.skipToken(state);
+    const span = { start, end: state.pos };
+    const first = text.charAt(start);
+    if (span.end - start < 2 || !"\\`[!<&".includes(first)) continue;
+    mask.fill(true, start, span.end);
+    if (first === "[") links.push(span);
+    if (text.startsWith("<!--", start)) comments.push(span);
+  }
+  return { mask, links, comments };
+}
+
 /**
  * ` = ` or ` / ` and their full-width forms, with white space (also no-break and ideographic) on both sides; the ends of the
- * item count as white space, so that an empty side is seen. Searched in [from, to).
+ * item count as white space, so that an empty side is seen. Searched in [from, to); a span is the sign with that white space.
  */
 export function spacedSeparators(
   text: string,
@@ -41,9 +50,9 @@ export function spacedSeparators(
   sign: "=" | "/",
   from = 0,
   to = text.length,
-): Separator[] {
+): Span[] {
   const signs = sign === "=" ? "=＝" : "/／";
-  const found: Separator[] = [];
+  const found: Span[] = [];
   for (let i = from; i < to; i++) {
     if (mask[i] || !signs.includes(text.charAt(i))) continue;
     if (i > 0 && !/\s/u.test(text.charAt(i - 1))) continue;
@@ -57,14 +66,14 @@ export function spacedSeparators(
   return found;
 }
 
-/** Bars, anywhere outside opaque text; the white space around one belongs to it. */
+/** Bars, anywhere outside opaque text; the white space around one belongs to it and `spaced` says that there is some. */
 export function bars(
   text: string,
   mask: readonly boolean[],
-  from: number,
-  to: number,
-): (Separator & { spaced: boolean })[] {
-  const found: (Separator & { spaced: boolean })[] = [];
+  from = 0,
+  to = text.length,
+): (Span & { spaced: boolean })[] {
+  const found: (Span & { spaced: boolean })[] = [];
   for (let i = from; i < to; i++) {
     if (mask[i] || !"|｜".includes(text.charAt(i))) continue;
     let start = i;
@@ -76,24 +85,20 @@ export function bars(
   return found;
 }
 
-interface Parsed {
+export interface Printed {
   readonly runs: Run[];
   readonly picture?: { readonly path: string; readonly alt: string };
 }
 
 /** What some inline Markdown prints: styled runs and the first picture. Comments and HTML print nothing. */
-export function parseRuns(source: string, env: Env): Parsed {
+export function parseRuns(source: string, env: Env): Printed {
   const [inline] = markdown.parseInline(source, env);
   const runs: Run[] = [];
   let bold = 0;
   let italic = 0;
-  let picture: Parsed["picture"];
+  let picture: Printed["picture"];
   const add = (text: string): void => {
-    const last = runs.at(-1);
-    const style = { ...(bold ? { bold: true } : {}), ...(italic ? { italic: true } : {}) };
-    if (last && !!last.bold === !!bold && !!last.italic === !!italic) {
-      runs[runs.length - 1] = { ...last, text: last.text + text };
-    } else if (text !== "") runs.push({ text, ...style });
+    if (text !== "") runs.push({ text, ...(bold ? { bold: true } : {}), ...(italic ? { italic: true } : {}) });
   };
   for (const token of inline?.children ?? []) {
     if (token.type === "strong_open") bold++;
@@ -105,7 +110,20 @@ export function parseRuns(source: string, env: Env): Parsed {
       picture ??= { path: decode(String(token.attrGet("src") ?? "")), alt: token.content };
     else if (token.type === "text" || token.type === "code_inline" || token.type === "text_special") add(token.content);
   }
-  return { runs: collapse(runs), ...(picture ? { picture } : {}) };
+  return { runs: collapse(joinRuns(runs)), ...(picture ? { picture } : {}) };
+}
+
+/** The target and title of a link written as `[…](…)`. */
+export function parseLink(source: string, env: Env): { href: string; title: string; text: string } | undefined {
+  const [inline] = markdown.parseInline(source, env);
+  const open = inline?.children?.find(({ type }) => type === "link_open");
+  if (!open) return undefined;
+  const text = (inline?.children ?? []).filter(({ type }) => type === "text").map(({ content }) => content);
+  return {
+    href: decode(String(open.attrGet("href") ?? "")),
+    title: String(open.attrGet("title") ?? ""),
+    text: text.join(""),
+  };
 }
 
 function decode(path: string): string {
@@ -114,6 +132,18 @@ function decode(path: string): string {
   } catch {
     return path;
   }
+}
+
+/** Neighbours in one style become one run. */
+export function joinRuns(runs: readonly Run[]): Run[] {
+  const out: Run[] = [];
+  for (const run of runs) {
+    const last = out.at(-1);
+    if (last && !!last.bold === !!run.bold && !!last.italic === !!run.italic) {
+      out[out.length - 1] = { ...last, text: last.text + run.text };
+    } else out.push(run);
+  }
+  return out;
 }
 
 /** White space collapsed and trimmed across runs. No-break spaces stay: the writer set them. */
@@ -132,60 +162,6 @@ function collapse(runs: readonly Run[]): Run[] {
     const text = last.text.trimEnd();
     if (text === "") out.pop();
     else out[out.length - 1] = { ...last, text };
-  }
-  return out;
-}
-
-/** Reads one answer from [start, end) of an item; with `cutAtBars`, bars say where it is cut and are not printed. */
-export function readAnswer(
-  item: SourceText,
-  start: number,
-  end: number,
-  context: { readonly mask: readonly boolean[]; readonly env: Env; readonly cutAtBars: boolean },
-): Answer {
-  const runs: Run[] = [];
-  const cuts: number[] = [];
-  let picture: Parsed["picture"];
-  let from = start;
-  let length = 0;
-  const part = (to: number, glue: string): void => {
-    const parsed = parseRuns(item.text.slice(from, to), context.env);
-    picture ??= parsed.picture;
-    if (length > 0 && parsed.runs.length > 0) {
-      if (glue !== "") runs.push({ text: glue });
-      length += glue.length;
-      cuts.push(length);
-    }
-    runs.push(...parsed.runs);
-    length += parsed.runs.reduce((sum, run) => sum + run.text.length, 0);
-  };
-  let glue = "";
-  for (const bar of context.cutAtBars ? bars(item.text, context.mask, start, end) : []) {
-    part(bar.start, glue);
-    glue = bar.spaced ? " " : "";
-    from = bar.end;
-  }
-  part(end, glue);
-  const joined = joinRuns(runs);
-  const text = joined.map((run) => run.text).join("");
-  const place = item.range(start, end);
-  const shown: Picture | undefined = picture ? { ...picture, range: place } : undefined;
-  return {
-    range: place,
-    runs: joined,
-    text: text === "" && shown ? shown.alt : text,
-    cuts,
-    ...(shown ? { picture: shown } : {}),
-  };
-}
-
-function joinRuns(runs: readonly Run[]): Run[] {
-  const out: Run[] = [];
-  for (const run of runs) {
-    const last = out.at(-1);
-    if (last && !!last.bold === !!run.bold && !!last.italic === !!run.italic) {
-      out[out.length - 1] = { ...last, text: last.text + run.text };
-    } else out.push(run);
   }
   return out;
 }

@@ -1,115 +1,206 @@
 import type { Range } from "../base/range";
-import { type Env, opaque, parseRuns, readAnswer, spacedSeparators } from "./inline";
+import { type Remarks, readRemarks } from "./comments";
+import { bars, type Env, type Scan, scan, spacedSeparators } from "./inline";
+import { readPhrase, readSide, type Scanned } from "./phrases";
+import { insert, type Problems } from "./problems";
 import type { SourceText } from "./source-text";
-import type { Answer, Pair, Problem, Side, Statement } from "./unit";
+import { readTies } from "./ties";
+import type { Item, Pair, Phrase, Side, Silence, Statement, StoryEvent } from "./unit";
 
 /** One list item as found in the file, with the first paragraphs of the bullets nested in it. */
 export interface RawItem {
   readonly text: SourceText;
   /** Whole lines with everything nested and the final line ending. */
   readonly block: Range;
-  readonly nested: readonly SourceText[];
+  readonly nested: readonly RawItem[];
 }
 
-/** A statement or a pair by the item's shape; undefined where it has neither (the teacher's own note). */
-export function readItem(
-  item: RawItem,
-  env: Env,
-  problems: Problem[],
-): { pair: Pair } | { statement: Statement } | undefined {
-  const task = /^\[([ xX])\](?=\s)\s*/.exec(item.text.text);
-  if (task) return { statement: readStatement(item, task, env) };
-  const pair = readPair(item, env, problems);
-  return pair && { pair };
-}
+/** Reads items of one unit; silences are gathered on the way. */
+export class ItemReader {
+  readonly silences: Silence[] = [];
 
-function readStatement(item: RawItem, task: RegExpExecArray, env: Env): Statement {
-  const start = task[0].length;
-  const [runs, text] = printed(item.text.text.slice(start), env);
-  const [below] = item.nested;
-  return {
-    range: item.text.range(start, item.text.text.trimEnd().length),
-    block: item.block,
-    mark: item.text.range(0, 3),
-    truth: task[1] !== " ",
-    runs,
-    text,
-    ...(below ? { correction: { range: whole(below), text: printed(below.text, env)[1] } } : {}),
-  };
-}
+  constructor(
+    private readonly env: Env,
+    private readonly problems: Problems,
+  ) {}
 
-function readPair(item: RawItem, env: Env, problems: Problem[]): Pair | undefined {
-  const { text } = item;
-  const mask = opaque(text.text, env);
-  const equals = spacedSeparators(text.text, mask, "=");
-  const [first, second] = equals;
-  if (!first) return undefined;
-  if (second) {
-    const sign = second.start + text.text.slice(second.start, second.end).search(/[=＝]/u);
-    problems.push({
-      code: "second-equals",
-      range: text.range(sign, sign + 1),
-      message: "Only the first “ = ” parts the two sides; this one is read as text.",
-      replacement: { title: "Mark it as text", range: text.range(sign, sign), text: "\\" },
-    });
+  /** A bullet: a statement or a pair by its shape, else plain text. */
+  bullet(
+    item: RawItem,
+  ):
+    | { shape: "statement"; item: Statement }
+    | { shape: "pair"; item: Pair }
+    | { shape: "text"; item: Item & Phrase }
+    | undefined {
+    const found = scan(item.text.text, this.env);
+    const remarks = this.remarks(item, found);
+    const scanned = { source: item.text, mask: found.mask, env: this.env };
+    const task = /^\[([ xX])\](?=\s|$)\s*/.exec(item.text.text);
+    if (task) {
+      const statement = this.statement(item, task, scanned, found, remarks);
+      return statement && { shape: "statement", item: statement };
+    }
+    if (spacedSeparators(item.text.text, found.mask, "=", 0, remarks.end).length > 0) {
+      const pair = this.pair(item, scanned, found, remarks);
+      return pair && { shape: "pair", item: pair };
+    }
+    const phrase = readPhrase(scanned, { start: 0, end: remarks.end });
+    return { shape: "text", item: { ...phrase, ...this.common(item, found, remarks) } };
   }
-  const end = withoutComment(text.text, mask);
-  const left = readSide(text, 0, first.start, mask, env, true);
-  const right = readSide(text, first.end, Math.max(first.end, end), mask, env, false);
-  for (const side of [left, right]) {
-    for (const answer of side.answers) {
-      if (answer.text === "" && !answer.picture) {
-        problems.push({
-          code: "empty-answer",
-          range: answer.range.end > answer.range.start ? answer.range : text.range(first.start, first.end),
-          message: "Nothing is written here. Each side of a pair needs a word or a picture.",
-        });
-        return undefined;
+
+  /** A numbered item with the bullets that follow it in any order. */
+  event(item: RawItem): StoryEvent {
+    const read = (raw: RawItem): Item & Phrase => {
+      const found = scan(raw.text.text, this.env);
+      const remarks = this.remarks(raw, found);
+      const scanned = { source: raw.text, mask: found.mask, env: this.env };
+      return { ...readPhrase(scanned, { start: 0, end: remarks.end }), ...this.common(raw, found, remarks) };
+    };
+    return { ...read(item), free: item.nested.map(read) };
+  }
+
+  /** A table's row as a pair. */
+  tableRow(left: SourceText, right: SourceText, block: Range, env: Env): Pair[] {
+    const side = (source: SourceText, cutAtBars: boolean): Side => {
+      const { mask } = scan(source.text, env);
+      return readSide({ source, mask, env }, { start: 0, end: source.text.length }, cutAtBars);
+    };
+    const [l, r] = [side(left, true), side(right, false)];
+    const ties = [left, right].flatMap((source) => readTies(source, scan(source.text, env).links, env));
+    const range = { start: l.range.start, end: r.range.end };
+    const empty = [...l.answers, ...r.answers].find((answer) => answer.text === "" && !answer.picture);
+    if (empty) {
+      this.problems.add(
+        "empty-answer",
+        range,
+        "Nothing is written here. Each side of a pair needs a word or a picture.",
+      );
+      return [];
+    }
+    return [{ range, block, left: l, right: r, examples: [], orders: [], ties }];
+  }
+
+  private remarks(item: RawItem, found: Scan): Remarks {
+    const remarks = readRemarks(item.text, found, this.problems);
+    this.silences.push(...remarks.silences.map((silence) => ({ ...silence, scope: item.block })));
+    return remarks;
+  }
+
+  private common(item: RawItem, { links }: Scan, { end, by }: Remarks): Item {
+    return {
+      range: item.text.range(0, end),
+      block: item.block,
+      ties: readTies(item.text, links, this.env),
+      ...(by ? { by } : {}),
+    };
+  }
+
+  private statement(
+    item: RawItem,
+    task: RegExpExecArray,
+    scanned: Scanned,
+    found: Scan,
+    remarks: Remarks,
+  ): Statement | undefined {
+    const start = task[0].length;
+    const mark = item.text.range(0, 3);
+    if (start >= remarks.end) {
+      this.problems.add("empty-statement", mark, "Nothing is stated here.");
+      return undefined;
+    }
+    const [below] = item.nested;
+    return {
+      ...this.common(item, found, remarks),
+      ...readPhrase(scanned, { start, end: remarks.end }),
+      mark,
+      truth: task[1] !== " ",
+      ...(below ? { correction: this.nestedPhrase(below) } : {}),
+    };
+  }
+
+  private nestedPhrase({ text }: RawItem): Phrase {
+    return readPhrase({ source: text, mask: [], env: this.env }, { start: 0, end: text.text.trimEnd().length });
+  }
+
+  private pair(item: RawItem, scanned: Scanned, found: Scan, remarks: Remarks): Pair | undefined {
+    const { text } = item;
+    const [first, second] = spacedSeparators(text.text, found.mask, "=", 0, remarks.end);
+    if (!first) return undefined;
+    if (second) {
+      const sign = second.start + text.text.slice(second.start, second.end).search(/[=＝]/u);
+      this.problems.add(
+        "second-equals",
+        text.range(sign, sign + 1),
+        "Only the first “ = ” parts the two sides; this one is read as text.",
+        insert("Mark it as text", text.source(sign), "\\"),
+      );
+    }
+    const left = readSide(scanned, { start: 0, end: first.start }, true);
+    const right = readSide(scanned, { start: first.end, end: Math.max(first.end, remarks.end) }, false);
+    for (const answer of [...left.answers, ...right.answers]) {
+      if (answer.text !== "" || answer.picture) continue;
+      const place = answer.range.end > answer.range.start ? answer.range : text.range(first.start, first.end);
+      this.problems.add(
+        "empty-answer",
+        place,
+        "Nothing is written here. Each side of a pair needs a word or a picture.",
+      );
+      return undefined;
+    }
+    const { examples, orders } = this.below(item, left.answers[0].parts);
+    return { ...this.common(item, found, remarks), left, right, examples, orders };
+  }
+
+  /** Bullets under a pair: an accepted order where they have bars and the same parts, else an example sentence. */
+  private below(item: RawItem, parts: readonly Phrase[]): Pick<Pair, "examples" | "orders"> {
+    const examples: Phrase[] = [];
+    const orders: { range: Range; parts: readonly number[] }[] = [];
+    for (const { text } of item.nested) {
+      const { mask } = scan(text.text, this.env);
+      const end = text.text.trimEnd().length;
+      const scanned = { source: text, mask, env: this.env };
+      const stops = bars(text.text, mask, 0, end);
+      if (parts.length < 2 || stops.length === 0) {
+        examples.push(readPhrase(scanned, { start: 0, end }));
+        continue;
+      }
+      let from = 0;
+      const own = [...stops, { start: end, end }].map((stop) => {
+        const phrase = readPhrase(scanned, { start: from, end: stop.start });
+        from = stop.end;
+        return phrase;
+      });
+      const order = sameParts(parts, own);
+      if (order) orders.push({ range: text.whole, parts: order });
+      else {
+        this.problems.add(
+          "other-parts",
+          text.whole,
+          `An accepted order has the same parts as the sentence above it: ${parts.map((part) => `“${part.text}”`).join(", ")}.`,
+        );
       }
     }
+    return { examples, orders };
   }
-  return {
-    range: text.range(0, text.text.trimEnd().length),
-    block: item.block,
-    left,
-    right,
-    examples: item.nested.map((below) => {
-      const [runs, plain] = printed(below.text, env);
-      return { range: whole(below), runs, text: plain };
-    }),
-  };
 }
 
-/** Where the item's own text ends before a comment at the end of its line. */
-function withoutComment(text: string, mask: readonly boolean[]): number {
-  const comment = /\s*<!--(?:(?!-->)[\s\S])*-->\s*$/.exec(text);
-  return comment && mask[text.indexOf("<!--", comment.index)] ? comment.index : text.trimEnd().length;
-}
-
-function readSide(
-  text: SourceText,
-  start: number,
-  end: number,
-  mask: readonly boolean[],
-  env: Env,
-  cutAtBars: boolean,
-): Side {
-  const answers: Answer[] = [];
-  let from = start;
-  for (const slash of spacedSeparators(text.text, mask, "/", start, end)) {
-    answers.push(readAnswer(text, from, Math.max(from, slash.start), { mask, env, cutAtBars }));
-    from = slash.end;
+/** For each part of `own` the index of its like in `parts`; undefined where they are not the same parts. */
+function sameParts(parts: readonly Phrase[], own: readonly Phrase[]): number[] | undefined {
+  if (parts.length !== own.length) return undefined;
+  const left = parts.map(({ text }) => partKey(text));
+  const order: number[] = [];
+  for (const { text } of own) {
+    const at = left.findIndex((key, i) => key === partKey(text) && !order.includes(i));
+    if (at < 0) return undefined;
+    order.push(at);
   }
-  const last = readAnswer(text, from, end, { mask, env, cutAtBars });
-  const [head, ...rest] = [...answers, last];
-  return { range: text.range(start, end), answers: [head ?? last, ...rest] };
+  return order;
 }
 
-function printed(source: string, env: Env): [Statement["runs"], string] {
-  const { runs } = parseRuns(source, env);
-  return [runs, runs.map((run) => run.text).join("")];
-}
-
-function whole(text: SourceText): Range {
-  return text.range(0, text.text.trimEnd().length);
+/** A part without case and without punctuation at its edges. */
+export function partKey(text: string): string {
+  return text
+    .normalize("NFC")
+    .toLowerCase()
+    .replace(/^[\p{P}\s]+|[\p{P}\s]+$/gu, "");
 }

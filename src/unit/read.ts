@@ -1,9 +1,17 @@
 import type Token from "markdown-it/lib/token.mjs";
 import { LineIndex, type Range } from "../base/range";
+import { commentMeaning, lostComment } from "./comments";
 import { type Env, markdown, parseRuns } from "./inline";
-import { type RawItem, readItem } from "./items";
+import { ItemReader, type RawItem } from "./items";
+import { plain } from "./phrases";
+import { Problems } from "./problems";
+import { SectionBuilder } from "./sections";
+import type { Shape } from "./shapes";
 import { SourceText } from "./source-text";
-import type { ActivityBlock, Mapping, Pair, Problem, Section, Statement, Unit } from "./unit";
+import { readTable } from "./tables";
+import { blockInItem, fenceTraps, indentedList, listInHtml, paragraphLines, splitList } from "./traps/blocks";
+import { itemTraps } from "./traps/items";
+import type { ActivityBlock, Mapping, Section, Unit } from "./unit";
 import { readMapping } from "./yaml";
 
 /** Reads a unit. Never throws: what cannot be read is in `problems`. */
@@ -11,21 +19,17 @@ export function readUnit(text: string): Unit {
   return new Reader(text).read();
 }
 
-interface OpenSection {
-  readonly name: string;
-  readonly heading: Range;
-  readonly start: number;
-  readonly pairs: Pair[];
-  readonly statements: Statement[];
-}
-
 class Reader {
   private readonly lines: LineIndex;
-  private readonly problems: Problem[] = [];
+  private readonly problems = new Problems();
   private readonly env: Env = {};
+  private readonly items = new ItemReader(this.env, this.problems);
   private readonly sections: Section[] = [];
   private readonly activities: ActivityBlock[] = [];
-  private open: OpenSection | undefined;
+  private open: SectionBuilder | undefined;
+  private looks: (() => void)[] = [];
+  /** End of the last item's own text, for comments that stand below it. */
+  private lastItem: number | undefined;
 
   constructor(private readonly text: string) {
     this.lines = new LineIndex(text);
@@ -37,8 +41,8 @@ class Reader {
     const body = "\n".repeat(bodyLine) + this.text.slice(this.lines.start(bodyLine)).replace(/^\uFEFF/, " ");
     this.walk(markdown.parse(body, this.env));
     this.closeSection(this.text.length);
-    const { text, lines, sections, activities, problems } = this;
-    return { text, lines, front, sections, activities, problems };
+    const { text, lines, sections, activities } = this;
+    return { text, lines, front, sections, activities, problems: this.problems.list, silences: this.items.silences };
   }
 
   private readFront(): { front: Mapping; bodyLine: number } {
@@ -58,87 +62,120 @@ class Reader {
       const source = SourceText.inLines(this.lines, 1, content);
       return { front: readMapping(source, range, "front matter", this.problems), bodyLine: line + 1 };
     }
-    this.problems.push({
-      code: "unreadable-yaml",
-      range: this.lines.line(0),
-      message: "The front matter that begins here never ends; close it with a line of three hyphens.",
-    });
+    this.problems.add(
+      "unreadable-yaml",
+      this.lines.line(0),
+      "The front matter that begins here never ends; close it with a line of three hyphens.",
+    );
     return none;
   }
 
   private walk(tokens: readonly Token[]): void {
     for (let i = 0; i < tokens.length; i++) {
-      const token = tokens[i] as Token;
-      if (token.type === "heading_open" && token.level === 0 && token.tag === "h2") this.openSection(tokens, i);
-      else if (token.type === "bullet_list_open" && token.level === 0) i = this.readList(tokens, i);
-      else if (token.type === "fence" && token.level === 0 && /^activity(\s|$)/.test(token.info.trim()))
-        this.readActivity(token);
+      const token = tokens[i];
+      if (token?.level !== 0) continue;
+      const next = tokens[i + 1];
+      if (token.type === "heading_open") this.heading(token, next);
+      else if (token.type === "bullet_list_open" || token.type === "ordered_list_open") i = this.list(tokens, i);
+      else if (token.type === "table_open") this.table(token);
+      else if (token.type === "fence") this.fence(token);
+      else if (token.type === "html_block") this.html(token);
+      else if (token.type === "code_block") indentedList(this.lines, token, this.problems);
+      else if (token.type === "paragraph_open" && token.map)
+        paragraphLines(this.lines, token.map, false, this.problems);
     }
   }
 
-  private openSection(tokens: readonly Token[], at: number): void {
-    const heading = tokens[at];
-    const inline = tokens[at + 1];
-    const [line, after] = heading?.map ?? [0, 1];
-    this.closeSection(this.lines.start(line));
+  private heading(token: Token, inline: Token | undefined): void {
+    const [line] = token.map ?? [0];
     const content = inline?.content ?? "";
-    const place = SourceText.inLines(this.lines, line, content).range(0, content.length);
-    const name = parseRuns(content, this.env)
-      .runs.map((run) => run.text)
-      .join("");
-    this.open = {
-      name,
-      heading: content === "" ? this.lines.line(line) : place,
-      start: this.lines.start(Math.min(line, after)),
-      pairs: [],
-      statements: [],
-    };
+    const source = SourceText.inLines(this.lines, line, content);
+    const name = plain(parseRuns(content, this.env).runs);
+    const heading = content === "" ? this.lines.line(line) : source.whole;
+    if (token.tag === "h2") {
+      this.closeSection(this.lines.start(line));
+      this.open = new SectionBuilder(name, heading, this.lines.start(line));
+    } else if (token.tag !== "h1") this.open?.beginPile(name, heading);
+    this.lastItem = heading.end;
+    const comment = /<!--.*?-->\s*$/.exec(content);
+    const meaning = comment && commentMeaning(comment[0].trim());
+    if (!comment || !meaning || !("allow" in meaning)) return;
+    const range = source.range(comment.index, comment.index + comment[0].trimEnd().length);
+    if (meaning.reason === "") {
+      this.problems.add(
+        "allow-without-reason",
+        range,
+        `Say why “${meaning.allow}” is meant: <!-- allow ${meaning.allow}: reason -->.`,
+      );
+    } else
+      this.items.silences.push({ code: meaning.allow, reason: meaning.reason, range, scope: this.lines.line(line) });
   }
 
   private closeSection(end: number): void {
-    if (!this.open) return;
-    const { start, ...section } = this.open;
-    this.sections.push({ ...section, range: { start, end } });
+    for (const look of this.looks) look();
+    this.looks = [];
+    if (this.open) this.sections.push(this.open.close(end));
     this.open = undefined;
   }
 
-  /** Reads the items of a top-level bullet list; returns the index of its closing token. */
-  private readList(tokens: readonly Token[], at: number): number {
+  /** Reads a top-level list; returns the index of its closing token. */
+  private list(tokens: readonly Token[], at: number): number {
+    const open = tokens[at];
+    const close = `${open?.type.replace("_open", "")}_close`;
+    const ordered = open?.type === "ordered_list_open";
     let i = at + 1;
     for (; i < tokens.length; i++) {
-      const token = tokens[i] as Token;
-      if (token.type === "bullet_list_close" && token.level === 0) break;
-      if (token.type !== "list_item_open" || token.level !== 1) continue;
+      const token = tokens[i];
+      if (token?.type === close && token.level === 0) break;
+      if (token?.type !== "list_item_open" || token.level !== 1) continue;
       const raw = this.rawItem(tokens, i);
-      if (!raw || !this.open) continue;
-      const read = readItem(raw, this.env, this.problems);
-      if (!read) continue;
-      if ("pair" in read) this.open.pairs.push(read.pair);
-      else this.open.statements.push(read.statement);
+      if (!this.open) continue;
+      if (!raw) blockInItem(this.lines, token, tokens[i + 1], this.problems);
+      else this.item(raw, ordered, this.open);
+    }
+    const next = tokens[i + 1];
+    if (open && next?.type === open.type && next.level === 0 && next.markup !== open.markup && this.open) {
+      splitList(this.lines, open, next, this.problems);
     }
     return i;
   }
 
-  private rawItem(tokens: readonly Token[], at: number): RawItem | undefined {
-    const item = tokens[at] as Token;
-    const inline = tokens[at + 2];
-    if (tokens[at + 1]?.type !== "paragraph_open" || inline?.type !== "inline" || !inline.map || !item.map)
-      return undefined;
-    const nested: SourceText[] = [];
-    for (let i = at + 3; i < tokens.length; i++) {
-      const token = tokens[i] as Token;
-      if (token.type === "list_item_close" && token.level === item.level) break;
-      const below = tokens[i + 2];
-      const direct =
-        token.type === "list_item_open" &&
-        token.level === item.level + 2 &&
-        token.markup !== "." &&
-        token.markup !== ")";
-      if (direct && below?.type === "inline" && below.map) {
-        nested.push(SourceText.inLines(this.lines, below.map[0], below.content));
+  private item(raw: RawItem, ordered: boolean, section: SectionBuilder): void {
+    let shape: Shape = "text";
+    if (ordered) {
+      shape = "event";
+      section.add({ shape, item: this.items.event(raw) });
+    } else {
+      const read = this.items.bullet(raw);
+      if (read) {
+        shape = read.shape;
+        section.add(read);
       }
     }
-    return { text: SourceText.inLines(this.lines, inline.map[0], inline.content), block: this.block(item.map), nested };
+    this.lastItem = raw.text.whole.end;
+    const inPile = section.inPile;
+    // Whether plain text was meant as a pair shows when the section is complete.
+    this.looks.push(() => itemTraps(raw, shape, !inPile && section.expectsPairs, this.env, this.problems));
+  }
+
+  private rawItem(tokens: readonly Token[], at: number): RawItem | undefined {
+    const item = tokens[at];
+    const inline = tokens[at + 2];
+    if (tokens[at + 1]?.type !== "paragraph_open" || inline?.type !== "inline" || !inline.map || !item?.map)
+      return undefined;
+    paragraphLines(this.lines, inline.map, true, this.problems);
+    const nested: RawItem[] = [];
+    for (let i = at + 3; i < tokens.length; i++) {
+      const token = tokens[i];
+      if (token?.type === "list_item_close" && token.level === item.level) break;
+      const below = tokens[i + 2];
+      const direct = token?.type === "list_item_open" && token.level === item.level + 2 && /^[-*+]$/.test(token.markup);
+      if (!direct || below?.type !== "inline" || !below.map || !token.map) continue;
+      const text = SourceText.inLines(this.lines, below.map[0], below.content);
+      nested.push({ text, block: this.block(token.map), nested: [] });
+    }
+    const text = SourceText.inLines(this.lines, inline.map[0], inline.content);
+    return { text, block: this.block(item.map), nested };
   }
 
   /** Whole lines, without the blank ones at the end. */
@@ -152,7 +189,38 @@ class Reader {
     return { start: this.lines.start(first), end: this.lines.start(last) };
   }
 
-  private readActivity(token: Token): void {
+  private table(token: Token): void {
+    if (!this.open || !token.map) return;
+    const [firstLine, afterLine] = token.map;
+    const read = readTable(
+      this.lines,
+      { firstLine, afterLine },
+      { env: this.env, problems: this.problems, items: this.items },
+    );
+    if (read && "forms" in read) this.open.addTable(read.forms);
+    else for (const pair of read?.pairs ?? []) this.open.add({ shape: "pair", item: pair });
+  }
+
+  private html(token: Token): void {
+    const [first, after] = token.map ?? [0, 0];
+    const range = this.block([first, after]);
+    if (/^\s*<!--/.test(token.content)) {
+      const start = this.text.indexOf("<!--", range.start);
+      const end = this.text.indexOf("-->", start) + 3;
+      if (end > start) lostComment(this.text, { start, end }, this.lastItem, this.problems);
+    }
+    listInHtml(this.lines, token, this.problems);
+  }
+
+  private fence(token: Token): void {
+    const word = token.info.trim().split(/\s+/)[0] ?? "";
+    fenceTraps(
+      this.lines,
+      token,
+      (name) => name !== "activity" && /^act[iv]{1,3}t?[iy]{1,2}(es)?$/i.test(name),
+      this.problems,
+    );
+    if (word !== "activity") return;
     const [first, after] = token.map ?? [0, 0];
     const content = token.content.replace(/\n$/, "");
     const source = SourceText.inLines(this.lines, first + 1, content);

@@ -2,39 +2,62 @@ import { type LineIndex, type Range, range } from "../base/range";
 
 /**
  * Text that a Markdown block holds, tied to the file: markdown-it strips bullets, indents and quote marks from the front of
- * each line, so each line of `text` is the tail of a line of the file. Offsets map back exactly.
+ * each line, and table cells lose the backslash before a bar. Made of stretches that stand in the file as they are, so that
+ * every offset maps back exactly.
  */
 export class SourceText {
   private constructor(
     readonly text: string,
-    private readonly lineStarts: readonly number[],
+    private readonly starts: readonly number[],
     private readonly sources: readonly number[],
   ) {}
 
-  /** `content` stands in the file's lines from `firstLine` on, one line for each of its own. */
+  /** `content` stands in the file's lines from `firstLine` on, each of its lines being the tail of one of them. */
   static inLines(lines: LineIndex, firstLine: number, content: string): SourceText {
     const starts: number[] = [];
     const sources: number[] = [];
     let at = 0;
     content.split("\n").forEach((piece, i) => {
       const line = lines.line(firstLine + i);
-      const whole = lines.text.slice(line.start, line.end);
       starts.push(at);
-      sources.push(line.start + tailOffset(whole, piece));
+      sources.push(line.start + tailOffset(lines.text.slice(line.start, line.end), piece));
       at += piece.length + 1;
     });
     return new SourceText(content, starts, sources);
   }
 
+  /** The file's text from `start` to `end`, without the characters at `dropped` (ascending offsets in the file). */
+  static without(file: string, start: number, end: number, dropped: readonly number[]): SourceText {
+    const starts: number[] = [];
+    const sources: number[] = [];
+    let text = "";
+    let from = start;
+    for (const stop of [...dropped, end]) {
+      if (stop < from) continue;
+      starts.push(text.length);
+      sources.push(from);
+      text += file.slice(from, stop);
+      from = stop + 1;
+    }
+    return new SourceText(text, starts, sources);
+  }
+
   /** The offset in the file of an offset in `text`. */
   source(offset: number): number {
-    let line = this.lineStarts.length - 1;
-    while (line > 0 && (this.lineStarts[line] as number) > offset) line--;
-    return (this.sources[line] as number) + offset - (this.lineStarts[line] as number);
+    let piece = this.starts.length - 1;
+    while (piece > 0 && (this.starts[piece] ?? 0) > offset) piece--;
+    return (this.sources[piece] ?? 0) + offset - (this.starts[piece] ?? 0);
   }
 
   range(start: number, end: number): Range {
-    return range(this.source(start), this.source(end));
+    const from = this.source(start);
+    // The end belongs to the piece of the last character, not to the next one, which may stand elsewhere.
+    return range(from, end > start ? this.source(end - 1) + 1 : from);
+  }
+
+  /** Without the white space at its end. */
+  get whole(): Range {
+    return this.range(0, this.text.trimEnd().length);
   }
 }
 

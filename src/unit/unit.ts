@@ -13,6 +13,7 @@ export interface Unit {
   readonly sections: readonly Section[];
   readonly activities: readonly ActivityBlock[];
   readonly problems: readonly Problem[];
+  readonly silences: readonly Silence[];
 }
 
 /** Something that could not be read as written. `code` is the code of the finding that it becomes. */
@@ -20,7 +21,12 @@ export interface Problem {
   readonly code: string;
   readonly range: Range;
   readonly message: string;
-  readonly replacement?: { readonly title: string; readonly range: Range; readonly text: string };
+  readonly fixes: readonly {
+    readonly title: string;
+    readonly edits: readonly { readonly range: Range; readonly text: string }[];
+  }[];
+  /** Only worth saying where an activity uses the section: elsewhere it may well be meant. */
+  readonly trap?: boolean;
 }
 
 /** A level-two heading with everything up to the next one. */
@@ -31,6 +37,18 @@ export interface Section {
   readonly range: Range;
   readonly pairs: readonly Pair[];
   readonly statements: readonly Statement[];
+  /** In the order of the story, over all numbered lists of the section. */
+  readonly events: readonly StoryEvent[];
+  readonly piles: readonly Pile[];
+  readonly tables: readonly FormsTable[];
+}
+
+/** Styled text with its place. */
+export interface Phrase {
+  readonly range: Range;
+  readonly runs: readonly Run[];
+  /** The printed characters, white space collapsed. */
+  readonly text: string;
 }
 
 export interface Picture {
@@ -40,15 +58,11 @@ export interface Picture {
   readonly range: Range;
 }
 
-/** One accepted answer: styled text, a picture, or a picture with text under it. */
-export interface Answer {
-  readonly range: Range;
-  readonly runs: readonly Run[];
+/** One accepted answer: styled text, a picture, or a picture with text under it. `text` is the alternative text of a bare picture. */
+export interface Answer extends Phrase {
   readonly picture?: Picture;
-  /** The printed characters with bars removed and white space collapsed; the alternative text where only a picture stands. */
-  readonly text: string;
-  /** Offsets into `text` where a bar cuts it. */
-  readonly cuts: readonly number[];
+  /** What the bars cut it into, in order; the answer itself where it has none. */
+  readonly parts: readonly Phrase[];
 }
 
 export interface Side {
@@ -57,25 +71,80 @@ export interface Side {
   readonly answers: readonly [Answer, ...Answer[]];
 }
 
-export interface Pair {
-  /** The item's own text, without bullet and nested lists. */
+/** A link `[form](#column "person")` to a form of a table, as written. */
+export interface Tie {
+  /** The whole link. */
+  readonly range: Range;
+  readonly text: string;
+  /** Place of `#…` in it, without the angle brackets. */
+  readonly target: Range;
+  readonly section?: string;
+  readonly column: string;
+  readonly person?: string;
+}
+
+/** What every item has. */
+export interface Item {
+  /** The item's own text, without bullet, nested lists and the comment at its end. */
   readonly range: Range;
   /** Whole lines of the item with what is nested in it and the final line ending, for taking it out. */
   readonly block: Range;
-  readonly left: Side;
-  readonly right: Side;
-  readonly examples: readonly { readonly range: Range; readonly runs: readonly Run[]; readonly text: string }[];
+  /** Code of the learner who wrote it. */
+  readonly by?: { readonly code: string; readonly range: Range };
+  readonly ties: readonly Tie[];
 }
 
-export interface Statement {
-  readonly range: Range;
-  readonly block: Range;
+export interface Pair extends Item {
+  readonly left: Side;
+  readonly right: Side;
+  readonly examples: readonly Phrase[];
+  /** Further accepted orders of the left side's parts: indices into them. */
+  readonly orders: readonly { readonly range: Range; readonly parts: readonly number[] }[];
+}
+
+export interface Statement extends Item, Phrase {
   /** The `[x]` or `[ ]`. */
   readonly mark: Range;
   readonly truth: boolean;
-  readonly runs: readonly Run[];
-  readonly text: string;
-  readonly correction?: { readonly range: Range; readonly text: string };
+  readonly correction?: Phrase;
+}
+
+/** A numbered item of a story. */
+export interface StoryEvent extends Item, Phrase {
+  /** Bullets under it: they come after it, in any order among themselves. */
+  readonly free: readonly (Item & Phrase)[];
+}
+
+/** Items under a heading deeper than the section's. */
+export interface Pile {
+  readonly name: string;
+  readonly heading: Range;
+  readonly members: readonly PileMember[];
+}
+
+export type PileMember =
+  | { readonly shape: "pair"; readonly item: Pair }
+  | { readonly shape: "statement"; readonly item: Statement }
+  | { readonly shape: "event"; readonly item: StoryEvent }
+  | { readonly shape: "text"; readonly item: Item & Phrase };
+
+/** A table with an empty top left cell: rows persons, columns verbs. */
+export interface FormsTable {
+  readonly range: Range;
+  readonly columns: readonly Phrase[];
+  readonly persons: readonly Phrase[];
+  /** By person, then column; undefined where a cell is empty. */
+  readonly forms: readonly (readonly (Answer | undefined)[])[];
+}
+
+/** `<!-- allow CODE: reason -->` at the end of an item or heading. */
+export interface Silence {
+  readonly code: string;
+  readonly reason: string;
+  /** The comment. */
+  readonly range: Range;
+  /** Findings that begin in here are meant. */
+  readonly scope: Range;
 }
 
 /** A YAML mapping with places. `value` is plain JSON. */

@@ -1,10 +1,11 @@
 import { isMap, isScalar, isSeq, parseDocument } from "yaml";
 import type { Range } from "../base/range";
+import { type Problems, write } from "./problems";
 import type { SourceText } from "./source-text";
-import type { Entry, Mapping, Problem } from "./unit";
+import type { Entry, Mapping } from "./unit";
 
 /** Reads a YAML mapping (YAML 1.2 core schema) with places. What is not a mapping becomes problems and no entries. */
-export function readMapping(source: SourceText, range: Range, what: string, problems: Problem[]): Mapping {
+export function readMapping(source: SourceText, range: Range, what: string, problems: Problems): Mapping {
   const document = parseDocument(source.text, {
     prettyErrors: false,
     uniqueKeys: false,
@@ -13,25 +14,17 @@ export function readMapping(source: SourceText, range: Range, what: string, prob
   });
   for (const error of document.errors) {
     const [start, end] = error.pos;
-    const place = source.range(
-      Math.min(start, source.text.length),
-      Math.min(Math.max(end, start + 1), source.text.length),
-    );
-    problems.push({
-      code: "unreadable-yaml",
-      range: place,
-      message: `This ${what} cannot be read: ${firstSentence(error.message)}`,
-    });
+    const stop = source.text.length;
+    const place = source.range(Math.min(start, stop), Math.min(Math.max(end, start + 1), stop));
+    const message = `This ${what} cannot be read: ${firstSentence(error.message)}`;
+    problems.add("unreadable-yaml", place, message, ...quoteLine(source, start));
   }
   const root = document.contents;
   if (root === null) return { range, entries: [] };
   if (!isMap(root)) {
     if (document.errors.length === 0) {
-      problems.push({
-        code: "unreadable-yaml",
-        range: source.range(root.range?.[0] ?? 0, root.range?.[1] ?? source.text.length),
-        message: `This ${what} needs lines of the form “name: value”.`,
-      });
+      const place = source.range(root.range?.[0] ?? 0, root.range?.[1] ?? source.text.length);
+      problems.add("unreadable-yaml", place, `This ${what} needs lines of the form “name: value”.`);
     }
     return { range, entries: [] };
   }
@@ -43,11 +36,7 @@ export function readMapping(source: SourceText, range: Range, what: string, prob
     const at = nodeRange(node);
     const name = String(key.value);
     if (entries.some((entry) => entry.key === name)) {
-      problems.push({
-        code: "option-twice",
-        range: keyRange,
-        message: `“${name}” stands here twice; the first one counts.`,
-      });
+      problems.add("option-twice", keyRange, `“${name}” stands here twice; the first one counts.`);
       continue;
     }
     entries.push({
@@ -64,6 +53,17 @@ export function readMapping(source: SourceText, range: Range, what: string, prob
     });
   }
   return { range, entries };
+}
+
+/** Where a line's value has a colon or another sign that YAML takes for its own: the value in quotation marks. */
+function quoteLine(source: SourceText, offset: number): ReturnType<typeof write>[] {
+  const start = source.text.lastIndexOf("\n", Math.max(0, offset - 1)) + 1;
+  const end = source.text.indexOf("\n", start);
+  const line = source.text.slice(start, end < 0 ? source.text.length : end);
+  const match = /^(\s*[\w-]+:[ \t]+)([^[{"'\s].*?)\s*$/u.exec(line);
+  if (!match?.[1] || !match[2] || !/[:#*&!|>%@`]/.test(match[2])) return [];
+  const from = start + match[1].length;
+  return [write("Put it in quotation marks", source.range(from, from + match[2].length), JSON.stringify(match[2]))];
 }
 
 function nodeRange(node: unknown): readonly [number, number] | undefined {

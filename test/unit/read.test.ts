@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { readUnit } from "../../src/unit/read";
-import type { Answer, Pair } from "../../src/unit/unit";
+import type { Pair } from "../../src/unit/unit";
 import { slice } from "../support/units";
 
 function pairs(text: string): readonly Pair[] {
@@ -13,7 +13,7 @@ function only(text: string): Pair {
   return pair;
 }
 
-const texts = (answers: readonly Answer[]): string[] => answers.map(({ text }) => text);
+const texts = (answers: readonly { readonly text: string }[]): string[] => answers.map(({ text }) => text);
 
 describe("reading a unit", () => {
   it("reads front matter, sections and activities with their places", () => {
@@ -72,11 +72,11 @@ describe("reading a unit", () => {
   it("cuts the left side at bars; white space round a bar counts once", () => {
     const spaced = only("## S\n\n- Queria | um galão, | por favor. = I'd like | a coffee\n");
     assert.equal(spaced.left.answers[0].text, "Queria um galão, por favor.");
-    assert.deepEqual(spaced.left.answers[0].cuts, [7, 17]);
+    assert.deepEqual(texts(spaced.left.answers[0].parts), ["Queria", "um galão,", "por favor."]);
     assert.equal(spaced.right.answers[0].text, "I'd like | a coffee");
     const tight = only("## S\n\n- l'|école = school\n");
     assert.equal(tight.left.answers[0].text, "l'école");
-    assert.deepEqual(tight.left.answers[0].cuts, [2]);
+    assert.deepEqual(texts(tight.left.answers[0].parts), ["l'", "école"]);
   });
 
   it("keeps bold and italic, and reads pictures with decoded paths", () => {
@@ -136,7 +136,10 @@ describe("reading a unit", () => {
       unit.sections.flatMap((section) => section.pairs),
       [],
     );
-    assert.deepEqual(unit.problems, []);
+    assert.deepEqual(
+      unit.problems.filter(({ trap }) => !trap),
+      [],
+    );
   });
 
   it("names what it cannot read at its place and goes on", () => {
@@ -153,6 +156,118 @@ describe("reading a unit", () => {
     assert.deepEqual(
       unit.sections[0]?.pairs.map(({ left }) => left.answers[0].text),
       ["a", "h"],
+    );
+  });
+
+  it("reads events in order over all numbered lists, with bullets that follow in any order", () => {
+    const text =
+      "## S\n\n1. Ela entra.\n1. Ela pede:\n   - um galão\n   - *pão* <!-- by: K7 -->\n\nNote.\n\n7) Ela = paga.\n";
+    const events = readUnit(text).sections[0]?.events ?? [];
+    assert.deepEqual(
+      events.map((event) => [event.text, texts(event.free)]),
+      [
+        ["Ela entra.", []],
+        ["Ela pede:", ["um galão", "pão"]],
+        ["Ela = paga.", []],
+      ],
+    );
+    assert.equal(events[1]?.free[1]?.by?.code, "K7");
+    assert.deepEqual(events[1]?.free[1]?.runs, [{ text: "pão", italic: true }]);
+    assert.equal(
+      events[1] && slice(text, events[1].block),
+      "1. Ela pede:\n   - um galão\n   - *pão* <!-- by: K7 -->\n",
+    );
+  });
+
+  it("gives items under deeper headings to the pile that the heading names, whatever their shape", () => {
+    const text =
+      "## S\n\n- a = b\n\n### *o*\n\n- galão\n- sumo\n\n### a\n\n- água\n- [x] Sim.\n- c = d\n\n#### e\n\n1. f\n\n### empty\n";
+    const section = readUnit(text).sections[0];
+    const shown = section?.piles.map(({ name, members }) => [
+      name,
+      ...members.map(({ shape, item }) => `${shape} ${slice(text, item.range)}`),
+    ]);
+    assert.deepEqual(shown, [
+      ["o", "text galão", "text sumo"],
+      ["a", "text água", "statement Sim.", "pair c = d"],
+      ["e", "event f"],
+    ]);
+    assert.deepEqual([section?.pairs.length, section?.statements.length, section?.events.length], [2, 1, 1]);
+  });
+
+  it("reads accepted orders by their parts, but for case and punctuation at the edges, and other bullets as examples", () => {
+    const text =
+      "## S\n\n- Queria | um galão, | por favor. = x\n  - Por favor, | queria | um galão.\n  - Queria um galão.\n";
+    const pair = only(text);
+    assert.deepEqual(
+      pair.orders.map(({ parts }) => parts),
+      [[2, 0, 1]],
+    );
+    assert.deepEqual(texts(pair.examples), ["Queria um galão."]);
+    assert.deepEqual(
+      pair.orders.map(({ range }) => slice(text, range)),
+      ["Por favor, | queria | um galão."],
+    );
+  });
+
+  it("reads tables: forms under an empty corner, pairs under two heads, notes otherwise", () => {
+    const text =
+      "## S\n\n|   | pedir | *trazer* |\n|---|---|---|\n| eu | peço | trago |\n| nós | pedimos |  |\n\npalavra | word\n:--|--:\no \\| copo | the glass / cup\n\n| a | b | c |\n|---|---|---|\n| d | e | f |\n";
+    const section = readUnit(text).sections[0];
+    const [table] = section?.tables ?? [];
+    assert.equal(section?.tables.length, 1);
+    assert.deepEqual(texts(table?.columns ?? []), ["pedir", "trazer"]);
+    assert.deepEqual(texts(table?.persons ?? []), ["eu", "nós"]);
+    assert.deepEqual(
+      table?.forms.map((row) => row.map((form) => form && [form.text, slice(text, form.range)])),
+      [
+        [
+          ["peço", "peço"],
+          ["trago", "trago"],
+        ],
+        [["pedimos", "pedimos"], undefined],
+      ],
+    );
+    const [pair, ...others] = section?.pairs ?? [];
+    assert.equal(others.length, 0);
+    assert.deepEqual(texts(pair?.left.answers[0].parts ?? []), ["o", "copo"]);
+    assert.deepEqual(texts(pair?.right.answers ?? []), ["the glass", "cup"]);
+    assert.equal(pair && slice(text, pair.block), "o \\| copo | the glass / cup\n");
+  });
+
+  it("reads ties to forms, with section, person, and spaces in angle brackets", () => {
+    const text =
+      '## S\n\n- [x] Eu [peço](#pedir) e [trago](#Verbs/trazer "eu") [um](<#to drink>) [site](https://a.example).\n';
+    const ties = readUnit(text).sections[0]?.statements[0]?.ties ?? [];
+    assert.deepEqual(
+      ties.map(({ text: said, section, column, person, target }) => [
+        said,
+        section,
+        column,
+        person,
+        slice(text, target),
+      ]),
+      [
+        ["peço", undefined, "pedir", undefined, "#pedir"],
+        ["trago", "Verbs", "trazer", "eu", "#Verbs/trazer"],
+        ["um", undefined, "to drink", undefined, "#to drink"],
+      ],
+    );
+    assert.equal(readUnit(text).sections[0]?.statements[0]?.text, "Eu peço e trago um site.");
+  });
+
+  it("reads writers and silences at the end of items and headings", () => {
+    const text =
+      "## S <!-- allow unbalanced-statements: on purpose -->\n\n- a = b <!-- by: K7 --> <!-- allow duplicate-answer: both are right -->\n";
+    const unit = readUnit(text);
+    assert.equal(unit.sections[0]?.name, "S");
+    assert.equal(unit.sections[0]?.pairs[0]?.by?.code, "K7");
+    assert.deepEqual(
+      unit.silences.map(({ code, reason, scope }) => [code, reason, slice(text, scope)]),
+      [
+        ["unbalanced-statements", "on purpose", "## S <!-- allow unbalanced-statements: on purpose -->"],
+        ["duplicate-answer", "both are right", text.slice(text.indexOf("- a ="))],
+      ],
     );
   });
 

@@ -3,8 +3,10 @@ import frontSchema from "../../../schemas/front-matter.schema.json";
 import { removeOption } from "../../activities/edits";
 import { kinds } from "../../activities/kinds";
 import type { OptionFault, OptionSchema } from "../../activities/options";
-import type { PlannedActivity } from "../../activities/plan";
+import type { PlannedActivity, UnknownSection } from "../../activities/plan";
 import type { Fix, Report, Rule } from "../../base/finding";
+import type { Range } from "../../base/range";
+import type { Entry, Unit } from "../../unit/unit";
 import type { CheckContext } from "../context";
 import { nearest } from "../nearest";
 
@@ -34,9 +36,9 @@ export const wrongOption: Rule<CheckContext> = {
   why: "The option is left out as if it were not there, so the sheets are not what was asked for. Completion inside the block lists what is possible.",
   example: { wrong: "```activity\nmake: tiles\ngird: 3 x 3\n```", right: "```activity\nmake: tiles\ngrid: 3 x 3\n```" },
   check: ({ unit, plan }) => [
-    ...plan.faults.map((fault) => explain(fault, frontSchema)),
+    ...plan.faults.map((fault) => explain(fault, frontSchema, unit.text)),
     ...plan.activities.flatMap((activity) =>
-      activity.faults.map((fault) => explain(fault, schemaOf(activity), { activity, text: unit.text })),
+      activity.faults.map((fault) => explain(fault, schemaOf(activity), unit.text, activity)),
     ),
   ],
 };
@@ -54,11 +56,12 @@ function schemaOf({ kind }: PlannedActivity): OptionSchema {
 function explain(
   { entry, error }: OptionFault,
   schema: OptionSchema,
-  where?: { readonly activity: PlannedActivity; readonly text: string },
+  text: string,
+  activity?: PlannedActivity,
 ): Report {
   if (error.keyword === "unevaluatedProperties" || error.keyword === "additionalProperties") {
     const near = nearest(entry.key, Object.keys(schema.properties), true).slice(0, 2);
-    const remove = where && removeOption(where.activity.block, where.text, entry.key);
+    const remove = activity && removeOption(activity.block, text, entry.key);
     return {
       range: entry.keyRange,
       message: `There is no option “${entry.key}” here.${near[0] ? ` Did you mean “${near[0]}”?` : ""}`,
@@ -78,6 +81,20 @@ function explain(
   const inList = Array.isArray(entry.value) && Number.isInteger(item);
   const range = inList ? (entry.items[item] ?? entry.valueRange) : entry.valueRange;
   const written = inList && Array.isArray(entry.value) ? entry.value[item] : entry.value;
+  const misread = typeof written !== "string" ? misreadText(range, entry, error, text) : undefined;
+  if (misread) {
+    return {
+      range: misread.range,
+      message: `YAML reads ${misread.written} as ${misread.as}, not as a text. In quotation marks it stays as written.`,
+      fixes: [
+        {
+          title: "Put it in quotation marks",
+          edits: [{ range: misread.range, text: JSON.stringify(misread.written) }],
+          preferred: true,
+        },
+      ],
+    };
+  }
   const choices = valuesFor(schema.properties[entry.key], error);
   const near = typeof written === "string" ? nearest(written, choices) : choices;
   return {
@@ -90,6 +107,31 @@ function explain(
       ],
     })),
   };
+}
+
+/** A value that was meant as a text and that YAML takes for something else: `12`, `1.10`, `null`, `true`, `#3`. */
+function misreadText(
+  range: Range,
+  entry: Entry,
+  { keyword, params, instancePath }: OptionFault["error"],
+  text: string,
+): { readonly range: Range; readonly written: string; readonly as: string } | undefined {
+  const wanted = keyword === "type" ? String(params["type"]) : "";
+  const named = entry.key === "from" && (keyword === "anyOf" || instancePath.startsWith("/from"));
+  if (wanted !== "string" && !named) return undefined;
+  if (range.end > range.start) {
+    const written = text.slice(range.start, range.end);
+    if (/^["'[{]/.test(written)) return undefined;
+    return {
+      range,
+      written,
+      as: /^(?:true|false)$/i.test(written) ? "yes or no" : /^(?:null|~)$/i.test(written) ? "nothing" : "a number",
+    };
+  }
+  const line = /^:[ \t]*(#.*?)[ \t]*(?=\r|\n|$)/.exec(text.slice(entry.keyRange.end));
+  if (!line?.[1]) return undefined;
+  const start = entry.keyRange.end + line[0].indexOf("#");
+  return { range: { start, end: start + line[1].length }, written: line[1], as: "a comment" };
 }
 
 function shown(value: unknown): string {
@@ -135,8 +177,23 @@ export const unknownSection: Rule<CheckContext> = {
     right: "## Food\n\n- pão = bread\n\n```activity\nmake: tiles\nfrom: Food\n```",
   },
   check: ({ unit, plan }) =>
-    plan.activities.flatMap(({ unknown }) =>
-      unknown.map(({ name, range }) => {
+    plan.activities.flatMap(({ unknown }) => {
+      const joined = commaNames(unknown, unit);
+      const single = unknown.filter(
+        ({ range }) => !joined.some((whole) => whole.start <= range.start && range.end <= whole.end),
+      );
+      const commas = joined.map((range) => ({
+        range,
+        message: "YAML parts this name at its comma. In quotation marks it stays whole.",
+        fixes: [
+          {
+            title: "Put it in quotation marks",
+            edits: [{ range, text: JSON.stringify(unit.text.slice(range.start, range.end)) }],
+            preferred: true,
+          },
+        ],
+      }));
+      const missing = single.map(({ name, range }) => {
         const near = nearest(
           name,
           unit.sections.map((section) => section.name),
@@ -152,9 +209,23 @@ export const unknownSection: Rule<CheckContext> = {
             }),
           ),
         };
-      }),
-    ),
+      });
+      return [...commas, ...missing];
+    }),
 };
+
+/** Ranges of neighbours in a list that are together the name of a section with a comma in it. */
+function commaNames(unknown: readonly UnknownSection[], unit: Unit): Range[] {
+  const found: Range[] = [];
+  unknown.forEach((first, i) => {
+    for (const last of unknown.slice(i + 1)) {
+      const range = { start: first.range.start, end: last.range.end };
+      const whole = unit.text.slice(range.start, range.end).replace(/\s+/gu, " ");
+      if (unit.sections.some(({ name }) => name === whole)) found.push(range);
+    }
+  });
+  return found;
+}
 
 /** A YAML scalar for a section's name: bare where YAML reads it as this very text, else in quotation marks. */
 export function quoted(name: string): string {

@@ -1,0 +1,73 @@
+import type { Run } from "../base/run";
+import { bars, type Env, joinRuns, parseRuns, type Span, spacedSeparators } from "./inline";
+import type { SourceText } from "./source-text";
+import type { Answer, Phrase, Picture, Side } from "./unit";
+
+/** The text of an item, scanned. */
+export interface Scanned {
+  readonly source: SourceText;
+  readonly mask: readonly boolean[];
+  readonly env: Env;
+}
+
+export function plain(runs: readonly Run[]): string {
+  return runs.map(({ text }) => text).join("");
+}
+
+/** A stretch of an item as it prints. */
+export function readPhrase({ source, env }: Scanned, { start, end }: Span): Phrase {
+  const { runs } = parseRuns(source.text.slice(start, end), env);
+  return { range: trimmed(source, start, end), runs, text: plain(runs) };
+}
+
+/** The range of a stretch without the white space at its ends. */
+function trimmed(source: SourceText, start: number, end: number): Phrase["range"] {
+  const text = source.text.slice(start, end);
+  const from = start + (text.length - text.trimStart().length);
+  return source.range(from, Math.max(from, start + text.trimEnd().length));
+}
+
+/** One answer; with `cutAtBars`, bars part it and are not printed. */
+export function readAnswer(scanned: Scanned, { start, end }: Span, cutAtBars: boolean): Answer {
+  const { source, mask, env } = scanned;
+  const runs: Run[] = [];
+  const parts: Phrase[] = [];
+  let picture: Picture | undefined;
+  let from = start;
+  let glue = "";
+  const stops = cutAtBars ? bars(source.text, mask, start, end) : [];
+  for (const stop of [...stops, { start: end, end, spaced: false }]) {
+    const parsed = parseRuns(source.text.slice(from, stop.start), env);
+    const range = trimmed(source, from, stop.start);
+    if (parsed.picture) picture ??= { ...parsed.picture, range };
+    if (parsed.runs.length > 0) {
+      if (glue !== "" && parts.length > 0) runs.push({ text: glue });
+      runs.push(...parsed.runs);
+      parts.push({ range, runs: parsed.runs, text: plain(parsed.runs) });
+    }
+    glue = stop.spaced ? " " : "";
+    from = stop.end;
+  }
+  const joined = joinRuns(runs);
+  const text = plain(joined);
+  return {
+    range: trimmed(source, start, end),
+    runs: joined,
+    text: text === "" && picture ? picture.alt : text,
+    parts,
+    ...(picture ? { picture } : {}),
+  };
+}
+
+/** A side of a pair: answers parted by ` / `. */
+export function readSide(scanned: Scanned, { start, end }: Span, cutAtBars: boolean): Side {
+  const answers: Answer[] = [];
+  let from = start;
+  for (const slash of spacedSeparators(scanned.source.text, scanned.mask, "/", start, end)) {
+    answers.push(readAnswer(scanned, { start: from, end: Math.max(from, slash.start) }, cutAtBars));
+    from = slash.end;
+  }
+  const last = readAnswer(scanned, { start: from, end }, cutAtBars);
+  const [head, ...rest] = [...answers, last];
+  return { range: scanned.source.range(start, end), answers: [head ?? last, ...rest] };
+}

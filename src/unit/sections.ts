@@ -1,0 +1,50 @@
+import type { Range } from "../base/range";
+import type { FormsTable, Pair, Pile, PileMember, Section, Statement, StoryEvent } from "./unit";
+
+/** A section while it is being read. */
+export class SectionBuilder {
+  private readonly pairs: Pair[] = [];
+  private readonly statements: Statement[] = [];
+  private readonly events: StoryEvent[] = [];
+  private readonly tables: FormsTable[] = [];
+  private readonly piles: { name: string; heading: Range; members: PileMember[] }[] = [];
+
+  constructor(
+    private readonly name: string,
+    private readonly heading: Range,
+    private readonly start: number,
+  ) {}
+
+  /** A deeper heading: what follows belongs to its pile. Headings of one name are one pile. */
+  beginPile(name: string, heading: Range): void {
+    this.piles.push({ name, heading, members: [] });
+  }
+
+  get inPile(): boolean {
+    return this.piles.length > 0;
+  }
+
+  /** Whether plain items are likely to be pairs that went wrong. */
+  get expectsPairs(): boolean {
+    return (
+      this.pairs.length > 0 || (this.statements.length === 0 && this.events.length === 0 && this.tables.length === 0)
+    );
+  }
+
+  add(member: PileMember): void {
+    if (member.shape === "pair") this.pairs.push(member.item);
+    else if (member.shape === "statement") this.statements.push(member.item);
+    else if (member.shape === "event") this.events.push(member.item);
+    this.piles.at(-1)?.members.push(member);
+  }
+
+  addTable(table: FormsTable): void {
+    this.tables.push(table);
+  }
+
+  close(end: number): Section {
+    const { name, heading, pairs, statements, events, tables } = this;
+    const piles: Pile[] = this.piles.filter(({ members }) => members.length > 0);
+    return { name, heading, range: { start: this.start, end }, pairs, statements, events, piles, tables };
+  }
+}

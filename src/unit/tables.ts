@@ -1,0 +1,119 @@
+import type { LineIndex, Range } from "../base/range";
+import { type Env, scan } from "./inline";
+import type { ItemReader } from "./items";
+import { readAnswer, readPhrase } from "./phrases";
+import { type Problems, write } from "./problems";
+import { SourceText } from "./source-text";
+import type { Answer, FormsTable, Pair, Phrase } from "./unit";
+
+/** Where a table stands: its lines, and whether its head has an empty first cell. */
+export interface RawTable {
+  readonly firstLine: number;
+  readonly afterLine: number;
+}
+
+/** A row's cells as texts; `\|` is a bar in them. */
+type Row = readonly SourceText[];
+
+/** A forms table (empty top left cell) or pairs (two columns with two heads); undefined for any other, which is a note. */
+export function readTable(
+  lines: LineIndex,
+  { firstLine, afterLine }: RawTable,
+  context: { readonly env: Env; readonly problems: Problems; readonly items: ItemReader },
+): { forms: FormsTable } | { pairs: Pair[] } | undefined {
+  const row = (line: number): Row => splitRow(lines.text, lines.line(line));
+  const head = row(firstLine);
+  const bodyLines: number[] = [];
+  for (let line = firstLine + 2; line < afterLine; line++)
+    if (lines.text.slice(lines.start(line), lines.line(line).end).trim() !== "") bodyLines.push(line);
+  const isForms = head.length >= 2 && head[0]?.text.trim() === "";
+  const isPairs = head.length === 2 && head.every((cell) => cell.text.trim() !== "");
+  if (!isForms && !isPairs) return undefined;
+  for (const line of bodyLines) tooMany(lines, line, row(line), head.length, context.problems);
+  if (isForms) return { forms: readForms(lines, head, bodyLines.map(row), { firstLine, afterLine }, context.env) };
+  return { pairs: bodyLines.flatMap((line) => readPairRow(lines, line, row(line), context)) };
+}
+
+/** Splits a row at bars that no backslash escapes (GFM: also in code). Outer bars bound no cell. */
+function splitRow(file: string, { start, end }: Range): Row {
+  let from = start;
+  let to = end;
+  while (from < to && /\s/.test(file.charAt(from))) from++;
+  while (to > from && /\s/.test(file.charAt(to - 1))) to--;
+  if (file.charAt(from) === "|") from++;
+  if (to > from && file.charAt(to - 1) === "|" && file.charAt(to - 2) !== "\\") to--;
+  const cells: SourceText[] = [];
+  let dropped: number[] = [];
+  let cell = from;
+  const close = (at: number): void => {
+    let [a, b] = [cell, at];
+    while (a < b && /\s/.test(file.charAt(a))) a++;
+    while (b > a && /\s/.test(file.charAt(b - 1))) b--;
+    cells.push(SourceText.without(file, a, b, dropped));
+    dropped = [];
+    cell = at + 1;
+  };
+  for (let i = from; i < to; i++) {
+    if (file.charAt(i) === "\\" && file.charAt(i + 1) === "|") dropped.push(i++);
+    else if (file.charAt(i) === "|") close(i);
+  }
+  close(to);
+  return cells;
+}
+
+function tooMany(lines: LineIndex, line: number, cells: Row, columns: number, problems: Problems): void {
+  const extra = cells[columns];
+  const last = cells[columns - 1];
+  if (!extra || !last) return;
+  const start = last.source(0);
+  const { end } = lines.line(line);
+  const tail = lines.text.slice(start, end);
+  const closed = /\|\s*$/.test(tail) ? tail.lastIndexOf("|") : tail.length;
+  const escaped = tail.slice(0, closed).replace(/(?<!\\)\|/g, "\\|") + tail.slice(closed);
+  problems.add(
+    "too-many-cells",
+    { start: extra.source(0), end: Math.max(extra.source(0) + 1, start + closed) },
+    `This row has ${cells.length} cells, the table has ${columns} columns; what is over is not read. A bar in a cell is written \\|.`,
+    write("Write the bar as \\|", { start, end }, escaped),
+  );
+}
+
+function readForms(
+  lines: LineIndex,
+  head: Row,
+  rows: readonly Row[],
+  { firstLine, afterLine }: RawTable,
+  env: Env,
+): FormsTable {
+  const phrase = (cell: SourceText | undefined): Phrase => {
+    if (!cell) return { range: { start: lines.start(firstLine), end: lines.start(firstLine) }, runs: [], text: "" };
+    return readPhrase({ source: cell, mask: [], env }, { start: 0, end: cell.text.length });
+  };
+  const form = (cell: SourceText | undefined): Answer | undefined => {
+    if (!cell || cell.text === "") return undefined;
+    const { mask } = scan(cell.text, env);
+    return readAnswer({ source: cell, mask, env }, { start: 0, end: cell.text.length }, false);
+  };
+  return {
+    range: { start: lines.start(firstLine), end: lines.line(afterLine - 1).end },
+    columns: head.slice(1).map(phrase),
+    persons: rows.map((row) => phrase(row[0])),
+    forms: rows.map((row) => head.slice(1).map((_, i) => form(row[i + 1]))),
+  };
+}
+
+/** A row of a table of pairs, read like an item `left = right`. */
+function readPairRow(
+  lines: LineIndex,
+  line: number,
+  [left, right]: Row,
+  { env, problems, items }: { readonly env: Env; readonly problems: Problems; readonly items: ItemReader },
+): Pair[] {
+  const whole = lines.line(line);
+  const block = { start: whole.start, end: lines.start(line + 1) };
+  if (!left || !right || left.text === "" || right.text === "") {
+    problems.add("empty-answer", whole, "Nothing is written here. Each side of a pair needs a word or a picture.");
+    return [];
+  }
+  return items.tableRow(left, right, block, env);
+}

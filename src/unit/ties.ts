@@ -1,0 +1,27 @@
+import { type Env, parseLink, type Span } from "./inline";
+import type { SourceText } from "./source-text";
+import type { Tie } from "./unit";
+
+/** Links of an item that lead to a column of a forms table: `[peço](#pedir)`, `[peço](#Verbs/pedir "eu")`, `[x](<#to drink>)`. */
+export function readTies(source: SourceText, links: readonly Span[], env: Env): Tie[] {
+  return links.flatMap(({ start, end }): Tie[] => {
+    const raw = source.text.slice(start, end);
+    const link = parseLink(raw, env);
+    if (!link?.href.startsWith("#")) return [];
+    const path = link.href.slice(1);
+    const slash = path.indexOf("/");
+    const open = raw.lastIndexOf("](");
+    const at = raw.indexOf("#", open);
+    const stop = /[\s>)]/.exec(raw.slice(at).replace(/^#[^>]*(?=>)/, (inside) => "x".repeat(inside.length)));
+    return [
+      {
+        range: source.range(start, end),
+        text: link.text,
+        target: source.range(start + at, start + at + (stop?.index ?? 1)),
+        column: slash < 0 ? path : path.slice(slash + 1),
+        ...(slash < 0 ? {} : { section: path.slice(0, slash) }),
+        ...(link.title === "" ? {} : { person: link.title }),
+      },
+    ];
+  });
+}

@@ -1,0 +1,238 @@
+import type Token from "markdown-it/lib/token.mjs";
+import type { LineIndex } from "../../base/range";
+import { commentMeaning } from "../comments";
+import { insert, type Problems, write } from "../problems";
+
+/*
+ * What Markdown makes of lines that were meant as items, headings or activities.
+ */
+
+const bullet = /^([ \t]*)([-*+]|\d{1,9}[.)])([ \t]+)/;
+
+/** An item that holds another block where its text should begin: `- 3. Oktober` is a list in a list. */
+export function blockInItem(lines: LineIndex, item: Token, inner: Token | undefined, problems: Problems): void {
+  const line = lines.line(item.map?.[0] ?? 0);
+  const text = lines.text.slice(line.start, line.end);
+  const marker = bullet.exec(text);
+  if (!inner || !marker) return;
+  const at = marker[0].length;
+  const rest = text.slice(at);
+  const place = (length: number) => ({ start: line.start + at, end: line.start + at + length });
+  const number = /^(\d{1,9})([.)])/.exec(rest);
+  if ((inner.type === "ordered_list_open" && number) || /^[-+*]\s/.test(rest)) {
+    const sign = number ? (number[1] ?? "").length : 0;
+    problems.trap(
+      "list-in-list",
+      place(number ? sign + 1 : 1),
+      `“${rest.slice(0, sign + 1)}” begins a list inside the list, so that this item is not read. A backslash makes it text.`,
+      insert(`Write “${rest.slice(0, sign)}\\${rest.charAt(sign)}”`, line.start + at + sign, "\\"),
+    );
+  } else if (inner.type === "heading_open" && (inner.markup === "=" || inner.markup === "-")) {
+    const under = lines.line((inner.map?.[1] ?? 1) - 1);
+    problems.trap(
+      "underlined-item",
+      under,
+      "This line makes a heading of the item above it, so that it is not read.",
+      write("Take the line out", { start: lines.line(lines.lineAt(under.start) - 1).end, end: under.end }, ""),
+    );
+  } else if (inner.type === "heading_open" || inner.type === "blockquote_open") {
+    problems.trap(
+      "list-in-list",
+      place(1),
+      `“${rest.charAt(0)}” makes ${inner.type === "heading_open" ? "a heading" : "a quotation"} of the item, so that it is not read. A backslash makes it text.`,
+      insert(`Write “\\${rest.charAt(0)}”`, line.start + at, "\\"),
+    );
+  } else if (inner.type === "code_block") {
+    problems.trap(
+      "indented-list",
+      place(rest.trimEnd().length),
+      "So many spaces behind the bullet make this code, not an item.",
+      write(
+        "Leave one space",
+        {
+          start: line.start + (marker[1] ?? "").length + (marker[2] ?? "").length,
+          end: line.start + at + (rest.length - rest.trimStart().length),
+        },
+        " ",
+      ),
+    );
+  } else if (inner.type === "html_block") commentFirst(lines, line, text, at, problems);
+}
+
+/** `- <!-- by: K7 --> copo = glass`: Markdown takes the whole item for the comment. */
+function commentFirst(
+  lines: LineIndex,
+  line: { start: number; end: number },
+  text: string,
+  at: number,
+  problems: Problems,
+): void {
+  const comment = /^<!--.*?-->/.exec(text.slice(at))?.[0];
+  if (!comment || !commentMeaning(comment)) return;
+  let after = at + comment.length;
+  while (/[ \t]/.test(text.charAt(after))) after++;
+  const edits = [
+    { range: { start: line.start + at, end: line.start + after }, text: "" },
+    { range: { start: line.end, end: line.end }, text: ` ${comment}` },
+  ];
+  problems.trap(
+    "misplaced-comment",
+    { start: line.start + at, end: line.start + at + comment.length },
+    "A comment that begins an item makes a comment of all of it, so that it is not read. It belongs at the end.",
+    ...(lines.text.slice(line.start + after, line.end).trim() === ""
+      ? []
+      : [{ title: "Move it to the end of the item", edits }]),
+  );
+}
+
+/** Lines of a paragraph (or of an item) that were meant as items or headings. */
+export function paragraphLines(
+  lines: LineIndex,
+  [first, after]: readonly [number, number],
+  inItem: boolean,
+  problems: Problems,
+): void {
+  for (let number = first; number < after; number++) {
+    const { start, end } = lines.line(number);
+    const text = lines.text.slice(start, end);
+    const swallowed = number > first && /^[ \t]{0,3}(\d{1,9})[.)][ \t]+\S/.exec(text);
+    if (swallowed) {
+      problems.trap(
+        "swallowed-list",
+        { start, end },
+        "This numbered line is read as part of the text above it. A blank line before it makes it an item.",
+        insert("Put a blank line before it", start, lines.text.includes("\r\n") ? "\r\n" : "\n"),
+      );
+      return;
+    }
+    if (inItem && number === first) continue;
+    const dot = /^([ \t]{0,3})([•●▪‣◦·])[ \t]*(?=\S)/u.exec(text);
+    const tight = /^([ \t]{0,3})([-*+–—])(?=[^\s*+-].*\s=\s)/u.exec(text);
+    const sign = dot ?? tight;
+    if (sign) {
+      const at = start + (sign[1] ?? "").length;
+      const length = sign[0].length - (sign[1] ?? "").length;
+      problems.trap(
+        "not-an-item",
+        { start: at, end: at + 1 },
+        `This line is no item: an item begins with a hyphen and a space.`,
+        write("Make it an item", { start: at, end: at + length }, "- "),
+      );
+      continue;
+    }
+    const heading = /^([ \t]{0,3})(#{2,6})(?=[^\s#])/.exec(text);
+    if (heading) {
+      const at = start + (heading[1] ?? "").length;
+      const until = at + (heading[2] ?? "").length;
+      problems.trap(
+        "not-a-heading",
+        { start: at, end },
+        "This line is no heading: a space stands behind the number signs.",
+        insert("Put a space there", until, " "),
+      );
+    }
+  }
+}
+
+/** A list that four spaces make code. */
+export function indentedList(lines: LineIndex, token: Token, problems: Problems): void {
+  const [first, after] = token.map ?? [0, 0];
+  const numbers = Array.from({ length: after - first }, (_, i) => first + i);
+  const items = numbers.filter((number) =>
+    /^\s*(?:[-*+]|\d{1,9}[.)])\s+\S/.test(lines.text.slice(lines.start(number), lines.line(number).end)),
+  );
+  const [head] = items;
+  if (
+    head === undefined ||
+    items.length < numbers.filter((number) => lines.line(number).end > lines.line(number).start).length
+  )
+    return;
+  const text = (number: number): string => lines.text.slice(lines.start(number), lines.line(number).end);
+  const indent = Math.min(...items.map((number) => text(number).length - text(number).trimStart().length));
+  problems.trap(
+    "indented-list",
+    { start: lines.start(head), end: lines.line(items.at(-1) ?? head).end },
+    "Four spaces or a tab before a list make code of it, so that it is not read.",
+    {
+      title: "Take the spaces out",
+      edits: items.map((number) => ({
+        range: { start: lines.start(number), end: lines.start(number) + indent },
+        text: "",
+      })),
+    },
+  );
+}
+
+/** Items swallowed by a block of HTML above them. */
+export function listInHtml(lines: LineIndex, token: Token, problems: Problems): void {
+  const [first, after] = token.map ?? [0, 0];
+  for (let number = first + 1; number < after; number++) {
+    const { start, end } = lines.line(number);
+    if (!/^[ \t]{0,3}(?:[-*+]|\d{1,9}[.)])[ \t]+\S/.test(lines.text.slice(start, end))) continue;
+    problems.trap(
+      "swallowed-list",
+      { start, end },
+      "This item is read as part of the HTML above it. A blank line before it makes it an item.",
+      insert("Put a blank line before it", start, lines.text.includes("\r\n") ? "\r\n" : "\n"),
+    );
+    return;
+  }
+}
+
+/** Two lists that touch, of different bullets: Markdown parts them. */
+export function splitList(lines: LineIndex, before: Token, next: Token, problems: Problems): void {
+  const [first, after] = next.map ?? [0, 0];
+  const wanted = before.markup;
+  const edits = [];
+  for (let number = first; number < after; number++) {
+    const { start, end } = lines.line(number);
+    const match = /^([ \t]{0,3}\d{0,9})([-*+.)])(?=[ \t]|$)/.exec(lines.text.slice(start, end));
+    if (match?.[2] !== next.markup) continue;
+    const at = start + (match[1] ?? "").length;
+    edits.push({ range: { start: at, end: at + 1 }, text: wanted });
+  }
+  const { start } = lines.line(first);
+  problems.trap(
+    "split-list",
+    { start, end: lines.line(first).end },
+    `Another sign (“${next.markup}” instead of “${wanted}”) begins a second list here.`,
+    { title: `Write “${wanted}” throughout`, edits },
+  );
+}
+
+/** An activity's fence without an end, or with a name that is nearly right. */
+export function fenceTraps(lines: LineIndex, token: Token, near: (word: string) => boolean, problems: Problems): void {
+  const [first, after] = token.map ?? [0, 0];
+  const head = lines.line(first);
+  const word = token.info.trim().split(/\s+/)[0] ?? "";
+  const start = lines.text.indexOf(word, head.start);
+  if (word !== "activity") {
+    if (near(word)) {
+      const range = { start, end: start + word.length };
+      problems.trap(
+        "not-an-activity",
+        range,
+        `This block is no activity: its name is “activity”.`,
+        write("Write “activity”", range, "activity"),
+      );
+    }
+    return;
+  }
+  const last = lines.line(after - 1);
+  const closed = after - 1 > first && lines.text.slice(last.start, last.end).trim().startsWith(token.markup);
+  if (closed) return;
+  let end = first;
+  while (
+    end + 1 < after &&
+    /^\s*[\w-]+\s*:|^\s*-\s/.test(lines.text.slice(lines.start(end + 1), lines.line(end + 1).end))
+  )
+    end++;
+  const place = lines.line(end).end;
+  const newline = lines.text.includes("\r\n") ? "\r\n" : "\n";
+  problems.add(
+    "open-fence",
+    head,
+    "This activity has no end, so that everything below belongs to it.",
+    insert("End it below its options", place, `${newline}${token.markup}`),
+  );
+}

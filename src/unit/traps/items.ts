@@ -1,0 +1,140 @@
+import { type Env, type Span, scan, spacedSeparators } from "../inline";
+import type { RawItem } from "../items";
+import { type Problems, write } from "../problems";
+import type { Shape } from "../shapes";
+
+/*
+ * What is easily written into an item in a form that means something else, or nothing. Each looks at the raw text, outside of
+ * code, links and comments.
+ */
+
+/** Looks at one item of a list, read as `shape`; `lone` where it stands in no pile and its section has pairs or nothing else. */
+export function itemTraps(item: RawItem, shape: Shape, lone: boolean, env: Env, problems: Problems): void {
+  const { text } = item.text;
+  const { mask, comments } = scan(text, env);
+  const open = (span: Span): boolean => !mask.slice(span.start, span.end).some(Boolean);
+  picturePath(item, mask, problems);
+  underscores(item, open, problems);
+  underline(item, problems);
+  if (shape === "text") {
+    const end = comments[0]?.start ?? text.length;
+    if (!statementMark(item, problems) && lone) meantAsPair(item, open, end, problems);
+  }
+  if (shape === "event" && spacedSeparators(text, mask, "=").length > 0) numberedPair(item, problems);
+  if (shape === "pair" || shape === "statement") for (const nested of item.nested) nestedItem(nested, env, problems);
+}
+
+/** `![a](my picture.png)`: Markdown takes no white space in a path without angle brackets. */
+function picturePath({ text: source }: RawItem, mask: readonly boolean[], problems: Problems): void {
+  for (const match of source.text.matchAll(/!\[[^\]]*\]\((?!<)([^()<>"]*?\S[^\S\n]+[^()<>"]*?)(\s+"[^"]*")?\)/gu)) {
+    const path = match[1]?.trim() ?? "";
+    if (mask[match.index] || !/\s/.test(path)) continue;
+    const start = match.index + match[0].indexOf(`(${match[1] ?? ""}`) + 1;
+    const range = source.range(start, start + path.length);
+    problems.trap(
+      "picture-path",
+      range,
+      `Markdown reads no picture here: a path with a space stands in angle brackets.`,
+      write("Put it in angle brackets", range, `<${path}>`),
+    );
+  }
+}
+
+/** A gap drawn with low lines: Markdown may take them for emphasis. */
+function underscores({ text: source }: RawItem, open: (span: Span) => boolean, problems: Problems): void {
+  for (const { index, 0: line } of source.text.matchAll(/_{2,}/g)) {
+    const span = { start: index, end: index + line.length };
+    const strong =
+      line.length === 2 &&
+      /(?<![\w_])__(?=\S)[^_]*\S__(?![\w_])/u.test(source.text.slice(Math.max(0, index - 80), index + 80));
+    if (strong || !open(span)) continue;
+    const range = source.range(span.start, span.end);
+    problems.trap(
+      "underscore-gap",
+      range,
+      "Markdown may read these low lines as emphasis; a gap is written [...].",
+      write("Write [...]", range, "[...]"),
+    );
+  }
+}
+
+/** A line of equals signs or hyphens under an item, which makes it a heading or is printed. */
+function underline({ text: source }: RawItem, problems: Problems): void {
+  const match = /\n[^\S\n]*={2,}[^\S\n]*(?=\n|$)/.exec(source.text);
+  if (!match) return;
+  const start = match.index;
+  const range = source.range(start + 1, start + match[0].length);
+  const before = source.source(start);
+  problems.trap(
+    "underlined-item",
+    range,
+    "This line of signs would be printed as part of the item.",
+    write("Take the line out", { start: before, end: range.end }, ""),
+  );
+}
+
+/** `[x]text`, `[]`, `[ x ]`, `[✓]`, `☑`: nearly a statement's mark. Whether there was one. */
+function statementMark({ text: source }: RawItem, problems: Problems): boolean {
+  const match = /^(?:\[\s*([xXvV✓✔]?)\s*\](?!\(|\[|:)|([☐☑☒✓✔✅❌]))\s*/u.exec(source.text);
+  if (!match) return false;
+  const truth = match[1] !== undefined ? match[1] !== "" : match[2] !== "☐" && match[2] !== "❌" && match[2] !== "☒";
+  const mark = truth ? "[x] " : "[ ] ";
+  const range = source.range(0, match[0].trimEnd().length);
+  const whole = source.range(0, match[0].length);
+  problems.trap(
+    "meant-as-statement",
+    range,
+    `A statement begins with “[x] ” when it is true and “[ ] ” when it is false; this item is read as plain text.`,
+    write(`Write “${mark.trim()}”`, whole, mark),
+  );
+  return true;
+}
+
+const otherSeparators = [
+  /\s*\t\s*/u,
+  /\s+(?:[–—−→⇒➜]|-{1,2}>?|=>|={2,}|:)\s+/u,
+  /[:：](?:\s+|(?<=：))/u,
+  /(?<=\S)[=＝](?=\S)/u,
+];
+
+/** `copo – glass`, `copo: glass`, a tab, `copo=glass`: nearly a pair. */
+function meantAsPair({ text: source }: RawItem, open: (span: Span) => boolean, end: number, problems: Problems): void {
+  for (const separator of otherSeparators) {
+    const match = separator.exec(source.text);
+    if (!match) continue;
+    const span = { start: match.index, end: match.index + match[0].length };
+    if (span.start === 0 || span.end >= end || !open(span)) continue;
+    const sign = match[0].trim() === "" ? "a tab" : `“${match[0].trim()}”`;
+    problems.trap(
+      "meant-as-pair",
+      source.range(span.start, span.end),
+      `This item is no pair: ${sign} parts nothing; the two sides are parted by “ = ”.`,
+      write("Write “ = ”", source.range(span.start, span.end), " = "),
+    );
+    return;
+  }
+}
+
+function numberedPair({ text: source, block }: RawItem, problems: Problems): void {
+  const start = source.source(0);
+  problems.trap(
+    "numbered-pair",
+    source.whole,
+    "A numbered item is an event of a story; its “ = ” is read as text. A pair stands behind a hyphen.",
+    write("Make it a pair", { start: block.start, end: start }, "- "),
+  );
+}
+
+/** A pair or statement that stands one level too deep: it is read as an example or a correction. */
+function nestedItem({ text: source, block }: RawItem, env: Env, problems: Problems): void {
+  const pair = spacedSeparators(source.text, scan(source.text, env).mask, "=").length > 0;
+  const statement = /^\[[ xX]\]\s/.test(source.text);
+  if (!pair && !statement) return;
+  const indent = block.start;
+  problems.trap(
+    "nested-item",
+    source.whole,
+    `This ${pair ? "pair" : "statement"} stands under another item, so that it is read as a sentence about that one.`,
+    write("Move it out", { start: indent, end: source.source(0) }, "- "),
+  );
+}
