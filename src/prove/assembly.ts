@@ -16,7 +16,7 @@ export function shownAt(edges: TileEdges, turn: number, side: number): number {
 }
 
 /** Whether two edge texts may lie against each other. */
-export function fit(puzzle: TilePuzzle, a: number, b: number): boolean {
+export function mayTouch(puzzle: TilePuzzle, a: number, b: number): boolean {
   return (puzzle.partners[a]?.includes(b) || puzzle.partners[b]?.includes(a)) ?? false;
 }
 
@@ -80,8 +80,8 @@ export function isAssembly(puzzle: TilePuzzle, assembly: Assembly): boolean {
     const below = at + columns < cells.length ? shown(puzzle, assembly, at + columns) : undefined;
     const beside = column + 1 < columns ? shown(puzzle, assembly, at + 1) : undefined;
     return (
-      (below ? fit(puzzle, south, below[0]) : mayFaceOut(south)) &&
-      (beside ? fit(puzzle, east, beside[3]) : mayFaceOut(east)) &&
+      (below ? mayTouch(puzzle, south, below[0]) : mayFaceOut(south)) &&
+      (beside ? mayTouch(puzzle, east, beside[3]) : mayFaceOut(east)) &&
       (at >= columns || mayFaceOut(north)) &&
       (column > 0 || mayFaceOut(west))
     );

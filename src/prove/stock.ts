@@ -43,7 +43,7 @@ export class Stock {
     puzzle.tiles.forEach((edges, tile) => {
       const looks = free ? [0, 1, 2, 3].map((turn) => lookIn(edges, turn)) : [edges];
       const keys = looks.map((look) => look.join());
-      const key = keys.reduce((least, other) => (other < least ? other : least));
+      const [key = ""] = [...keys].sort();
       const turn = keys.indexOf(key);
       const type = types.get(key) ?? { edges: looks[turn] ?? edges, tiles: [], turns: new Set(keys).size };
       type.tiles.push({ tile, turn: turnOf(turn) });
