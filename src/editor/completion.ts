@@ -40,7 +40,9 @@ function itemFor(
   { label, kind, insert, documentation, start, end, more }: Suggestion,
   index: number,
 ): vscode.CompletionItem {
-  const item = new vscode.CompletionItem(label, kinds[kind]);
+  // What a value means stands beside it; an option's own text is longer and comes up in the box for details.
+  const short = kind === "value" && documentation !== "" ? { label, description: documentation } : label;
+  const item = new vscode.CompletionItem(short, kinds[kind]);
   item.insertText = insert;
   item.filterText = insert;
   item.documentation = new vscode.MarkdownString(documentation);
