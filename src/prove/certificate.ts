@@ -10,31 +10,24 @@ type SideNumber = number;
  * Returns the only assembly (as told, up to turning the whole grid), "none" where there is provably none, or undefined
  * where this argument does not settle it.
  *
- * It claims something exactly when
- * 1. every side has no mate or one mate,
- * 2. no frame that counts has more outer sides than there are sides without a mate, and one has as many,
- * 3. mates connect all tiles.
+ * It claims something exactly when every side has at most one mate, and walking from mate to mate gives every tile that
+ * it reaches one place and turn.
  *
- * Why that is enough. In any assembly an inner side lies against one of its mates, so a side without a mate faces out. A
- * frame with fewer outer sides than there are such sides has no room for them (1 × n frames included: 2(1 + n) outer
- * sides, the two ends have three). In a frame with as many, all outer sides are taken by them, hence every side that has
- * a mate faces in, and lies against that one mate. Which side touches which is thus the same in all assemblies, and since
- * mates connect the tiles, the place and turn of one tile fix those of all others: by walking from mate to mate there
- * arises one figure, up to turning and shifting. A frame that is filled exactly leaves no room for a shift. So there is at
- * most one assembly, up to turning the whole grid; where tiles keep their turn, at most one outright. It exists if the
- * figure fills a frame that counts.
+ * Why that is enough. In any assembly, in whatever frame (1 × n too), an inner side lies against one of its mates, so
+ * against the only one; and inner sides connect all tiles. So if the first tile is laid, all others follow, each against
+ * the mate of a side already laid. The walk lays every tile against every mate it has. Hence
+ * - where it does not reach a tile, there is no assembly;
+ * - where it reaches all and never wants a tile in two places, every assembly is the one figure that it lays, up to turning
+ *   the whole grid (where tiles keep their turn, outright): there is one if the figure fills a frame that counts, else none;
+ * - where it wants a tile in two places, mates would have to lie apart, facing out. How, this argument does not say.
  *
- * Tiles that print alike do no harm: what is unique tile by tile is unique to the eye. A larger frame (2 × 8 beside 4 × 4
- * where the frame is untold) would have to turn mates out, which this argument does not exclude; hence condition 2. Texts
- * that alone may face out only narrow the choice: the figure is checked against them.
+ * In particular with 2 × (rows + columns) sides without a mate, all others unique pairs: the teacher's usual puzzle. A told
+ * frame is not needed. Tiles that print alike do no harm: what is unique tile by tile is unique to the eye. Texts that
+ * alone may face out only narrow the choice: the figure is checked against them.
  */
 export function certificate(puzzle: TilePuzzle): Assembly | "none" | undefined {
   const mates = soleMates(puzzle);
-  if (!mates) return undefined;
-  const unmated = mates.filter((mate) => mate === undefined).length;
-  const widest = Math.max(...framesOf(puzzle).map(([rows, columns]) => 2 * (rows + columns)));
-  if (unmated !== widest) return undefined;
-  const figure = walk(puzzle.tiles.length, mates);
+  const figure = mates && walk(puzzle.tiles.length, mates);
   if (figure === undefined || figure === "none") return figure;
   const lies = framesOf(puzzle).some(([rows, columns]) => rows === figure.rows && columns === figure.columns);
   const assembly = lies || puzzle.turn === "fixed" ? figure : turned(figure, 1);
@@ -75,7 +68,7 @@ interface Place {
   readonly column: number;
 }
 
-/** Lays the first tile in turn 0 and all others against their mates; undefined where some tile is not reached. */
+/** Lays the first tile in turn 0 and all others against their mates; undefined where a tile would be in two places. */
 function walk(count: number, mates: readonly (SideNumber | undefined)[]): Assembly | "none" | undefined {
   const placed = new Map<number, Place>([[0, { tile: 0, turn: 0, row: 0, column: 0 }]]);
   for (const { tile, turn, row, column } of placed.values()) {
@@ -91,10 +84,10 @@ function walk(count: number, mates: readonly (SideNumber | undefined)[]): Assemb
       };
       const there = placed.get(next.tile);
       if (!there) placed.set(next.tile, next);
-      else if (there.turn !== next.turn || there.row !== next.row || there.column !== next.column) return "none";
+      else if (there.turn !== next.turn || there.row !== next.row || there.column !== next.column) return undefined;
     }
   }
-  return placed.size < count ? undefined : boxed([...placed.values()]);
+  return placed.size < count ? "none" : boxed([...placed.values()]);
 }
 
 /** The places as an assembly, if they fill a rectangle. */

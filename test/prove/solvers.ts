@@ -15,13 +15,14 @@ interface Laying {
   readonly face: Face;
 }
 
-function layings(puzzle: TilePuzzle): Laying[] {
+/** `anchor`: a tile that is held to its turn 0, which leaves one of the grid's four turns where it looks different in each. */
+function layings(puzzle: TilePuzzle, anchor?: number): Laying[] {
   const list: Laying[] = [];
   const turns = puzzle.turn === "free" ? 4 : 1;
   for (let cell = 0; cell < puzzle.tiles.length; cell++) {
     puzzle.tiles.forEach((edges, tile) => {
       const looks = new Set<string>();
-      for (let turn = 0; turn < turns; turn++) {
+      for (let turn = 0; turn < (tile === anchor ? 1 : turns); turn++) {
         const face = [0, 1, 2, 3].map((side) => edges.at(side - turn) ?? 0);
         if (looks.has(face.join())) continue;
         looks.add(face.join());
@@ -63,13 +64,13 @@ function grid(puzzle: TilePuzzle, chosen: readonly Laying[]): Face[][] {
 }
 
 /** Exact cover: every cell and tile once; at each joint and text at most one of "shows it" and "would not go with it". */
-export async function exactCover(): Promise<(puzzle: TilePuzzle, most: number) => Face[][][]> {
+export async function exactCover(): Promise<(puzzle: TilePuzzle, most: number, anchor?: number) => Face[][][]> {
   // The package has no CommonJS form, which is what tests are compiled to.
   const { DancingLinks } = await import("dancing-links");
-  return (puzzle, most) => byDancingLinks(new DancingLinks<Laying>(), puzzle, most);
+  return (puzzle, most, anchor) => byDancingLinks(new DancingLinks<Laying>(), puzzle, most, anchor);
 }
 
-function byDancingLinks(links: DancingLinks<Laying>, puzzle: TilePuzzle, most: number): Face[][][] {
+function byDancingLinks(links: DancingLinks<Laying>, puzzle: TilePuzzle, most: number, anchor?: number): Face[][][] {
   const area = puzzle.tiles.length;
   const texts = [...new Set(puzzle.tiles.flat())];
   const bars = new Map<string, number>();
@@ -81,7 +82,7 @@ function byDancingLinks(links: DancingLinks<Laying>, puzzle: TilePuzzle, most: n
     primaryColumns: 2 * area,
     secondaryColumns: joints(puzzle).length * texts.length,
   });
-  const all = layings(puzzle);
+  const all = layings(puzzle, anchor);
   if (all.length === 0) return [];
   for (const laying of all) {
     const secondary: number[] = [];
@@ -104,9 +105,9 @@ function byDancingLinks(links: DancingLinks<Laying>, puzzle: TilePuzzle, most: n
 }
 
 /** Satisfiability: a variable for each laying, and at each joint and text "shown here, so one of its partners there". */
-export function byLogicSolver(puzzle: TilePuzzle, most: number): Face[][][] {
+export function byLogicSolver(puzzle: TilePuzzle, most: number, anchor?: number): Face[][][] {
   const solver = new Logic.Solver();
-  const all = layings(puzzle);
+  const all = layings(puzzle, anchor);
   const named = (laying: Laying) => `${laying.cell} ${laying.tile} ${laying.face.join()}`;
   for (let i = 0; i < puzzle.tiles.length; i++) {
     solver.require(Logic.exactlyOne(...all.filter((laying) => laying.cell === i).map(named)));

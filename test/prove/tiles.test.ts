@@ -137,6 +137,25 @@ describe("the tile prover", function () {
     }
   });
 
+  it("certifies unique pairs without a search, the frame told or not, decoys or blanks round them", () => {
+    for (let seed = 1; seed <= 30; seed++) {
+      const frame = { rows: 2 + (seed % 4), columns: 3 + (seed % 3) };
+      const turn = seed % 3 === 0 ? "fixed" : "free";
+      const recipe = { ...frame, turn, seed, repeat: 1, blank: seed % 2 === 0, frameUntold: seed % 5 < 2 } as const;
+      const { puzzle, intended } = dealt(recipe);
+      const proof = proveTiles(puzzle, { intended });
+      assert.deepEqual([proof.status, proof.by, proof.nodes], ["one", "certificate", 0]);
+      assert.equal(proveTiles({ ...puzzle, outer: [] }).status, "none");
+    }
+  });
+
+  it("does not certify mates that may lie apart", () => {
+    // Each side has one mate, but 1 and 2 are twice on the same two tiles: a ring of two, which a row has no room for.
+    const tiles = [[8, 0, 8, 2] as const, [8, 3, 8, 1] as const];
+    const ring: TilePuzzle = { rows: 1, columns: 2, tiles, partners: [[1], [], [3]], turn: "fixed" };
+    assert.deepEqual([proveTiles(ring).status, countNaively(ring)], ["several", 2]);
+  });
+
   it("settles large grids with every pair used many times", () => {
     for (const [side, repeat, hits] of [
       [8, 8, 4],
