@@ -1,46 +1,73 @@
-import { findingLines, proofLines, rankOf, toJson, worstIn } from "./report";
+import type { Severity } from "../base/finding";
+import { toJson, unreadJson } from "./json";
+import { type Outcome, toSarif } from "./sarif";
+import { countText, findingLines, proofLines, styleFor, type TextStyle } from "./text";
 import { openEngine, readUnitFile } from "./units";
-import { UsageError } from "./usage";
+import { FileError, say, UsageError } from "./usage";
 
 /** `cutwork check`: prints findings and proofs; resolves to the exit code. */
 export async function check(
   files: readonly string[],
   options: { readonly format: unknown; readonly failOn: unknown },
 ): Promise<number> {
-  const format = choose("--format", options.format ?? "text", ["text", "json"]);
+  const format = choose("--format", options.format ?? "text", ["text", "json", "sarif"]);
   const failOn = choose("--fail-on", options.failOn ?? "error", ["error", "warning"]);
   if (files.length === 0) throw new UsageError("Name the units to check.");
+  if (files.indexOf("-") !== files.lastIndexOf("-")) throw new UsageError("Standard input can be read only once.");
+  const style = styleFor(process.stdout);
   const workshop = await openEngine();
-  const readings = [];
-  for (const file of files) readings.push({ file, reading: await readUnitFile(workshop, file) });
-  if (format === "json") {
-    process.stdout.write(
-      `${JSON.stringify(
-        readings.map(({ file, reading }) => toJson(file, reading)),
-        null,
-        2,
-      )}\n`,
-    );
-  } else {
-    for (const { file, reading } of readings) {
-      const lines = [
-        ...findingLines(file, reading),
-        `${file}: ${countText(reading.findings.length)}`,
-        ...proofLines(reading),
-      ];
-      process.stdout.write(`${lines.join("\n")}\n`);
+  const outcomes: Outcome[] = [];
+  for (const file of files) {
+    try {
+      const outcome = { file, reading: await readUnitFile(workshop, file) };
+      outcomes.push(outcome);
+      if (format === "text") print(textLines(outcome, style));
+    } catch (error) {
+      if (!(error instanceof FileError)) throw error;
+      outcomes.push({ file, error: error.message });
+      say(error.message);
     }
   }
-  const worst = Math.max(...readings.map(({ reading }) => worstIn(reading.findings)));
-  return worst >= rankOf(failOn) ? 1 : 0;
+  const findings = outcomes.flatMap((outcome) => ("reading" in outcome ? outcome.reading.findings : []));
+  if (format === "sarif") print([JSON.stringify(toSarif(outcomes, process.cwd()), null, 2)]);
+  else if (format === "json") print([JSON.stringify(outcomes.map(jsonOf), null, 2)]);
+  else if (outcomes.length > 1) print([totalLine(outcomes, countText(findings, style.paint))]);
+  if (outcomes.some((outcome) => "error" in outcome)) return 2;
+  return findings.some(({ severity }) => failing[failOn].includes(severity)) ? 1 : 0;
 }
 
-function countText(count: number): string {
-  return count === 0 ? "nothing found" : `${count} ${count === 1 ? "finding" : "findings"}`;
+const failing: Readonly<Record<"error" | "warning", readonly Severity[]>> = {
+  error: ["error"],
+  warning: ["error", "warning"],
+};
+
+function textLines({ file, reading }: Extract<Outcome, { reading: unknown }>, style: TextStyle): string[] {
+  return [
+    ...findingLines(file, reading, style),
+    `${file}: ${countText(reading.findings, style.paint)}`,
+    ...proofLines(reading),
+  ];
+}
+
+function jsonOf(outcome: Outcome): unknown {
+  return "error" in outcome ? unreadJson(outcome.file, outcome.error) : toJson(outcome.file, outcome.reading);
+}
+
+function totalLine(outcomes: readonly Outcome[], counts: string): string {
+  const unread = outcomes.filter((outcome) => "error" in outcome).length;
+  return `${outcomes.length} files: ${counts}${unread === 0 ? "" : `, ${unread} not read`}`;
+}
+
+function print(lines: readonly string[]): void {
+  process.stdout.write(`${lines.join("\n")}\n`);
 }
 
 function choose<T extends string>(name: string, value: unknown, allowed: readonly T[]): T {
   const found = allowed.find((each) => each === value);
-  if (found === undefined) throw new UsageError(`${name} can be ${allowed.join(" or ")}, not “${String(value)}”.`);
+  if (found === undefined) throw new UsageError(`${name} can be ${listed(allowed)}, not “${String(value)}”.`);
   return found;
+}
+
+function listed(words: readonly string[]): string {
+  return `${words.slice(0, -1).join(", ")} or ${words.at(-1) ?? ""}`;
 }

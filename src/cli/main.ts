@@ -1,48 +1,73 @@
 import { parseArgs } from "node:util";
-import { check } from "./check";
-import { make } from "./make";
-import { say, UsageError, usage } from "./usage";
+import { version } from "../../package.json";
+import { type Command, help, isCommand, say, UsageError, usage } from "./usage";
 
 /** Exit codes: 0 nothing at or above the threshold, 1 findings, 2 the call or a file could not be used. */
 async function main(): Promise<number> {
-  const [command, ...rest] = process.argv.slice(2);
-  if (command === "check") {
-    const { values, positionals } = parse(rest, { format: { type: "string" }, "fail-on": { type: "string" } });
-    return check(positionals, { format: values["format"], failOn: values["fail-on"] });
+  const [first, ...rest] = process.argv.slice(2);
+  if (isCommand(first)) return run(first, rest);
+  if (first === "--help" || first === "-h" || first === "help") {
+    const [about] = rest;
+    if (about !== undefined && !isCommand(about)) throw new UsageError(`There is no command “${about}”.`);
+    return answer(about === undefined ? usage : help[about]);
   }
-  if (command === "make") {
-    const { values, positionals } = parse(rest, {
-      out: { type: "string" },
-      only: { type: "string" },
-      trial: { type: "boolean" },
-      merge: { type: "boolean" },
-    });
-    return make(positionals, {
-      out: values["out"],
-      only: values["only"],
-      trial: values["trial"],
-      merge: values["merge"],
-    });
-  }
-  if (command === "--help" || command === "help") {
-    process.stdout.write(usage);
-    return 0;
-  }
-  throw new UsageError(command === undefined ? "Say what to do." : `There is no command “${command}”.`);
+  if (first === "--version" || first === "-v") return answer(`${version}\n`);
+  throw new UsageError(first === undefined ? "Say what to do." : `There is no command “${first}”.`);
 }
 
-type Options = NonNullable<Parameters<typeof parseArgs>[0]>["options"];
+/** Loads a command only when it is called for: help and version need no engine. */
+async function run(command: Command, args: readonly string[]): Promise<number> {
+  const { values, positionals } = parse(args, options[command]);
+  if (values["help"] === true) return answer(help[command]);
+  if (command === "check") {
+    const { check } = await import("./check");
+    return check(positionals, { format: values["format"], failOn: values["fail-on"] });
+  }
+  const { make } = await import("./make");
+  const { out, only, trial, merge } = values;
+  return make(positionals, { out, only, trial, merge });
+}
 
-function parse(
-  args: readonly string[],
-  options: NonNullable<Options>,
-): { values: Record<string, unknown>; positionals: string[] } {
+type Options = NonNullable<NonNullable<Parameters<typeof parseArgs>[0]>["options"]>;
+
+const options: Readonly<Record<Command, Options>> = {
+  check: {
+    help: { type: "boolean", short: "h" },
+    format: { type: "string" },
+    "fail-on": { type: "string" },
+  },
+  make: {
+    help: { type: "boolean", short: "h" },
+    out: { type: "string" },
+    only: { type: "string" },
+    trial: { type: "boolean" },
+    merge: { type: "boolean" },
+  },
+};
+
+interface Call {
+  readonly values: Readonly<Record<string, unknown>>;
+  readonly positionals: readonly string[];
+}
+
+function parse(args: readonly string[], known: Options): Call {
   try {
-    return parseArgs({ args: [...args], options, allowPositionals: true, strict: true });
+    return parseArgs({ args: [...args], options: known, allowPositionals: true, strict: true });
   } catch (error) {
     throw new UsageError(error instanceof Error ? error.message : String(error));
   }
 }
+
+function answer(text: string): number {
+  process.stdout.write(text);
+  return 0;
+}
+
+// A reader that has seen enough, such as `head`, is no fault.
+process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+  if (error.code !== "EPIPE") throw error;
+  process.exit();
+});
 
 main().then(
   (code) => {

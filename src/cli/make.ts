@@ -1,8 +1,8 @@
 import path from "node:path";
-import { BlockedError, type MadeFile } from "../make/workshop";
-import { findingLines, proofLines } from "./report";
-import { openEngine, readUnitFile } from "./units";
-import { say, UsageError } from "./usage";
+import { BlockedError, type MadeFile, type MakeOptions, type Workshop } from "../make/workshop";
+import { findingLines, proofLines, styleFor } from "./text";
+import { openEngine, readUnitFile, unitName } from "./units";
+import { FileError, say, UsageError } from "./usage";
 import { writeWhole } from "./write";
 
 export interface MakeCall {
@@ -15,36 +15,65 @@ export interface MakeCall {
 /** `cutwork make`: writes all files of each unit or none of it; resolves to the exit code. */
 export async function make(files: readonly string[], call: MakeCall): Promise<number> {
   if (files.length === 0) throw new UsageError("Name the units to make.");
+  refuseClashes(files);
   const out = path.resolve(typeof call.out === "string" ? call.out : "out");
   const only = typeof call.only === "string" ? call.only : undefined;
   const options = { ...(only === undefined ? {} : { only }), trial: call.trial === true, merge: call.merge === true };
   const workshop = await openEngine();
-  let code = 0;
+  let worst = 0;
   for (const file of files) {
-    const reading = await readUnitFile(workshop, file, out);
-    if (only !== undefined && !reading.activities.some(({ make: kind, title }) => kind === only || title === only)) {
-      throw new UsageError(`${file} has no activity or kind “${only}”.`);
-    }
-    let made: readonly MadeFile[];
     try {
-      made = await workshop.make(reading, options);
+      worst = Math.max(worst, await makeUnit(workshop, file, out, options));
     } catch (error) {
-      if (!(error instanceof BlockedError)) throw error;
-      for (const line of findingLines(file, { ...reading, findings: error.findings })) say(line);
-      say(`${file}: nothing was made; mend what stands above first.`);
-      code = 1;
-      continue;
+      if (!(error instanceof FileError)) throw error;
+      say(error.message);
+      worst = 2;
     }
-    await writeWhole(out, made);
-    const shown = path.relative(process.cwd(), out) || ".";
-    const lines = [
-      `${file}:`,
-      ...proofLines(reading),
-      ...made.map(({ name, bytes }) => `  ${path.join(shown, name)} (${kilobytes(bytes)})`),
-    ];
-    process.stdout.write(`${lines.join("\n")}\n`);
   }
-  return code;
+  return worst;
+}
+
+/** Makes one unit; resolves to 1 where it has errors. Rejects with a FileError where a file cannot be read or written. */
+async function makeUnit(workshop: Workshop, file: string, out: string, options: MakeOptions): Promise<0 | 1> {
+  const reading = await readUnitFile(workshop, file, out);
+  const { only } = options;
+  if (only !== undefined && !reading.activities.some(({ make: kind, title }) => kind === only || title === only)) {
+    throw new FileError(`${file} has no activity or kind “${only}”.`);
+  }
+  let made: readonly MadeFile[];
+  try {
+    made = await workshop.make(reading, options);
+  } catch (error) {
+    if (!(error instanceof BlockedError)) throw error;
+    const style = styleFor(process.stderr);
+    for (const line of findingLines(file, { ...reading, findings: error.findings }, style)) say(line);
+    say(`${file}: nothing was made; mend what stands above first.`);
+    return 1;
+  }
+  await writeWhole(out, made);
+  const shown = path.relative(process.cwd(), out) || ".";
+  const lines = [
+    `${file}:`,
+    ...proofLines(reading),
+    ...made.map(({ name, bytes }) => `  ${path.join(shown, name)} (${kilobytes(bytes)})`),
+  ];
+  process.stdout.write(`${lines.join("\n")}\n`);
+  return 0;
+}
+
+/** Two units of one name would write over each other's files. */
+function refuseClashes(files: readonly string[]): void {
+  const taken = new Map<string, string>();
+  for (const file of files) {
+    const name = unitName(file).normalize("NFC").toLowerCase();
+    const other = taken.get(name);
+    if (other !== undefined) {
+      throw new UsageError(
+        `${other} and ${file} would be written to the same files; make them into different folders.`,
+      );
+    }
+    taken.set(name, file);
+  }
 }
 
 function kilobytes(bytes: Uint8Array): string {

@@ -1,7 +1,7 @@
 import { readdir, readFile } from "node:fs/promises";
 import path from "node:path";
 import { openWorkshop, type Reading, type Surroundings, type Workshop } from "../make/workshop";
-import { UsageError } from "./usage";
+import { FileError } from "./usage";
 
 /** Opens the engine with the assets beside the command. */
 export async function openEngine(): Promise<Workshop> {
@@ -22,7 +22,7 @@ export function unitName(file: string): string {
   return path.basename(file).replace(/(\.unit)?\.md$/i, "");
 }
 
-/** Reads a file, “-” being standard input, with what lies around it. Throws a UsageError where it cannot be read. */
+/** Reads a file, “-” being standard input, with what lies around it. Rejects with a FileError where it cannot be read. */
 export async function readUnitFile(workshop: Workshop, file: string, out?: string): Promise<Reading> {
   const text = file === "-" ? await standardInput() : await fileText(file);
   const name = file === "-" ? "stdin" : unitName(file);
@@ -36,23 +36,26 @@ export async function readUnitFile(workshop: Workshop, file: string, out?: strin
 }
 
 async function fileText(file: string): Promise<string> {
-  let bytes: Uint8Array;
   try {
-    bytes = await readFile(file);
+    return decode(file, await readFile(file));
   } catch (error) {
-    throw new UsageError(`${file} cannot be read: ${reason(error)}`);
-  }
-  try {
-    return new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(bytes);
-  } catch {
-    throw new UsageError(`${file} is not UTF-8 text.`);
+    throw error instanceof FileError ? error : new FileError(`${file} cannot be read: ${reason(error)}`);
   }
 }
 
 async function standardInput(): Promise<string> {
   const chunks: Uint8Array[] = [];
   for await (const chunk of process.stdin) chunks.push(chunk);
-  return Buffer.concat(chunks).toString("utf8");
+  return decode("Standard input", Buffer.concat(chunks));
+}
+
+/** The text without a byte order mark, as editors count columns. */
+function decode(name: string, bytes: Uint8Array): string {
+  try {
+    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+  } catch {
+    throw new FileError(`${name} is not UTF-8 text.`);
+  }
 }
 
 /** Pictures at or below the unit's folder. Others are left out, so that they become findings. */

@@ -1,14 +1,61 @@
 /** A call that cannot be understood. The message is a sentence. */
 export class UsageError extends Error {}
 
-export const usage = `cutwork check FILE… [--format text|json] [--fail-on error|warning]
-    Reads units, proves their puzzles and prints what is wrong. “-” is standard input.
-cutwork make FILE… [--out DIR] [--only KIND-OR-TITLE] [--trial] [--merge]
-    Writes the PDFs and the pieces file, into the folder “out” where --out names no other.
-      --trial  one set of everything      --merge  one file a stock for the whole unit
+/** A file that cannot be read or written. The message is a sentence that names it; other files go on. */
+export class FileError extends Error {}
 
-Exit: 0 nothing found, 1 findings, 2 the call or a file could not be used.
+export type Command = "check" | "make";
+
+export function isCommand(word: string | undefined): word is Command {
+  return word === "check" || word === "make";
+}
+
+const synopses: Readonly<Record<Command, string>> = {
+  check: "cutwork check FILE… [--format text|json|sarif] [--fail-on error|warning]",
+  make: "cutwork make FILE… [--out DIR] [--only KIND-OR-TITLE] [--trial] [--merge]",
+};
+
+const exits = "Exit: 0 nothing found, 1 findings, 2 the call or a file could not be used.";
+
+export const usage = `${synopses.check}
+    Reads units, proves their puzzles and prints what is wrong. “-” is standard input.
+${synopses.make}
+    Writes the PDFs and the pieces file, into the folder “out” where --out names no other.
+cutwork --version
+cutwork COMMAND --help
+    Says more about a command.
+
+${exits}
 `;
+
+export const help: Readonly<Record<Command, string>> = {
+  check: `${synopses.check}
+
+Reads units, proves their puzzles and prints what is wrong. “-” is standard input. A file that cannot be read is reported, and
+the others are checked all the same.
+
+  --format text   (default) for people and problem matchers: FILE:LINE:COLUMN SEVERITY CODE MESSAGE, below it the source;
+                  coloured in a terminal, or where FORCE_COLOR is set, but never where NO_COLOR is set
+  --format json   for programs: findings with fixes, ranges as in the Language Server Protocol, and the proofs
+  --format sarif  for programs: a log in the Static Analysis Results Interchange Format, version 2.1.0
+  --fail-on error     (default) exit with 1 where there is an error
+  --fail-on warning   exit with 1 where there is a warning or an error
+
+Exit: 0 nothing at or above the threshold, 1 findings, 2 the call or a file could not be used.
+`,
+  make: `${synopses.make}
+
+Writes the PDFs and the pieces file of units. All files of a unit are written or none; a unit with errors is not made, and the
+others are made all the same. “-” is standard input.
+
+  --out DIR             the folder to write into, “out” by default; it is made where it is missing
+  --only KIND-OR-TITLE  only the activities of one kind, or the one of a title
+  --trial               one set of everything
+  --merge               one file a stock for the whole unit
+
+Exit: 0 all made, 1 a unit has errors, 2 the call or a file could not be used.
+`,
+};
 
 /** A line to standard error. */
 export function say(line: string): void {

@@ -2,11 +2,11 @@ import { mkdir, rename, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
 import type { MadeFile } from "../make/workshop";
 import { reason } from "./units";
-import { UsageError } from "./usage";
+import { FileError } from "./usage";
 
 /**
  * Writes all files under temporary names beside their places, then renames them, so that a good file is never replaced by a
- * broken one. Throws a UsageError that names the file; what was temporary is gone then.
+ * broken one. Throws a FileError that names the file; what was temporary is gone then.
  */
 export async function writeWhole(folder: string, files: readonly MadeFile[]): Promise<void> {
   const temporary = (name: string): string => path.join(folder, `.${name}.tmp`);
@@ -23,6 +23,6 @@ export async function writeWhole(folder: string, files: readonly MadeFile[]): Pr
     }
   } catch (error) {
     await Promise.all(files.map(({ name }) => rm(temporary(name), { force: true }).catch(() => undefined)));
-    throw new UsageError(`${at} cannot be written: ${reason(error)}`);
+    throw new FileError(`${at} cannot be written: ${reason(error)}`);
   }
 }

@@ -1,55 +1,38 @@
 import assert from "node:assert/strict";
-import { spawnSync } from "node:child_process";
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { mkdirSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import path from "node:path";
+import packageFile from "../../package.json";
 import { unitOf } from "../support/units";
+import { Desk } from "./desk";
 
 /* The built command, as a user calls it. */
 
-const command = path.join(__dirname, "../../dist/cli.js");
-
 describe("the command line", function () {
   this.timeout(60_000);
-  let folder = "";
+  let desk: Desk;
   beforeEach(() => {
-    folder = mkdtempSync(path.join(tmpdir(), "cutwork-cli-"));
+    desk = new Desk();
   });
-  afterEach(() => rmSync(folder, { recursive: true, force: true }));
-
-  function cutwork(args: readonly string[], input = ""): { code: number | null; out: string; err: string } {
-    const { status, stdout, stderr } = spawnSync(process.execPath, [command, ...args], {
-      cwd: folder,
-      input,
-      encoding: "utf8",
-    });
-    return { code: status, out: stdout, err: stderr };
-  }
-
-  function write(name: string, text: string | Uint8Array): string {
-    mkdirSync(path.dirname(path.join(folder, name)), { recursive: true });
-    writeFileSync(path.join(folder, name), text);
-    return name;
-  }
+  afterEach(() => desk.clear());
 
   it("checks: 0 for a clean unit, 1 for findings, with file, line and column", () => {
-    const good = cutwork(["check", write("good.unit.md", unitOf(12, ""))]);
+    const good = desk.cutwork(["check", desk.write("good.unit.md", unitOf(12, ""))]);
     assert.equal(good.code, 0, good.err);
     assert.match(good.out, /nothing found[\s\S]*3 × 3 tiles; [A-Z0-9]{6} gentle, 1 set: one solution/);
-    const bad = cutwork(["check", write("bad.unit.md", unitOf(4, "gird: 3 x 3"))]);
+    const bad = desk.cutwork(["check", desk.write("bad.unit.md", unitOf(4, "gird: 3 x 3"))]);
     assert.equal(bad.code, 1);
     assert.match(bad.out, /^bad\.unit\.md:10:1 error wrong-option /m);
   });
 
   it("fails on warnings only where asked", () => {
     const statements = "## S\n\n- [x] a.\n- [x] b.\n- [x] c.\n- [x] d.\n";
-    write("s.unit.md", statements);
-    assert.equal(cutwork(["check", "s.unit.md"]).code, 0);
-    assert.equal(cutwork(["check", "s.unit.md", "--fail-on", "warning"]).code, 1);
+    desk.write("s.unit.md", statements);
+    assert.equal(desk.cutwork(["check", "s.unit.md"]).code, 0);
+    assert.equal(desk.cutwork(["check", "s.unit.md", "--fail-on", "warning"]).code, 1);
   });
 
   it("reads standard input and writes JSON with LSP ranges and proofs", () => {
-    const { code, out } = cutwork(["check", "-", "--format", "json"], unitOf(4, "seed: x"));
+    const { code, out } = desk.cutwork(["check", "-", "--format", "json"], unitOf(4, "seed: x"));
     assert.equal(code, 1);
     const [unit] = JSON.parse(out);
     assert.deepEqual(unit.findings[0].range, { start: { line: 9, character: 6 }, end: { line: 9, character: 7 } });
@@ -70,9 +53,9 @@ describe("the command line", function () {
   });
 
   it("makes all files, and leaves no other behind", () => {
-    const { code, out } = cutwork(["make", write("u/café.unit.md", unitOf(4, "")), "--out", "printed/today"]);
+    const { code, out } = desk.cutwork(["make", desk.write("u/café.unit.md", unitOf(4, "")), "--out", "printed/today"]);
     assert.equal(code, 0);
-    assert.deepEqual(readdirSync(path.join(folder, "printed/today")).sort(), [
+    assert.deepEqual(readdirSync(path.join(desk.folder, "printed/today")).sort(), [
       "café.Words-tiles.card.pdf",
       "café.Words-tiles.paper.pdf",
       "café.pieces.json",
@@ -81,44 +64,139 @@ describe("the command line", function () {
   });
 
   it("makes nothing of a unit with errors and says what they are", () => {
-    const { code, err } = cutwork(["make", write("bad.unit.md", unitOf(4, "grid: 3 x 3"))]);
+    const { code, err } = desk.cutwork(["make", desk.write("bad.unit.md", unitOf(4, "grid: 3 x 3"))]);
     assert.equal(code, 1);
     assert.match(err, /bad\.unit\.md:10:1 error too-few-pairs/);
-    assert.deepEqual(readdirSync(folder), ["bad.unit.md"]);
+    assert.deepEqual(readdirSync(desk.folder), ["bad.unit.md"]);
   });
 
   it("leaves good files whole where one cannot be replaced", () => {
-    write("a.unit.md", unitOf(4, ""));
-    assert.equal(cutwork(["make", "a.unit.md"]).code, 0);
-    const card = path.join(folder, "out/a.Words-tiles.card.pdf");
+    desk.write("a.unit.md", unitOf(4, ""));
+    assert.equal(desk.cutwork(["make", "a.unit.md"]).code, 0);
+    const card = path.join(desk.folder, "out/a.Words-tiles.card.pdf");
     const before = readFileSync(card);
-    rmSync(path.join(folder, "out/a.Words-tiles.paper.pdf"));
-    mkdirSync(path.join(folder, "out/.a.Words-tiles.paper.pdf.tmp"));
-    write("a.unit.md", unitOf(4, "seed: 9"));
-    const { code, err } = cutwork(["make", "a.unit.md"]);
+    rmSync(path.join(desk.folder, "out/a.Words-tiles.paper.pdf"));
+    mkdirSync(path.join(desk.folder, "out/.a.Words-tiles.paper.pdf.tmp"));
+    desk.write("a.unit.md", unitOf(4, "seed: 9"));
+    const { code, err } = desk.cutwork(["make", "a.unit.md"]);
     assert.equal(code, 2);
     assert.match(err, /a\.Words-tiles\.paper\.pdf cannot be written/);
     assert.deepEqual(readFileSync(card), before);
-    assert.ok(!readdirSync(path.join(folder, "out")).some((name) => name.endsWith("card.pdf.tmp")));
+    assert.ok(!readdirSync(path.join(desk.folder, "out")).some((name) => name.endsWith("card.pdf.tmp")));
   });
 
-  it("says 2 and how to call it where the call or a file cannot be used", () => {
-    write("latin1.unit.md", new Uint8Array([0x23, 0x23, 0x20, 0xe9, 0x0a]));
+  it("says 2 and how to call it where the call cannot be used", () => {
+    desk.write("ok.unit.md", unitOf(4, ""));
     for (const [args, message] of [
       [[], /Say what to do/],
       [["bake"], /no command “bake”/],
+      [["help", "bake"], /no command “bake”/],
       [["check"], /Name the units/],
-      [["check", "nowhere.unit.md"], /nowhere\.unit\.md cannot be read: it is not there/],
-      [["check", "."], /it is a folder/],
-      [["check", "latin1.unit.md"], /not UTF-8/],
-      [["check", "-", "--format", "xml"], /--format can be text or json/],
+      [["make"], /Name the units/],
+      [["check", "-", "-"], /only once/],
+      [["check", "-", "--format", "xml"], /--format can be text, json or sarif, not “xml”/],
+      [["check", "-", "--format"], /format/],
+      [["check", "ok.unit.md", "--fail-on", "hint"], /--fail-on can be error or warning, not “hint”/],
+      [["check", "ok.unit.md", "--fail-on", ""], /--fail-on can be error or warning, not “”/],
       [["check", "-", "--colour"], /colour/],
-      [["make", write("ok.unit.md", unitOf(4, "")), "--only", "loops"], /no activity or kind “loops”/],
+      [["make", "ok.unit.md", "--format", "json"], /format/],
+      [
+        ["make", "ok.unit.md", "other/OK.unit.md"],
+        /ok\.unit\.md and other\/OK\.unit\.md would be written to the same files/,
+      ],
     ] as const) {
-      const { code, err, out } = cutwork(args);
+      const { code, err, out } = desk.cutwork(args);
+      assert.equal(code, 2, args.join(" "));
+      assert.match(err, message);
+      assert.match(err, /^cutwork check FILE…/m);
+      assert.equal(out, "");
+    }
+    assert.deepEqual(readdirSync(desk.folder), ["ok.unit.md"]);
+  });
+
+  it("says 2 and why where a file cannot be used", () => {
+    desk.write("latin1.unit.md", new Uint8Array([0x23, 0x23, 0x20, 0xe9, 0x0a]));
+    for (const [args, message] of [
+      [["check", "nowhere.unit.md"], /^nowhere\.unit\.md cannot be read: it is not there\.\n$/],
+      [["check", "."], /^\. cannot be read: it is a folder\.\n$/],
+      [["check", "latin1.unit.md"], /^latin1\.unit\.md is not UTF-8 text\.\n$/],
+      [["make", "nowhere.unit.md"], /^nowhere\.unit\.md cannot be read: it is not there\.\n$/],
+      [
+        ["make", desk.write("ok.unit.md", unitOf(4, "")), "--only", "loops"],
+        /^ok\.unit\.md has no activity or kind “loops”\.\n$/,
+      ],
+    ] as const) {
+      const { code, err, out } = desk.cutwork(args);
       assert.equal(code, 2, args.join(" "));
       assert.match(err, message);
       assert.equal(out, "");
+    }
+    const { code, err } = desk.cutwork(["check", "-"], new Uint8Array([0xff]));
+    assert.equal(code, 2);
+    assert.equal(err, "Standard input is not UTF-8 text.\n");
+  });
+
+  it("checks the other files where one cannot be read, in the order of the call", () => {
+    desk.write("b.unit.md", unitOf(4, "gird: 3 x 3"));
+    desk.write("a.unit.md", unitOf(4, ""));
+    const call = ["check", "b.unit.md", "gone.unit.md", "a.unit.md"];
+    const text = desk.cutwork(call);
+    assert.equal(text.code, 2);
+    assert.match(text.err, /^gone\.unit\.md cannot be read/);
+    assert.match(text.out, /^b\.unit\.md:10:1 error[\s\S]*^b\.unit\.md: 1 error$[\s\S]*^a\.unit\.md: nothing found$/m);
+    assert.match(text.out, /\n3 files: 1 error, 1 not read\n$/);
+    const json = desk.cutwork([...call, "--format", "json"]);
+    assert.equal(json.code, 2);
+    const units: { file: string; error?: string; findings: unknown[]; proofs: unknown[] }[] = JSON.parse(json.out);
+    assert.deepEqual(
+      units.map(({ file, error, findings, proofs }) => [file, error, findings.length, proofs.length]),
+      [
+        ["b.unit.md", undefined, 1, 1],
+        ["gone.unit.md", "gone.unit.md cannot be read: it is not there.", 0, 0],
+        ["a.unit.md", undefined, 0, 1],
+      ],
+    );
+  });
+
+  it("makes the other units where one cannot be read, made or written", () => {
+    desk.write("bad.unit.md", unitOf(4, "grid: 3 x 3"));
+    desk.write("good.unit.md", unitOf(4, ""));
+    desk.write("last.unit.md", unitOf(4, "seed: 2"));
+    mkdirSync(path.join(desk.folder, "out/good.pieces.json"), { recursive: true });
+    const { code, out, err } = desk.cutwork(["make", "gone.unit.md", "bad.unit.md", "good.unit.md", "last.unit.md"]);
+    assert.equal(code, 2);
+    assert.match(
+      err,
+      /^gone\.unit\.md cannot be read[\s\S]*^bad\.unit\.md: nothing was made[\s\S]*good[^\n]* cannot be written/m,
+    );
+    assert.match(out, /^last\.unit\.md:$/m);
+    assert.ok(readdirSync(path.join(desk.folder, "out")).includes("last.pieces.json"));
+  });
+
+  it("counts columns of a file with a byte order mark as editors do", () => {
+    const text = `- [x] a.\n- [x] b.\n${unitOf(4, "gird: 3 x 3")}`.replace(/^/, "## S ");
+    const plain = desk.cutwork(["check", "-", "--format", "json"], text);
+    const marked = desk.cutwork(["check", "-", "--format", "json"], `\ufeff${text}`);
+    assert.equal(marked.out, plain.out);
+  });
+
+  it("tells its version and helps with each command, without an engine", () => {
+    for (const flag of ["--version", "-v"]) {
+      assert.deepEqual(desk.cutwork([flag]), { code: 0, out: `${packageFile.version}\n`, err: "" });
+    }
+    for (const args of [["--help"], ["-h"], ["help"]]) {
+      const { code, out } = desk.cutwork(args);
+      assert.equal(code, 0);
+      assert.match(out, /^cutwork check FILE…[\s\S]*^cutwork make FILE…[\s\S]*^Exit: 0/m);
+    }
+    const options = { check: ["--format", "--fail-on"], make: ["--out", "--only", "--trial", "--merge"] };
+    for (const [command, names] of Object.entries(options)) {
+      const { code, out } = desk.cutwork([command, "--help"]);
+      assert.equal(code, 0);
+      assert.ok(out.startsWith(`cutwork ${command} FILE…`));
+      for (const name of names) assert.match(out, new RegExp(`^  ${name}`, "m"));
+      assert.equal(desk.cutwork(["help", command]).out, out);
+      assert.equal(desk.cutwork([command, "-h", "gone.unit.md"]).out, out);
     }
   });
 });

@@ -1,0 +1,42 @@
+import type { Range } from "../base/range";
+import type { Reading } from "../make/workshop";
+
+/** A unit as JSON: findings with zero-based UTF-16 ranges as in LSP, and the proofs. */
+export function toJson(file: string, { unit, findings, activities }: Reading): unknown {
+  const lsp = (range: Range): unknown => unit.lines.lsp(range);
+  return {
+    file,
+    findings: findings.map(({ code, severity, range, message, related, fixes }) => ({
+      code,
+      severity,
+      range: lsp(range),
+      message,
+      related: related.map((place) => ({ range: lsp(place.range), message: place.message })),
+      fixes: fixes.map(({ title, edits, preferred }) => ({
+        title,
+        preferred: preferred ?? false,
+        edits: edits.map((edit) => ({ range: lsp(edit.range), newText: edit.text })),
+      })),
+    })),
+    proofs: activities.flatMap(({ title, make, deals }) =>
+      deals.map(({ level, version, code, proof }) => ({
+        activity: title,
+        make,
+        level,
+        version,
+        code,
+        status: proof.status,
+        count: proof.count,
+        capped: proof.capped,
+        nodes: proof.nodes,
+        by: proof.by,
+        ...(proof.second === undefined ? {} : { second: proof.second }),
+      })),
+    ),
+  };
+}
+
+/** A file that could not be read, in the same shape, with the reason. */
+export function unreadJson(file: string, error: string): unknown {
+  return { file, error, findings: [], proofs: [] };
+}

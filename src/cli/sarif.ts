@@ -1,0 +1,158 @@
+import path from "node:path";
+import { pathToFileURL } from "node:url";
+import { version } from "../../package.json";
+import type { Finding, Fix, Severity } from "../base/finding";
+import type { LineIndex, Range } from "../base/range";
+import { allRules, type RuleFacts } from "../check/rules";
+import type { Reading } from "../make/workshop";
+
+/*
+ * Findings as a SARIF log: Static Analysis Results Interchange Format, version 2.1.0 plus errata 01, OASIS Standard.
+ */
+
+/** A file that was asked for: what was read, or why it could not be. */
+export type Outcome =
+  | { readonly file: string; readonly reading: Reading }
+  | { readonly file: string; readonly error: string };
+
+type Level = "error" | "warning" | "note";
+
+const levels: Readonly<Record<Severity, Level>> = {
+  error: "error",
+  warning: "warning",
+  information: "note",
+  hint: "note",
+};
+
+const ruleIndex = new Map(allRules.map(({ code }, index) => [code, index]));
+
+/** The whole log, as JSON values. `folder` is what relative addresses are relative to. No clock: the same units give the same log. */
+export function toSarif(outcomes: readonly Outcome[], folder: string): unknown {
+  // A file that was asked for twice is one artifact.
+  const uris = [...new Set(outcomes.map(({ file }) => uriOf(file, folder)))];
+  const artifact = (file: string): ArtifactLocation => {
+    const uri = uriOf(file, folder);
+    return { uri, index: uris.indexOf(uri) };
+  };
+  const unread = outcomes.flatMap((outcome) => ("error" in outcome ? [outcome] : []));
+  return {
+    $schema: "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json",
+    version: "2.1.0",
+    runs: [
+      {
+        tool: { driver: { name: "cutwork", version, semanticVersion: version, rules: allRules.map(ruleOf) } },
+        invocations: [
+          {
+            executionSuccessful: unread.length === 0,
+            toolExecutionNotifications: unread.map(({ file, error }) => ({
+              level: "error",
+              message: { text: error },
+              locations: [{ physicalLocation: { artifactLocation: artifact(file) } }],
+            })),
+          },
+        ],
+        columnKind: "utf16CodeUnits",
+        newlineSequences: ["\r\n", "\n", "\r"],
+        artifacts: uris.map((uri) => ({
+          location: { uri, ...(uri === "-" ? { description: { text: "Standard input." } } : {}) },
+          roles: ["analysisTarget"],
+          mimeType: "text/markdown",
+          encoding: "UTF-8",
+        })),
+        results: outcomes.flatMap((outcome) =>
+          "error" in outcome ? [] : results(outcome.reading, artifact(outcome.file)),
+        ),
+      },
+    ],
+  };
+}
+
+function ruleOf({ code, title, why, severity, example }: RuleFacts): unknown {
+  const help = `${why}\n\nGives the finding:\n\n${indented(example.wrong)}\n\nPut right:\n\n${indented(example.right)}\n`;
+  return {
+    id: code,
+    shortDescription: { text: `${title}.` },
+    fullDescription: { text: withoutMarks(why), markdown: why },
+    help: { text: help, markdown: help },
+    defaultConfiguration: { level: levels[severity] },
+  };
+}
+
+/** As a Markdown code block, which nothing in the text can close. */
+function indented(text: string): string {
+  return text.replace(/^(?=.)/gm, "    ");
+}
+
+/** Markdown's marks taken off what is prose. */
+function withoutMarks(markdown: string): string {
+  return markdown
+    .replace(/\[([^\]]*)\]\([^)]*\)/g, "$1")
+    .replace(/(`+)(.*?)\1/g, "$2")
+    .replace(/\*\*?([^*]+)\*\*?/g, "$1");
+}
+
+interface ArtifactLocation {
+  readonly uri: string;
+  readonly index: number;
+}
+
+function results({ unit: { lines }, findings }: Reading, artifactLocation: ArtifactLocation): unknown[] {
+  const placed = (range: Range): unknown => ({ artifactLocation, region: regionOf(lines, range) });
+  return findings.map(({ code, severity, message, range, related, fixes }: Finding) => {
+    const index = ruleIndex.get(code);
+    return {
+      ruleId: code,
+      ...(index === undefined ? {} : { ruleIndex: index }),
+      level: levels[severity],
+      message: { text: message },
+      locations: [{ physicalLocation: placed(range) }],
+      ...(related.length === 0
+        ? {}
+        : {
+            relatedLocations: related.map((place, id) => ({
+              id: id + 1,
+              physicalLocation: placed(place.range),
+              message: { text: place.message },
+            })),
+          }),
+      ...(fixes.length === 0 ? {} : { fixes: fixes.map((fix) => fixOf(lines, fix, artifactLocation)) }),
+    };
+  });
+}
+
+function fixOf(lines: LineIndex, { title, edits, preferred }: Fix, artifactLocation: ArtifactLocation): unknown {
+  return {
+    description: { text: title },
+    artifactChanges: [
+      {
+        artifactLocation,
+        replacements: edits.map(({ range, text }) => ({
+          deletedRegion: regionOf(lines, range),
+          ...(text === "" ? {} : { insertedContent: { text } }),
+        })),
+      },
+    ],
+    ...(preferred ? { properties: { preferred } } : {}),
+  };
+}
+
+/** Counted from 1; the end column is the one after the last unit. */
+function regionOf(lines: LineIndex, range: Range): unknown {
+  const { start, end } = lines.lsp(range);
+  return {
+    startLine: start.line + 1,
+    startColumn: start.character + 1,
+    endLine: end.line + 1,
+    endColumn: end.character + 1,
+  };
+}
+
+/** Relative to the folder where the file lies in it, else absolute; percent-encoded. Standard input stays `-`. */
+function uriOf(file: string, folder: string): string {
+  if (file === "-") return file;
+  const full = path.resolve(folder, file);
+  const relative = path.relative(folder, full);
+  const parts = relative.split(path.sep);
+  if (parts[0] === ".." || path.isAbsolute(relative)) return pathToFileURL(full).href;
+  return parts.map(encodeURIComponent).join("/");
+}

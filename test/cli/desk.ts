@@ -1,0 +1,44 @@
+import { spawnSync } from "node:child_process";
+import { mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+
+const command = path.join(__dirname, "../../dist/cli.js");
+
+export interface Outcome {
+  readonly code: number | null;
+  readonly out: string;
+  readonly err: string;
+}
+
+/** An empty folder, in which the built command is called. */
+export class Desk {
+  readonly folder = realpathSync(mkdtempSync(path.join(tmpdir(), "cutwork-cli-")));
+
+  /** Runs `dist/cli.js`. Nothing of the caller's own wishes about colours reaches it, only those in `env`. */
+  cutwork(
+    args: readonly string[],
+    input: string | Uint8Array = "",
+    env: Readonly<Record<string, string>> = {},
+  ): Outcome {
+    const { NO_COLOR: _, FORCE_COLOR: __, ...inherited } = process.env;
+    const { status, stdout, stderr } = spawnSync(process.execPath, [command, ...args], {
+      cwd: this.folder,
+      input,
+      env: { ...inherited, ...env },
+      encoding: "utf8",
+    });
+    return { code: status, out: stdout, err: stderr };
+  }
+
+  /** Writes a file, folders before it included; gives its name back. */
+  write(name: string, content: string | Uint8Array): string {
+    mkdirSync(path.dirname(path.join(this.folder, name)), { recursive: true });
+    writeFileSync(path.join(this.folder, name), content);
+    return name;
+  }
+
+  clear(): void {
+    rmSync(this.folder, { recursive: true, force: true });
+  }
+}
