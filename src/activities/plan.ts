@@ -1,10 +1,11 @@
 import activitySchema from "../../schemas/activity.schema.json";
 import frontSchema from "../../schemas/front-matter.schema.json";
-import { validateActivity, validateFrontMatter } from "../base/generated/validators";
+import { validateActivity, validateFrontMatter, validateSettings } from "../base/generated/validators";
 import type { Range } from "../base/range";
 import { Relation } from "../match/relation";
-import type { ActivityBlock, Entry, Section, Unit } from "../unit/unit";
+import type { ActivityBlock, Entry, Mapping, Section, Unit } from "../unit/unit";
 import type { ActivityKind, DealRequest } from "./contract";
+import { adopt, foreignName } from "./foreign";
 import { kindNamed } from "./kinds";
 import { type CommonOptions, defaultsOf, type OptionFault, type OptionSchema, resolve, sift } from "./options";
 
@@ -21,6 +22,10 @@ export interface UnitFacts {
 export interface UnknownSection {
   readonly name: string;
   readonly range: Range;
+  /** The other unit's file, where that is what is missing. */
+  readonly file?: string;
+  /** What the other unit has. */
+  readonly among?: readonly string[];
 }
 
 /** One activity block, understood as far as it can be. */
@@ -31,6 +36,8 @@ export interface PlannedActivity {
   readonly kind?: ActivityKind;
   readonly faults: readonly OptionFault[];
   readonly unknown: readonly UnknownSection[];
+  /** Its options cannot all be read, so that what it is about is not known. */
+  readonly lost: boolean;
   readonly sections: readonly Section[];
   /** Undefined where the kind is unknown or an option leaves nothing to deal from. */
   readonly request?: DealRequest;
@@ -41,6 +48,10 @@ export interface UnitPlan {
   readonly faults: readonly OptionFault[];
   readonly relation: Relation;
   readonly activities: readonly PlannedActivity[];
+  /** Severity or `off` by code, as the unit and the settings above it say. */
+  readonly severities: ReadonlyMap<string, string>;
+  /** Places where sections of other units are named: what is found in those stands here, and cannot be mended here. */
+  readonly adopted: readonly Range[];
 }
 
 /** Options that a unit's front matter may set for all of its activities. */
@@ -48,39 +59,71 @@ const inherited = Object.keys(frontSchema.properties).filter(
   (key) => key !== "title" && key in activitySchema.properties,
 );
 
+/** What stands outside of the unit and says how to plan it. */
+export interface PlanContext {
+  /** `cutwork.yml` files read, the nearest first. */
+  readonly settings: readonly Mapping[];
+  /** Other units by their path as written in `from`. */
+  readonly units: ReadonlyMap<string, Unit>;
+}
+
 /** Works out what each activity of a unit asks for. Wrong options are left out and named in `faults`. */
-export function planUnit(unit: Unit): UnitPlan {
+export function planUnit(unit: Unit, { settings, units }: PlanContext = { settings: [], units: new Map() }): UnitPlan {
   const front = sift(unit.front, validateFrontMatter);
-  const facts = factsOf(front.good);
-  const relation = new Relation(unit.sections.flatMap((section) => section.pairs));
-  const shared = front.good.filter((entry) => inherited.includes(entry.key));
-  const titles = new Titles();
-  const activities = unit.activities.map((block, index) =>
-    planActivity(unit, block, index, { facts, relation, shared, titles }),
+  const outer = settings.map((mapping) => sift(mapping, validateSettings).good);
+  const facts = factsOf([front.good, ...outer]);
+  const shared = [front.good, ...outer].map((layer) => layer.filter((entry) => inherited.includes(entry.key)));
+  const sources = unit.activities.map((block) => {
+    const kind = kindNamed(valueIn(block.options.entries, "make"));
+    const { good, faults } = sift(block.options, kind?.validate ?? validateActivity);
+    // An activity whose options cannot all be read, or whose `from` is wrong, would be about the wrong words.
+    const lost = block.options.broken || faults.some(({ entry }) => entry.key === "from");
+    const found = lost ? { sections: [], unknown: [], lost } : findSections(unit, block, good, units);
+    return { lost: false, block, kind, good, faults, ...found };
+  });
+  const foreign = [...new Set(sources.flatMap(({ sections }) => sections))].filter(
+    (section) => !unit.sections.includes(section),
   );
-  return { facts, faults: front.faults, relation, activities };
+  const relation = new Relation([...unit.sections, ...foreign].flatMap((section) => section.pairs));
+  const titles = new Titles();
+  const activities = sources.map((source, index) =>
+    planActivity(unit, source, index, { facts, relation, shared, titles }),
+  );
+  const severities = new Map<string, string>();
+  for (const layer of [...outer].reverse().concat([front.good])) {
+    for (const [code, severity] of Object.entries(valueIn(layer, "severities") ?? {}))
+      severities.set(code, String(severity));
+  }
+  const adopted = foreign.map(({ heading }) => heading);
+  return { facts, faults: front.faults, relation, activities, severities, adopted };
 }
 
 interface Around {
   readonly facts: UnitFacts;
   readonly relation: Relation;
-  readonly shared: readonly Entry[];
+  readonly shared: readonly (readonly Entry[])[];
   readonly titles: Titles;
 }
 
-function planActivity(unit: Unit, block: ActivityBlock, index: number, around: Around): PlannedActivity {
-  const make = valueIn(block.options.entries, "make");
-  const kind = kindNamed(make);
-  const { good, faults } = sift(block.options, kind?.validate ?? validateActivity);
-  const { sections, unknown } = findSections(unit, block, good);
+interface Source {
+  readonly block: ActivityBlock;
+  readonly kind: ActivityKind | undefined;
+  readonly good: readonly Entry[];
+  readonly faults: readonly OptionFault[];
+  readonly sections: readonly Section[];
+  readonly unknown: readonly UnknownSection[];
+  readonly lost: boolean;
+}
+
+function planActivity(unit: Unit, source: Source, index: number, around: Around): PlannedActivity {
+  const { block, kind, good, faults, sections, unknown, lost } = source;
   const heading = sections[0]?.name ?? "";
-  const title = around.titles.take(
-    String(valueIn(good, "title") ?? [heading, kind?.name ?? "activity"].filter(Boolean).join(" – ")),
-  );
-  const planned = { index, block, title, faults, unknown, sections };
+  const written = valueIn(good, "title") ?? [heading, kind?.name ?? "activity"].filter(Boolean).join(" – ");
+  const title = around.titles.take(String(written));
+  const planned = { index, block, title, faults, unknown, lost, sections };
   if (!kind) return planned;
   const options = resolve<CommonOptions>(
-    [good, around.shared],
+    [good, ...around.shared],
     defaultsFor(kind.schema),
     block.options,
     (value): value is CommonOptions => kind.validate(value),
@@ -98,7 +141,9 @@ function valueIn(entries: readonly Entry[], key: string): unknown {
   return entries.find((entry) => entry.key === key)?.value;
 }
 
-function factsOf(entries: readonly Entry[]): UnitFacts {
+/** The facts of several layers, the first that states one winning. */
+function factsOf(layers: readonly (readonly Entry[])[]): UnitFacts {
+  const entries = layers.flat();
   const text = (key: string): string | undefined => {
     const value = valueIn(entries, key);
     return typeof value === "string" ? value : undefined;
@@ -117,6 +162,7 @@ function findSections(
   unit: Unit,
   block: ActivityBlock,
   good: readonly Entry[],
+  units: ReadonlyMap<string, Unit>,
 ): { sections: readonly Section[]; unknown: readonly UnknownSection[] } {
   const from = good.find((entry) => entry.key === "from");
   if (!from) {
@@ -127,11 +173,27 @@ function findSections(
   const sections: Section[] = [];
   const unknown: UnknownSection[] = [];
   names.forEach((name, i) => {
-    const found = unit.sections.find((section) => section.name === name.replace(/\s+/gu, " ").trim());
-    if (found) sections.push(found);
-    else unknown.push({ name, range: from.items[i] ?? from.valueRange });
+    const range = from.items[i] ?? from.valueRange;
+    const other = foreignName(name);
+    const source = other ? units.get(other.path) : unit;
+    const wanted = other?.section ?? name;
+    const found = source?.sections.find((section) => section.name === wanted.replace(/\s+/gu, " ").trim());
+    if (found) sections.push(other ? adopt(found, range, other.path) : found);
+    else
+      unknown.push({
+        name,
+        range,
+        ...(other && !source ? { file: other.path } : {}),
+        ...(other && source ? { among: source.sections.map((section) => `${other.path}#${section.name}`) } : {}),
+      });
   });
   return { sections, unknown };
+}
+
+/** Paths of other units that the activities of a unit name. */
+export function foreignPaths(unit: Unit): string[] {
+  const names = unit.activities.flatMap(({ options }) => valueIn(options.entries, "from") ?? []).flat();
+  return [...new Set(names.flatMap((name) => foreignName(String(name))?.path ?? []))];
 }
 
 /** Makes titles unique by numbers: “Food – tiles”, “Food – tiles 2”. */

@@ -1,6 +1,9 @@
 import { type Finding, type Rule, runRule } from "../base/finding";
+import type { Range } from "../base/range";
 import type { CheckContext } from "./context";
 import { generalRules } from "./rules";
+import { unusedSilence } from "./rules/silences";
+import { silence, silencesOf, withSeverities } from "./silence";
 
 /** All findings of a unit, in the order of their places. A rule that fails becomes a finding and stops no other. */
 export function checkUnit(context: CheckContext): Finding[] {
@@ -9,9 +12,20 @@ export function checkUnit(context: CheckContext): Finding[] {
     for (const rule of plan.kind?.rules ?? [])
       findings.push(...guarded(rule, { dealt, press: context.press }, plan.index));
   }
-  return findings.sort(
+  const mendable = findings.map((finding) => withoutForeignFixes(finding, context.plan?.adopted ?? []));
+  const silences = context.plan ? silencesOf(context) : [];
+  const { said, used } = silence(mendable, silences);
+  const idle = guarded(unusedSilence, { ...context, idle: silences.filter((each) => !used.has(each)) });
+  return withSeverities([...said, ...idle], context.severities).sort(
     (a, b) => a.range.start - b.range.start || a.range.end - b.range.end || (a.code < b.code ? -1 : 1),
   );
+}
+
+/** What stands in another unit is mended there: a fix here would write over its name. */
+function withoutForeignFixes(finding: Finding, adopted: readonly Range[]): Finding {
+  if (adopted.length === 0 || finding.code === "unknown-section" || finding.code === "wrong-option") return finding;
+  const foreign = ({ start, end }: Range): boolean => adopted.some((place) => place.start <= start && end <= place.end);
+  return { ...finding, fixes: finding.fixes.filter(({ edits }) => !edits.some(({ range }) => foreign(range))) };
 }
 
 function guarded<Context>(rule: Rule<Context>, context: Context, activity?: number): Finding[] {

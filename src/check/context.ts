@@ -16,6 +16,8 @@ export interface CheckContext {
   readonly press: Press;
   /** Deals that stand in the pieces files of the output folder, other than this unit's own current ones. */
   readonly printed: readonly PrintedDeal[];
+  /** Severity or `off` by code; codes that are not named keep what their rule says. */
+  readonly severities: ReadonlyMap<string, string>;
 }
 
 /** A deal of an earlier or another export. */

@@ -6,6 +6,8 @@ import { movedDeal, sameCode } from "./rules/history";
 import { noKind, noSection, unknownSection, wrongOption } from "./rules/options";
 import { missingGlyph, missingPicture, narrowMargin } from "./rules/print";
 import { readingRules } from "./rules/reading";
+import { sameSection, unknownForm } from "./rules/sections";
+import { unknownCode, unusedSilence } from "./rules/silences";
 import { unbalancedStatements } from "./rules/statements";
 
 /** The rules that are about units as such; each kind brings its own. Their order means nothing. */
@@ -15,6 +17,9 @@ export const generalRules: readonly Rule<CheckContext>[] = [
   wrongOption,
   unknownSection,
   noSection,
+  sameSection,
+  unknownForm,
+  unknownCode,
   duplicateAnswer,
   unbalancedStatements,
   missingGlyph,
@@ -27,6 +32,8 @@ export const generalRules: readonly Rule<CheckContext>[] = [
 /** What every rule says of itself; the reference pages are made from it. */
 export type RuleFacts = Pick<Rule<never>, "code" | "severity" | "title" | "why" | "example">;
 
-export const allRules: readonly RuleFacts[] = [...generalRules, ...kinds.flatMap((kind) => kind.rules)].sort((a, b) =>
-  a.code < b.code ? -1 : 1,
-);
+export const allRules: readonly RuleFacts[] = [
+  ...generalRules,
+  unusedSilence,
+  ...kinds.flatMap((kind) => kind.rules),
+].sort((a, b) => (a.code < b.code ? -1 : 1));

@@ -27,9 +27,11 @@ export async function readUnitFile(workshop: Workshop, file: string, out?: strin
   const text = file === "-" ? await standardInput() : await fileText(file);
   const name = file === "-" ? "stdin" : unitName(file);
   const folder = file === "-" ? process.cwd() : path.dirname(path.resolve(file));
+  const units = await otherUnits(folder, workshop.needs(text).units);
   const around: Surroundings = {
-    settings: [],
-    pictures: await pictures(folder, workshop.picturesIn(text)),
+    settings: await settings(folder),
+    units,
+    pictures: await pictures(folder, workshop.needs(text, units).pictures),
     ...(out === undefined ? { neighbours: [] } : await printed(out, name)),
   };
   return workshop.read({ name, text }, around);
@@ -58,12 +60,34 @@ function decode(name: string, bytes: Uint8Array): string {
   }
 }
 
-/** Pictures at or below the unit's folder. Others are left out, so that they become findings. */
-async function pictures(folder: string, paths: readonly string[]): Promise<Map<string, Uint8Array>> {
+/** The nearest `cutwork.yml` first, from the unit's folder up to the working directory. */
+async function settings(folder: string): Promise<Surroundings["settings"]> {
+  const top = process.cwd();
+  const found: { path: string; text: string }[] = [];
+  for (let at = folder; ; at = path.dirname(at)) {
+    const file = path.join(at, "cutwork.yml");
+    const text = await readFile(file, "utf8").catch(() => undefined);
+    if (text !== undefined) found.push({ path: path.relative(top, file) || file, text });
+    if (at === top || !at.startsWith(`${top}${path.sep}`)) return found;
+  }
+}
+
+/** Other units beside the unit. */
+async function otherUnits(folder: string, paths: readonly string[]): Promise<Map<string, string>> {
+  const files = await filesBeside(folder, paths);
+  return new Map([...files].map(([name, bytes]) => [name, decode(name, bytes)]));
+}
+
+/** Pictures beside the unit. */
+const pictures = (folder: string, paths: readonly string[]): Promise<Map<string, Uint8Array>> =>
+  filesBeside(folder, paths);
+
+/** Files at or below the unit's folder or the working directory. Others are left out, so that they become findings. */
+async function filesBeside(folder: string, paths: readonly string[]): Promise<Map<string, Uint8Array>> {
   const found = new Map<string, Uint8Array>();
   for (const name of paths) {
     const full = path.resolve(folder, name);
-    const inside = full.startsWith(`${folder}${path.sep}`) || full.startsWith(`${process.cwd()}${path.sep}`);
+    const inside = [folder, process.cwd()].some((place) => full.startsWith(`${place}${path.sep}`));
     if (!inside || /^[a-z][a-z0-9+.-]*:/i.test(name)) continue;
     try {
       found.set(name, await readFile(full));

@@ -83,7 +83,7 @@ export class Readings implements vscode.Disposable {
     for (;;) {
       const version = document.version;
       const text = document.getText();
-      const around = await this.neighbourhood.around(document.uri, workshop.picturesIn(text));
+      const around = await this.neighbourhood.around(document.uri, (units) => workshop.needs(text, units));
       if (document.version !== version && !document.isClosed) continue;
       const reading = workshop.read({ name: unitName(document.uri), text }, around);
       return { document, version, workshop, reading };

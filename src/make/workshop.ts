@@ -1,14 +1,16 @@
 import type { Deal, DealtActivity, Press, View } from "../activities/contract";
-import { planUnit, type UnitPlan } from "../activities/plan";
+import { adopt } from "../activities/foreign";
+import { foreignPaths, planUnit, type UnitPlan } from "../activities/plan";
 import type { Finding } from "../base/finding";
 import { checkUnit } from "../check/check";
 import type { CheckedActivity, PrintedDeal } from "../check/context";
+import { readSettings } from "../check/settings";
 import type { Sheet } from "../page/sheet";
 import { renderSvg } from "../render/svg";
 import { openTypeface } from "../text/open";
 import type { Typeface, TypefaceAssets } from "../text/typeface";
 import { readUnit } from "../unit/read";
-import type { Unit } from "../unit/unit";
+import type { Section, Unit } from "../unit/unit";
 import { makeFiles, type Printable } from "./files";
 import { readPiecesFile } from "./pieces-file";
 
@@ -28,13 +30,17 @@ export interface Surroundings {
   readonly settings: readonly { readonly path: string; readonly text: string }[];
   /** Pictures by their path as written in the unit; a missing one is a finding. */
   readonly pictures: ReadonlyMap<string, Uint8Array>;
+  /** Other units that activities take sections from, by their path as written in the unit. */
+  readonly units: ReadonlyMap<string, string>;
+  /** Severity or `off` by code, as the user's settings say; the unit's own go first. */
+  readonly severities?: ReadonlyMap<string, string>;
   /** The last `NAME.pieces.json` in the output folder, as text. */
   readonly pieces?: string;
   /** The pieces files of other units in the output folder. */
   readonly neighbours: readonly { readonly name: string; readonly text: string }[];
 }
 
-export const nothingAround: Surroundings = { settings: [], pictures: new Map(), neighbours: [] };
+export const nothingAround: Surroundings = { settings: [], pictures: new Map(), units: new Map(), neighbours: [] };
 
 /** A unit read, dealt, proven and checked. */
 export interface Reading {
@@ -43,6 +49,18 @@ export interface Reading {
   readonly unit: Unit;
   readonly activities: readonly DealtActivity[];
   readonly findings: readonly Finding[];
+  /** What is wrong in the settings files around the unit, by file; places are offsets in that file. */
+  readonly elsewhere: readonly {
+    readonly path: string;
+    readonly text: string;
+    readonly findings: readonly Finding[];
+  }[];
+}
+
+/** What a unit's text asks to be loaded before it is read. Paths are as written, relative to the unit's folder. */
+export interface Needs {
+  readonly units: readonly string[];
+  readonly pictures: readonly string[];
 }
 
 export interface MadeFile {
@@ -65,8 +83,8 @@ export interface MakeOptions {
 export interface Workshop {
   /** Reads, deals, proves and checks. Never throws. */
   read(file: UnitFile, around: Surroundings): Reading;
-  /** Paths of the pictures that a text asks for, so that the caller can load them. */
-  picturesIn(text: string): readonly string[];
+  /** What to load for a text; with the texts of the other units that it names, their pictures too. */
+  needs(text: string, units?: ReadonlyMap<string, string>): Needs;
   /** The sheets of one copy of a deal. `second` is empty where no second solution is known. */
   view(reading: Reading, activity: DealtActivity, deal: Deal, view: View): readonly Sheet[];
   /** A sheet as a standalone SVG element, sized in mm. Piece areas carry `data-piece`, texts `data-start` and `data-end`; ids begin with `prefix`. */
@@ -103,8 +121,10 @@ class Bench implements Workshop {
   constructor(private readonly typeface: Typeface) {}
 
   read(file: UnitFile, around: Surroundings): OpenReading {
-    const unit = readUnit(file.text);
-    const plan = planUnit(unit);
+    const unit = this.parse(file.text);
+    const settings = around.settings.map(readSettings);
+    const units = new Map([...around.units].map(([path, text]) => [path, this.parse(text)]));
+    const plan = planUnit(unit, { settings: settings.map(({ mapping }) => mapping), units });
     const press = { typeface: this.typeface, pictures: around.pictures, unitTitle: plan.facts.title ?? file.name };
     const checked = plan.activities.flatMap((activity): CheckedActivity[] =>
       activity.kind && activity.request ? [{ plan: activity, dealt: activity.kind.deal(activity.request) }] : [],
@@ -112,19 +132,39 @@ class Bench implements Workshop {
     const activities = checked.flatMap(({ plan: { index, title, kind }, dealt }): DealtActivity[] =>
       kind ? [{ index, make: kind.name, title, summary: dealt.summary, deals: dealt.deals }] : [],
     );
-    const findings = checkUnit({ unit, plan, activities: checked, press, printed: printedDeals(file, around) });
-    return { file, around, unit, plan, checked, press, activities, findings };
+    const severities = new Map([...(around.severities ?? []), ...plan.severities]);
+    const context = { unit, plan, activities: checked, press, printed: printedDeals(file, around), severities };
+    const elsewhere = settings.flatMap(({ path, text, findings }) =>
+      findings.length > 0 ? [{ path, text, findings }] : [],
+    );
+    return { file, around, unit, plan, checked, press, activities, findings: checkUnit(context), elsewhere };
   }
 
-  picturesIn(text: string): readonly string[] {
-    const paths = new Set<string>();
-    for (const { pairs } of readUnit(text).sections) {
-      for (const { left, right } of pairs) {
-        for (const { picture } of [...left.answers, ...right.answers]) if (picture) paths.add(picture.path);
+  needs(text: string, units: ReadonlyMap<string, string> = new Map()): Needs {
+    const unit = this.parse(text);
+    const pictures = new Set<string>();
+    const look = (sections: readonly Section[]): void => {
+      for (const { left, right } of sections.flatMap(({ pairs }) => pairs)) {
+        for (const { picture } of [...left.answers, ...right.answers]) if (picture) pictures.add(picture.path);
       }
+    };
+    look(unit.sections);
+    for (const [path, other] of units) {
+      look(this.parse(other).sections.map((section) => adopt(section, section.heading, path)));
     }
-    return [...paths];
+    return { units: foreignPaths(unit), pictures: [...pictures] };
   }
+
+  /** Reads a text once: asking what it needs and reading it is one effort. */
+  private parse(text: string): Unit {
+    const known = this.parsed.find((each) => each.text === text);
+    if (known) return known;
+    const unit = readUnit(text);
+    this.parsed = [unit, ...this.parsed].slice(0, 8);
+    return unit;
+  }
+
+  private parsed: readonly Unit[] = [];
 
   view(reading: Reading, activity: DealtActivity, deal: Deal, view: View): readonly Sheet[] {
     const { checked, press } = this.opened(reading);

@@ -49,7 +49,7 @@ export class ItemReader {
   }
 
   /** A numbered item with the bullets that follow it in any order. */
-  event(item: RawItem): StoryEvent {
+  storyEvent(item: RawItem): StoryEvent {
     const read = (raw: RawItem): Item & Phrase => {
       const found = scan(raw.text.text, this.env);
       const remarks = this.remarks(raw, found);

@@ -9,7 +9,15 @@ import { SectionBuilder } from "./sections";
 import type { Shape } from "./shapes";
 import { SourceText } from "./source-text";
 import { readTable } from "./tables";
-import { blockInItem, fenceTraps, indentedList, listInHtml, paragraphLines, splitList } from "./traps/blocks";
+import {
+  activityEnd,
+  blockInItem,
+  indentedList,
+  listInHtml,
+  nearlyActivity,
+  paragraphLines,
+  splitList,
+} from "./traps/blocks";
 import { itemTraps } from "./traps/items";
 import type { ActivityBlock, Mapping, Section, Unit } from "./unit";
 import { readMapping } from "./yaml";
@@ -59,6 +67,8 @@ class Reader {
       if (fence(line) !== "---" && fence(line) !== "...") continue;
       const range = { start: this.lines.start(1), end: this.lines.start(line) };
       const content = this.text.slice(range.start, range.end).replace(/\r\n?/g, "\n").replace(/\n$/, "");
+      // Two thematic breaks with text between them are ordinary Markdown.
+      if (content.trim() !== "" && !/^[\w-]+[ \t]*:/m.test(content)) return none;
       const source = SourceText.inLines(this.lines, 1, content);
       return { front: readMapping(source, range, "front matter", this.problems), bodyLine: line + 1 };
     }
@@ -144,7 +154,7 @@ class Reader {
     let shape: Shape = "text";
     if (ordered) {
       shape = "event";
-      section.add({ shape, item: this.items.event(raw) });
+      section.add({ shape, item: this.items.storyEvent(raw) });
     } else {
       const read = this.items.bullet(raw);
       if (read) {
@@ -213,21 +223,18 @@ class Reader {
   }
 
   private fence(token: Token): void {
-    const word = token.info.trim().split(/\s+/)[0] ?? "";
-    fenceTraps(
-      this.lines,
-      token,
-      (name) => name !== "activity" && /^act[iv]{1,3}t?[iy]{1,2}(es)?$/i.test(name),
-      this.problems,
-    );
-    if (word !== "activity") return;
-    const [first, after] = token.map ?? [0, 0];
-    const content = token.content.replace(/\n$/, "");
+    nearlyActivity(this.lines, token, this.problems);
+    if (!/^activity(\s|$)/.test(token.info.trim())) return;
+    const [first] = token.map ?? [0];
+    const after = activityEnd(this.lines, token, this.problems);
+    const content = token.content
+      .split("\n")
+      .slice(0, after - first - 1)
+      .join("\n");
     const source = SourceText.inLines(this.lines, first + 1, content);
-    const lineCount = token.content === "" ? 0 : content.split("\n").length;
-    const body = { start: this.lines.start(first + 1), end: this.lines.start(first + 1 + lineCount) };
+    const body = { start: this.lines.start(first + 1), end: this.lines.start(after) };
     this.activities.push({
-      fence: { start: this.lines.start(first), end: this.lines.line(after - 1).end },
+      fence: { start: this.lines.start(first), end: this.lines.line(token.map?.[1] === after ? after - 1 : after).end },
       body,
       options: readMapping(source, body, "activity", this.problems),
       section: this.open ? this.sections.length : -1,

@@ -26,8 +26,8 @@ export function readTable(
   const bodyLines: number[] = [];
   for (let line = firstLine + 2; line < afterLine; line++)
     if (lines.text.slice(lines.start(line), lines.line(line).end).trim() !== "") bodyLines.push(line);
-  const isForms = head.length >= 2 && head[0]?.text.trim() === "";
-  const isPairs = head.length === 2 && head.every((cell) => cell.text.trim() !== "");
+  const isForms = head.length >= 2 && head.every(({ text }, i) => (text === "") === (i === 0));
+  const isPairs = head.length === 2 && head.every(({ text }) => text !== "");
   if (!isForms && !isPairs) return undefined;
   for (const line of bodyLines) tooMany(lines, line, row(line), head.length, context.problems);
   if (isForms) return { forms: readForms(lines, head, bodyLines.map(row), { firstLine, afterLine }, context.env) };

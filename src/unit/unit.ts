@@ -150,6 +150,8 @@ export interface Silence {
 /** A YAML mapping with places. `value` is plain JSON. */
 export interface Mapping {
   readonly range: Range;
+  /** Something in it could not be read, so that an entry may be missing. */
+  readonly broken?: true;
   readonly entries: readonly Entry[];
 }
 

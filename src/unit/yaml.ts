@@ -12,25 +12,32 @@ export function readMapping(source: SourceText, range: Range, what: string, prob
     logLevel: "silent",
     stringKeys: true,
   });
+  const said = new Set<number>();
   for (const error of document.errors) {
+    const line = source.text.slice(0, error.pos[0]).split("\n").length;
+    if (said.has(line)) continue;
+    said.add(line);
     const [start, end] = error.pos;
     const stop = source.text.length;
     const place = source.range(Math.min(start, stop), Math.min(Math.max(end, start + 1), stop));
     const message = `This ${what} cannot be read: ${firstSentence(error.message)}`;
     problems.add("unreadable-yaml", place, message, ...quoteLine(source, start));
   }
+  const broken = document.errors.length > 0 ? { broken: true as const } : {};
+  const lineOf = (offset: number): number => source.text.slice(0, offset).split("\n").length;
+  const brokenLines = new Set(document.errors.flatMap(({ pos }) => pos.map(lineOf)));
   const root = document.contents;
-  if (root === null) return { range, entries: [] };
+  if (root === null) return { range, entries: [], ...broken };
   if (!isMap(root)) {
     if (document.errors.length === 0) {
       const place = source.range(root.range?.[0] ?? 0, root.range?.[1] ?? source.text.length);
       problems.add("unreadable-yaml", place, `This ${what} needs lines of the form “name: value”.`);
     }
-    return { range, entries: [] };
+    return { range, entries: [], broken: true };
   }
   const entries: Entry[] = [];
   for (const { key, value } of root.items) {
-    if (!isScalar(key) || !key.range) continue;
+    if (!isScalar(key) || !key.range || brokenLines.has(lineOf(key.range[0]))) continue;
     const keyRange = source.range(key.range[0], key.range[1]);
     const node = value as unknown;
     const at = nodeRange(node);
@@ -52,7 +59,7 @@ export function readMapping(source: SourceText, range: Range, what: string, prob
         : [],
     });
   }
-  return { range, entries };
+  return { range, entries, ...broken };
 }
 
 /** Where a line's value has a colon or another sign that YAML takes for its own: the value in quotation marks. */

@@ -2,6 +2,7 @@ import assert from "node:assert/strict";
 import { readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { applyEdits, readUnitText } from "../support/units";
+import { parseFixture } from "./fixture";
 
 /*
  * A fixture is a unit with its expectation in it: a line of carets under the offending text, then the code and, where it
@@ -9,40 +10,11 @@ import { applyEdits, readUnitText } from "../support/units";
  * fixture must be named, and no others. Every fix is applied and must take its finding away.
  */
 
-interface Expected {
-  readonly line: number;
-  readonly from: number;
-  readonly to: number;
-  readonly code: string;
-  readonly severity?: string;
-}
-
 const folder = path.join(__dirname, "fixtures");
-
-function parse(raw: string): { text: string; expected: Expected[] } {
-  const lines: string[] = [];
-  const expected: Expected[] = [];
-  for (const line of raw.split("\n")) {
-    const match = /^( *)(\^+) ([a-z-]+)(?: (error|warning|information|hint))?$/.exec(line);
-    if (!match) {
-      lines.push(line);
-      continue;
-    }
-    const from = (match[1] ?? "").length;
-    expected.push({
-      line: lines.length - 1,
-      from,
-      to: from + (match[2] ?? "").length,
-      code: match[3] ?? "",
-      ...(match[4] ? { severity: match[4] } : {}),
-    });
-  }
-  return { text: lines.join("\n"), expected };
-}
 
 describe("fixtures of findings", () => {
   for (const name of readdirSync(folder).sort()) {
-    const { text, expected } = parse(readFileSync(path.join(folder, name), "utf8"));
+    const { text, expected } = parseFixture(readFileSync(path.join(folder, name), "utf8"));
 
     it(`${name}: exactly the findings that stand in it`, async () => {
       const { findings, unit } = await readUnitText(text);

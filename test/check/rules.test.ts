@@ -27,8 +27,8 @@ describe("the list of rules", () => {
   }
 
   it("turns a rule that throws into a finding and goes on", async () => {
-    const reading = await readUnitText("## A\n\n- [x] a b\n- [x] c d\n- [x] e f\n- [x] g h\n");
-    const broken = { ...reading, press: undefined, plan: undefined };
+    const reading = await readUnitText("---\nteaches: pt\n---\n\n## A\n\n- [x] a b\n- [x] c d\n- [x] e f\n- [x] g h\n");
+    const broken = { ...reading, press: undefined, plan: undefined, severities: new Map<string, string>() };
     // A context without a plan makes the rules that need one fail; the one about statements does not.
     const findings = checkUnit(broken as never);
     assert.ok(findings.some(({ code }) => code === "rule-failed"));

@@ -25,7 +25,7 @@ describe("the command line", function () {
   });
 
   it("fails on warnings only where asked", () => {
-    const statements = "## S\n\n- [x] a.\n- [x] b.\n- [x] c.\n- [x] d.\n";
+    const statements = "---\nteaches: pt\n---\n\n## S\n\n- [x] a.\n- [x] b.\n- [x] c.\n- [x] d.\n";
     desk.write("s.unit.md", statements);
     assert.equal(desk.cutwork(["check", "s.unit.md"]).code, 0);
     assert.equal(desk.cutwork(["check", "s.unit.md", "--fail-on", "warning"]).code, 1);
@@ -171,6 +171,30 @@ describe("the command line", function () {
     );
     assert.match(out, /^last\.unit\.md:$/m);
     assert.ok(readdirSync(path.join(desk.folder, "out")).includes("last.pieces.json"));
+  });
+
+  it("reports what is wrong in the settings around units once, and makes nothing with them", () => {
+    desk.write("cutwork.yml", "paper: A4\nmargins: 5\n");
+    desk.write("week/a.unit.md", unitOf(4, ""));
+    desk.write("week/b.unit.md", unitOf(4, "seed: 2"));
+    const call = ["check", "week/a.unit.md", "week/b.unit.md"];
+    const { code, out } = desk.cutwork(call);
+    assert.equal(code, 1);
+    assert.equal(out.match(/^cutwork\.yml:2:1 error wrong-option .*\n {4}2 \| margins: 5$/gm)?.length, 1, out);
+    assert.match(out, /^2 files: 1 error$/m);
+    const units: { file: string; findings: unknown[] }[] = JSON.parse(desk.cutwork([...call, "--format", "json"]).out);
+    assert.deepEqual(
+      units.map(({ file, findings }) => [file, findings.length]),
+      [
+        ["week/a.unit.md", 0],
+        ["week/b.unit.md", 0],
+        ["cutwork.yml", 1],
+      ],
+    );
+    const made = desk.cutwork(["make", "week/a.unit.md"]);
+    assert.equal(made.code, 1);
+    assert.match(made.err, /^cutwork\.yml:2:1 error wrong-option [\s\S]*^week\/a\.unit\.md: nothing was made/m);
+    assert.deepEqual(readdirSync(desk.folder).sort(), ["cutwork.yml", "week"]);
   });
 
   it("counts columns of a file with a byte order mark as editors do", () => {

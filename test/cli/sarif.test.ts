@@ -220,6 +220,23 @@ describe("SARIF", function () {
     );
   });
 
+  it("places what is wrong in settings in their own file", () => {
+    desk.write("cutwork.yml", "paper: A4\nmargins: 5\n");
+    const run = sarif([desk.write("a.unit.md", unitOf(4, ""))], 1);
+    assert.deepEqual(
+      run.results.map(({ ruleId, locations }) => [ruleId, locations[0]?.physicalLocation]),
+      [
+        [
+          "wrong-option",
+          {
+            artifactLocation: { uri: "cutwork.yml", index: 1 },
+            region: { startLine: 2, startColumn: 1, endLine: 2, endColumn: 8 },
+          },
+        ],
+      ],
+    );
+  });
+
   it("is the same log each time", () => {
     desk.write("a.unit.md", unitOf(4, "gird: 3 x 3"));
     const once = desk.cutwork(["check", "a.unit.md", "--format", "sarif"]).out;

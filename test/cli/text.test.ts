@@ -1,4 +1,6 @@
 import assert from "node:assert/strict";
+import { existsSync } from "node:fs";
+import path from "node:path";
 import { stripVTControlCharacters } from "node:util";
 import packageFile from "../../package.json";
 import { LineIndex, range } from "../../src/base/range";
@@ -121,6 +123,12 @@ describe("text output", function () {
     assert.ok(forced.includes("\u001b[1;31merror\u001b[0m"));
     assert.equal(stripVTControlCharacters(forced), plain);
     assert.equal(desk.cutwork(["check", "a.unit.md"], "", { FORCE_COLOR: "1", NO_COLOR: "1" }).out, plain);
+  });
+
+  it("has a schema for settings files beside it, for editors of YAML", () => {
+    for (const { url } of packageFile.contributes.yamlValidation) {
+      assert.ok(existsSync(path.join(__dirname, "../..", url)), url);
+    }
   });
 
   it("is read by the problem matcher: each finding once, and nothing else", () => {

@@ -1,5 +1,4 @@
-import type { Surroundings } from "../../src/make/workshop";
-import { openWorkshop, type Reading, type Workshop } from "../../src/make/workshop";
+import { nothingAround, openWorkshop, type Reading, type Surroundings, type Workshop } from "../../src/make/workshop";
 import { testAssets } from "./typeface";
 
 let opened: Promise<Workshop> | undefined;
@@ -12,7 +11,7 @@ export function testWorkshop(): Promise<Workshop> {
 
 export async function readUnitText(text: string, around: Partial<Surroundings> = {}): Promise<Reading> {
   const workshop = await testWorkshop();
-  return workshop.read({ name: "unit", text }, { settings: [], pictures: new Map(), neighbours: [], ...around });
+  return workshop.read({ name: "unit", text }, { ...nothingAround, ...around });
 }
 
 /** The text of a range. */

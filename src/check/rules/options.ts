@@ -36,9 +36,9 @@ export const wrongOption: Rule<CheckContext> = {
   why: "The option is left out as if it were not there, so the sheets are not what was asked for. Completion inside the block lists what is possible.",
   example: { wrong: "```activity\nmake: tiles\ngird: 3 x 3\n```", right: "```activity\nmake: tiles\ngrid: 3 x 3\n```" },
   check: ({ unit, plan }) => [
-    ...plan.faults.map((fault) => explain(fault, frontSchema, unit.text)),
+    ...plan.faults.map((fault) => explainFault(fault, frontSchema, unit.text)),
     ...plan.activities.flatMap((activity) =>
-      activity.faults.map((fault) => explain(fault, schemaOf(activity), unit.text, activity)),
+      activity.faults.map((fault) => explainFault(fault, schemaOf(activity), unit.text, activity)),
     ),
   ],
 };
@@ -53,7 +53,8 @@ function schemaOf({ kind }: PlannedActivity): OptionSchema {
   };
 }
 
-function explain(
+/** What is wrong with one option, with what it could be instead. */
+export function explainFault(
   { entry, error }: OptionFault,
   schema: OptionSchema,
   text: string,
@@ -193,11 +194,9 @@ export const unknownSection: Rule<CheckContext> = {
           },
         ],
       }));
-      const missing = single.map(({ name, range }) => {
-        const near = nearest(
-          name,
-          unit.sections.map((section) => section.name),
-        ).slice(0, 3);
+      const missing = single.map(({ name, range, file, among }) => {
+        if (file !== undefined) return { range, message: `There is no unit “${file}” beside this one.` };
+        const near = nearest(name, among ?? unit.sections.map((section) => section.name)).slice(0, 3);
         return {
           range,
           message: `No section is called “${name}”.${near[0] ? ` The nearest is “${near[0]}”.` : ""}`,
@@ -244,7 +243,7 @@ export const noSection: Rule<CheckContext> = {
   },
   check: ({ unit, plan }) =>
     plan.activities
-      .filter(({ sections, unknown, kind }) => kind && sections.length === 0 && unknown.length === 0)
+      .filter(({ sections, unknown, kind, lost }) => kind && !lost && sections.length === 0 && unknown.length === 0)
       .map(({ block }) => ({
         range: { start: block.fence.start, end: Math.max(block.fence.start + 3, block.body.start - 1) },
         message: "This activity stands in no section. Say with “from” whose words it uses.",

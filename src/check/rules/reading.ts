@@ -145,16 +145,16 @@ const traps: readonly Rule<CheckContext>[] = [
     severity: "warning",
     title: "A list that is code, since it is indented",
     why: "Four spaces or a tab before a list, or five behind a bullet, make code of it. Nothing in it is read.",
-    example: { wrong: "## Food\n\nNotes\n\n    - ovo = egg\n\n" + pairs + tiles, right: inFood("- ovo = egg") },
+    example: { wrong: `## Food\n\nNotes\n\n    - ovo = egg\n\n${pairs}${tiles}`, right: inFood("- ovo = egg") },
   }),
   problemRule({
     code: "picture-path",
-    severity: "warning",
+    severity: "error",
     title: "A picture whose path has a space",
     why: "Markdown reads `![a spoon](my spoon.png)` as text. In angle brackets, `![a spoon](<my spoon.png>)`, the path may have spaces.",
     example: {
-      wrong: "## Table\n\n- ![a spoon](my spoon.png) = a colher\n" + tiles,
-      right: "## Table\n\n- a spoon = a colher\n" + tiles,
+      wrong: `## Table\n\n- ![a spoon](my spoon.png) = a colher\n${tiles}`,
+      right: `## Table\n\n- a spoon = a colher\n${tiles}`,
     },
   }),
   problemRule({

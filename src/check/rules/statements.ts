@@ -1,8 +1,14 @@
 import type { Rule } from "../../base/finding";
+import type { Unit } from "../../unit/unit";
 import type { CheckContext } from "../context";
 
 /** Fewer statements than this say nothing about balance. */
 const enough = 4;
+
+/** A task list in a file that says nothing of a unit is a task list. */
+function isUnit({ front, activities }: Unit): boolean {
+  return front.entries.length > 0 || activities.length > 0;
+}
 
 export const unbalancedStatements: Rule<CheckContext> = {
   code: "unbalanced-statements",
@@ -11,12 +17,12 @@ export const unbalancedStatements: Rule<CheckContext> = {
   why: "Learners who guess lean towards “true” (Cronbach 1942, J. Educ. Psych. 33). With 30 to 70 % true statements guessing gains little; about as many true as false is best (Penn State item-writing guide; the limits are our own). Sections with fewer than four statements are not judged.",
   example: {
     wrong:
-      "## The morning\n\n- [x] Ela chega cedo.\n- [x] Ela bebe chá.\n- [x] Ela sai às dez.\n- [x] Ela volta tarde.",
+      "---\nteaches: pt\n---\n\n## The morning\n\n- [x] Ela chega cedo.\n- [x] Ela bebe chá.\n- [x] Ela sai às dez.\n- [x] Ela volta tarde.",
     right:
-      "## The morning\n\n- [x] Ela chega cedo.\n- [ ] Ela bebe café.\n  - Ela bebe chá.\n- [x] Ela sai às dez.\n- [ ] Ela volta cedo.\n  - Ela volta tarde.",
+      "---\nteaches: pt\n---\n\n## The morning\n\n- [x] Ela chega cedo.\n- [ ] Ela bebe café.\n  - Ela bebe chá.\n- [x] Ela sai às dez.\n- [ ] Ela volta cedo.\n  - Ela volta tarde.",
   },
   check: ({ unit }) =>
-    unit.sections.flatMap((section) => {
+    (isUnit(unit) ? unit.sections : []).flatMap((section) => {
       const { statements } = section;
       const right = statements.filter(({ truth }) => truth).length;
       const share = right / statements.length;

@@ -1,5 +1,5 @@
 import * as vscode from "vscode";
-import type { Surroundings } from "../../make/workshop";
+import { type Needs, nothingAround, type Surroundings } from "../../make/workshop";
 import { folderOf, unitName } from "../units";
 import { outputFolderOf } from "./outputFolder";
 import { insidePath, upwards } from "./paths";
@@ -22,49 +22,44 @@ export class Neighbourhood {
   private readonly kept = new Map<string, Kept>();
   private readonly decoder = new TextDecoder();
 
-  async around(unit: vscode.Uri, pictures: readonly string[]): Promise<Surroundings> {
+  /** `needs` says what to load: first without, then with the texts of the other units that it named. */
+  async around(unit: vscode.Uri, needs: (units: ReadonlyMap<string, string>) => Needs): Promise<Surroundings> {
+    const severities = severitiesFor(unit);
     const folder = folderOf(unit);
-    if (!folder) return { settings: [], pictures: new Map(), neighbours: [] };
-    const root = vscode.workspace.getWorkspaceFolder(unit)?.uri ?? folder;
-    const [settings, pictureBytes, pieces] = await Promise.all([
-      this.settings(root, folder),
-      this.pictures(root, folder, pictures),
+    if (!folder) return { ...nothingAround, severities };
+    const root = rootOf(unit, folder);
+    const units = await this.beside(root, folder, needs(new Map()).units, (place) => this.text(place));
+    const [settings, pictures, pieces] = await Promise.all([
+      this.settings(unit),
+      this.beside(root, folder, needs(units).pictures, (place) => this.bytes(place)),
       this.pieces(unit),
     ]);
-    return { settings, pictures: pictureBytes, ...pieces };
+    return { settings, units, pictures, severities, ...pieces };
   }
 
-  private async settings(root: vscode.Uri, folder: vscode.Uri): Promise<Surroundings["settings"]> {
-    const places = upwards(root.path, folder.path).map((path) =>
-      vscode.Uri.joinPath(folder.with({ path }), settingsName),
-    );
+  private async settings(unit: vscode.Uri): Promise<Surroundings["settings"]> {
+    const places = settingsPlaces(unit);
     const texts = await Promise.all(places.map((place) => this.text(place)));
     return places.flatMap((place, index) => {
       const text = texts[index];
-      return text === undefined ? [] : [{ path: vscode.workspace.asRelativePath(place), text }];
+      return text === undefined ? [] : [{ path: shownPath(place), text }];
     });
   }
 
-  private async pictures(
+  /** Files inside the workspace by their path as written, in the order asked for; what is not there is left out. */
+  private async beside<Content>(
     root: vscode.Uri,
     folder: vscode.Uri,
     written: readonly string[],
-  ): Promise<Surroundings["pictures"]> {
-    const found = new Map<string, Uint8Array>();
-    await Promise.all(
+    load: (place: vscode.Uri) => Promise<Content | undefined>,
+  ): Promise<Map<string, Content>> {
+    const found = await Promise.all(
       written.map(async (name) => {
         const path = insidePath(root.path, folder.path, name);
-        const bytes = path === undefined ? undefined : await this.bytes(folder.with({ path }));
-        if (bytes) found.set(name, bytes);
+        return path === undefined ? undefined : load(folder.with({ path }));
       }),
     );
-    // In the order that they were asked for, whichever came first.
-    return new Map(
-      written.flatMap((name) => {
-        const bytes = found.get(name);
-        return bytes ? [[name, bytes]] : [];
-      }),
-    );
+    return new Map(written.flatMap((name, i) => (found[i] === undefined ? [] : [[name, found[i]]])));
   }
 
   private async pieces(unit: vscode.Uri): Promise<Pick<Surroundings, "pieces" | "neighbours">> {
@@ -109,6 +104,32 @@ export class Neighbourhood {
       return undefined;
     }
   }
+}
+
+/** Where a unit's settings files would be, nearest first. */
+export function settingsPlaces(unit: vscode.Uri): readonly vscode.Uri[] {
+  const folder = folderOf(unit);
+  if (!folder) return [];
+  return upwards(rootOf(unit, folder).path, folder.path).map((path) =>
+    vscode.Uri.joinPath(folder.with({ path }), settingsName),
+  );
+}
+
+/** A file's path as it is told to the user. */
+export function shownPath(place: vscode.Uri): string {
+  return vscode.workspace.asRelativePath(place);
+}
+
+/** Nothing above this folder is looked at. */
+function rootOf(unit: vscode.Uri, folder: vscode.Uri): vscode.Uri {
+  return vscode.workspace.getWorkspaceFolder(unit)?.uri ?? folder;
+}
+
+/** How much each finding matters to the user, from the setting `cutwork.severities`. */
+function severitiesFor(unit: vscode.Uri): ReadonlyMap<string, string> {
+  const setting: unknown = vscode.workspace.getConfiguration("cutwork", unit).get("severities");
+  const entries = typeof setting === "object" && setting !== null ? Object.entries(setting) : [];
+  return new Map(entries.flatMap(([code, value]) => (typeof value === "string" ? [[code, value]] : [])));
 }
 
 async function entriesOf(folder: vscode.Uri): Promise<readonly string[]> {

@@ -200,39 +200,31 @@ export function splitList(lines: LineIndex, before: Token, next: Token, problems
   );
 }
 
-/** An activity's fence without an end, or with a name that is nearly right. */
-export function fenceTraps(lines: LineIndex, token: Token, near: (word: string) => boolean, problems: Problems): void {
-  const [first, after] = token.map ?? [0, 0];
-  const head = lines.line(first);
+/** A block whose name is nearly “activity”. */
+export function nearlyActivity(lines: LineIndex, token: Token, problems: Problems): void {
   const word = token.info.trim().split(/\s+/)[0] ?? "";
-  const start = lines.text.indexOf(word, head.start);
-  if (word !== "activity") {
-    if (near(word)) {
-      const range = { start, end: start + word.length };
-      problems.trap(
-        "not-an-activity",
-        range,
-        `This block is no activity: its name is “activity”.`,
-        write("Write “activity”", range, "activity"),
-      );
-    }
-    return;
-  }
+  if (word === "activity" || !/^act[iv]{1,3}t?[iy]{1,2}(es)?$/i.test(word)) return;
+  const start = lines.text.indexOf(word, lines.start(token.map?.[0] ?? 0));
+  const range = { start, end: start + word.length };
+  const fix = write("Write “activity”", range, "activity");
+  problems.trap("not-an-activity", range, "This block is no activity: its name is “activity”.", fix);
+}
+
+/** The line after the last one of an activity; where its fence has no end, the options that stand at its beginning. */
+export function activityEnd(lines: LineIndex, token: Token, problems: Problems): number {
+  const [first, after] = token.map ?? [0, 0];
   const last = lines.line(after - 1);
   const closed = after - 1 > first && lines.text.slice(last.start, last.end).trim().startsWith(token.markup);
-  if (closed) return;
-  let end = first;
-  while (
-    end + 1 < after &&
-    /^\s*[\w-]+\s*:|^\s*-\s/.test(lines.text.slice(lines.start(end + 1), lines.line(end + 1).end))
-  )
-    end++;
-  const place = lines.line(end).end;
+  if (closed) return after - 1;
+  const text = (number: number): string => lines.text.slice(lines.start(number), lines.line(number).end);
+  let end = first + 1;
+  while (end < after && /^\s*(?:[\w-]+\s*:(?:\s|$)|-\s+[^\s=]+$)/.test(text(end))) end++;
   const newline = lines.text.includes("\r\n") ? "\r\n" : "\n";
   problems.add(
     "open-fence",
-    head,
+    lines.line(first),
     "This activity has no end, so that everything below belongs to it.",
-    insert("End it below its options", place, `${newline}${token.markup}`),
+    insert("End it below its options", lines.line(end - 1).end, `${newline}${token.markup}`),
   );
+  return end;
 }

@@ -1,0 +1,35 @@
+import type { Range } from "../base/range";
+import type { Section } from "../unit/unit";
+
+/** A section of another unit as `from` names it: `other.unit.md#Section`. */
+export interface ForeignName {
+  readonly path: string;
+  readonly section: string;
+}
+
+export function foreignName(name: string): ForeignName | undefined {
+  const match = /^(.+\.unit\.md)#(.+)$/u.exec(name.trim());
+  return match?.[1] && match[2] ? { path: match[1], section: match[2] } : undefined;
+}
+
+/**
+ * A section of another file as this unit may use it: every place in it becomes the place where this unit names it, since
+ * findings, clicks and fixes speak of this unit's text; pictures' paths lead from this unit's folder.
+ */
+export function adopt(section: Section, place: Range, path: string): Section {
+  const folder = path.includes("/") ? path.slice(0, path.lastIndexOf("/") + 1) : "";
+  // The copy has the shape of what it was made from.
+  return copy(section, place, folder) as Section;
+}
+
+function copy(value: unknown, place: Range, folder: string): unknown {
+  if (Array.isArray(value)) return value.map((item) => copy(item, place, folder));
+  if (typeof value !== "object" || value === null) return value;
+  const keys = Object.keys(value);
+  if (keys.length === 2 && "start" in value && "end" in value) return { ...place };
+  const entries = Object.entries(value).map(([key, inner]): [string, unknown] => [
+    key,
+    key === "path" && typeof inner === "string" ? folder + inner : copy(inner, place, folder),
+  ]);
+  return Object.fromEntries(entries);
+}

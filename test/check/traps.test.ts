@@ -1,0 +1,129 @@
+import assert from "node:assert/strict";
+import { readdirSync, readFileSync } from "node:fs";
+import path from "node:path";
+import * as prettier from "prettier";
+import { applyEdits, readUnitText } from "../support/units";
+import { parseFixture } from "./fixture";
+import { items, meaning } from "./meaning";
+
+const folder = path.join(__dirname, "fixtures");
+const names = readdirSync(folder).sort();
+const textOf = (name: string): string => parseFixture(readFileSync(path.join(folder, name), "utf8")).text;
+
+const format = (text: string): Promise<string> => prettier.format(text, { parser: "markdown" });
+
+/** Applies preferred fixes of reading until none is left. */
+async function mended(text: string): Promise<string> {
+  let now = text;
+  for (let round = 0; round < 60; round++) {
+    const { findings, unit } = await readUnitText(now);
+    const codes = new Set(unit.problems.map(({ code }) => code));
+    const fix = findings.filter(({ code }) => codes.has(code)).flatMap(({ fixes }) => fixes.slice(0, 1))[0];
+    if (!fix) return now;
+    now = applyEdits(now, fix.edits);
+  }
+  return now;
+}
+
+const food = ["## Food", "pão = bread", "mel = honey", "sal = salt", "chá = tea"];
+
+/** What each trap was meant to be, and is after its fixes. */
+const meant: Readonly<Record<string, readonly string[]>> = {
+  "trap-list-in-list.md": [...food, "3. Gang = third course", "- nota = note", "# tag = hash", "> cita = quote"],
+  "trap-underlined.md": [...food, "ovo = egg", "uva = grape", "figo = fig"],
+  "trap-swallowed.md": [...food, "lima = lime", "1: Ela paga.", "2: Ela sai."],
+  "trap-split.md": [...food, "ovo = egg", "uva = grape"],
+  "trap-picture.md": [...food, "picture a spoon = a colher", "picture a fork = o garfo"],
+  "trap-underscores.md": [...food, "Eu [...] fome. = I am [...] hungry.", "muito bom = very good", "snake_case = x"],
+  "trap-nearly.md": [
+    ...food,
+    "ovo = egg",
+    "uva = grape",
+    "figo = fig",
+    "lima = lime",
+    "kiwi = kiwi fruit",
+    "true: Ela come.",
+    "false: Ela bebe.",
+    "true: Ela ri.",
+    "true: Ela dorme.",
+    "false: Ela corre.",
+  ],
+  "trap-numbered.md": [...food, "ovo = egg", "1: Ela come."],
+  "trap-nested.md": [
+    ...food,
+    "ovo = egg",
+    "uva = grape",
+    "false: Ela come.",
+    "true: Ela bebe.",
+    "false: Ela dorme.",
+    "true: Ela ri.",
+  ],
+  "trap-not-an-item.md": [...food, "ovo = egg", "uva = grape", "figo = fig"],
+  "trap-not-a-heading.md": [...food, "## Drinks"],
+  "trap-indented.md": [...food, "ovo = egg", "uva = grape", "lima = lime"],
+  "trap-comments.md": [...food, "ovo = egg by K7", "uva = grape by K7", "figo = fig by K7", "lima = lime"],
+  "trap-fences.md": [...food, "ovo = egg"],
+};
+
+describe("traps", () => {
+  it("each fixture of a trap says what was meant", () => {
+    assert.deepEqual(
+      names.filter((name) => name.startsWith("trap-")),
+      Object.keys(meant).sort(),
+    );
+  });
+
+  for (const [name, wanted] of Object.entries(meant)) {
+    it(`${name}: its fixes make it what was meant`, async () => {
+      assert.deepEqual(items(await mended(textOf(name))), wanted);
+    });
+  }
+});
+
+/**
+ * What a formatter makes of a trap where it is no longer the same trap. Elsewhere the formatted text must give the same codes.
+ *
+ * - indented-list: the formatter keeps code as code, and takes the spaces behind the bullet away, which mends that one.
+ * - split-list: the formatter parts touching lists by a blank line; they still differ in their sign.
+ */
+const rewritten: Readonly<Record<string, string>> = {
+  "trap-underlined.md":
+    "a line of signs under an item becomes `# ` before it, which is a finding of its own (list-in-list), or part of its line",
+  "trap-nearly.md": "a tab becomes a space and leaves no trace; an empty box gets a backslash, which makes it text",
+  "trap-not-an-item.md":
+    "a lone asterisk or hyphen without a space gets a backslash or stays; the line is joined to its paragraph",
+  "trap-underscores.md": "low lines get backslashes, which prints them as they are",
+  "trap-indented.md": "the spaces behind a bullet are taken away, which mends it",
+  "trap-fences.md":
+    "an open fence is closed at the end of the file, so that what stands below is unreadable as options",
+};
+
+describe("a round trip through a common Markdown formatter (prettier)", () => {
+  for (const name of names) {
+    it(`${name}: ${rewritten[name] ?? "changes no meaning, and keeps its findings"}`, async () => {
+      const text = textOf(name);
+      const formatted = await format(text);
+      const codes = async (source: string): Promise<string[]> =>
+        [
+          ...new Set(
+            (await readUnitText(source)).findings.filter(({ severity }) => severity !== "hint").map(({ code }) => code),
+          ),
+        ].sort();
+      if (rewritten[name] !== undefined) {
+        // The formatter itself changed what Markdown reads; it must at least not make new faults.
+        const before = new Set(await codes(text));
+        const added = (await codes(formatted)).filter((code) => !before.has(code));
+        assert.deepEqual(
+          added.filter(
+            (code) =>
+              !["list-in-list", "unused-pairs", "missing-picture", "unreadable-yaml", "wrong-option"].includes(code),
+          ),
+          [],
+        );
+        return;
+      }
+      assert.deepEqual(meaning(formatted), meaning(text));
+      assert.deepEqual(await codes(formatted), await codes(text));
+    });
+  }
+});

@@ -1,0 +1,8 @@
+declare module "commonmark-spec" {
+  export const tests: readonly {
+    readonly markdown: string;
+    readonly html: string;
+    readonly section: string;
+    readonly number: number;
+  }[];
+}
