@@ -11,6 +11,7 @@ import { startUnits } from "./newUnit";
 import { outlineUnits } from "./outline";
 import { Previews } from "./preview/previews";
 import { Readings } from "./readings";
+import { showSettingsFindings } from "./settingsFindings";
 import { showStatus } from "./status";
 
 /** Wires the features together. One build serves the desktop, remote and web extension hosts. */
@@ -22,6 +23,7 @@ export function activate(context: vscode.ExtensionContext): void {
   context.subscriptions.push(
     log,
     showFindings(readings),
+    showSettingsFindings(readings),
     showStatus(readings),
     offerFixes(readings),
     completeOptions(readings),

@@ -14,6 +14,10 @@ const severities: Readonly<Record<Severity, vscode.DiagnosticSeverity>> = {
   hint: vscode.DiagnosticSeverity.Hint,
 };
 
+export function severityOf(severity: Severity): vscode.DiagnosticSeverity {
+  return severities[severity];
+}
+
 /** Shows what was found in every open unit, and takes it away when the unit is closed. */
 export function showFindings(readings: Readings): vscode.Disposable {
   const shown = vscode.languages.createDiagnosticCollection(source);
@@ -72,7 +76,7 @@ export function diagnosticOf(document: vscode.TextDocument, finding: Finding): v
   const diagnostic = new vscode.Diagnostic(
     toRange(document, finding.range),
     finding.message,
-    severities[finding.severity],
+    severityOf(finding.severity),
   );
   diagnostic.source = source;
   diagnostic.code = { value: finding.code, target: explanationLink(finding.code) };

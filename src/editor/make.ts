@@ -1,4 +1,5 @@
 import * as vscode from "vscode";
+import { BlockedError } from "../make/workshop";
 import { outputFolderOf, writable } from "./files/outputFolder";
 import { NotWritten, writeWhole } from "./files/wholeFiles";
 import type { Previews } from "./preview/previews";
@@ -9,6 +10,8 @@ import { reasonOf, unitFor } from "./units";
 export interface Made {
   readonly files: readonly vscode.Uri[];
   readonly error?: string;
+  /** Findings stand in the way. */
+  readonly blocked?: boolean;
 }
 
 /** `cutwork.make`: all PDFs of a unit, whole or not at all. */
@@ -19,7 +22,7 @@ export function makeUnits(readings: Readings, previews: Previews): vscode.Dispos
     const folder = outputFolderOf(document.uri);
     if (!folder) return refuse("Save the unit first: the PDFs are put beside it.");
     const made = await makeOne(readings, document, folder);
-    if (made.error !== undefined) return refuse(made.error);
+    if (made.error !== undefined) return refuse(made.error, made.blocked);
     readings.requestAll();
     if (made.files.length > 0) void tell(folder, made.files);
     return made;
@@ -48,17 +51,18 @@ async function makeOne(readings: Readings, document: vscode.TextDocument, folder
     } catch (error) {
       const cause = error instanceof NotWritten ? error.cause : error;
       if (cause instanceof vscode.CancellationError) return { files: [] };
+      if (error instanceof BlockedError) return { files: [], error: error.message, blocked: true };
       return { files: [], error: sentence(error) };
     }
   });
 }
 
 function nothingToMake(activities: number): Made {
-  const error =
-    activities === 0
-      ? "There is no activity in this unit yet, so there is nothing to print."
-      : "No activity of this unit can be laid out yet. The Problems panel says why.";
-  return { files: [], error };
+  if (activities === 0) {
+    return { files: [], error: "There is no activity in this unit yet, so there is nothing to print." };
+  }
+  const error = "No activity of this unit can be laid out yet. The Problems panel says why.";
+  return { files: [], error, blocked: true };
 }
 
 function sentence(error: unknown): string {
@@ -68,9 +72,15 @@ function sentence(error: unknown): string {
   return `${error.file} could not be written: ${reasonOf(error.cause).replace(/\.$/, "")}.${advice} Nothing was changed.`;
 }
 
-async function refuse(error: string): Promise<Made> {
-  void vscode.window.showErrorMessage(error);
+function refuse(error: string, blocked = false): Made {
+  void explainRefusal(error, blocked);
   return { files: [], error };
+}
+
+async function explainRefusal(error: string, blocked: boolean): Promise<void> {
+  const show = "Show Problems";
+  const chosen = await vscode.window.showErrorMessage(error, ...(blocked ? [show] : []));
+  if (chosen === show) await vscode.commands.executeCommand("workbench.actions.view.problems");
 }
 
 /** Says what was made and offers to look at it. */

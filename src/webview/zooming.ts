@@ -12,6 +12,7 @@ const steps = [10, 15, 20, 25, 33, 50, 67, 80, 100, 125, 150, 200, 300, 400];
 export class Zooming {
   private readonly size = part("size", HTMLButtonElement);
   private readonly fit = part("fit", HTMLButtonElement);
+  private readonly group = part("zoom", HTMLElement);
   private percent = 100;
 
   constructor(
@@ -32,6 +33,7 @@ export class Zooming {
   apply(): void {
     const { area } = this.sheets;
     const { width, columns } = this.sheets.spread;
+    this.group.hidden = width === 0;
     const room = area.clientWidth - gap * (columns + 1);
     const fitted = width > 0 && room > 0 ? (room / (width * pixels)) * 100 : 100;
     // Half a percent short of the edge, so that rounding never brings a horizontal scroll bar.

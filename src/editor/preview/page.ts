@@ -25,15 +25,19 @@ export function pageHtml(webview: vscode.Webview, extension: vscode.Uri, unit: v
 <body data-unit="${escaped(unit.toString())}">
 <header>
 <div id="controls" role="toolbar" aria-label="What is shown">
-<label id="activity-field" hidden>Activity<select id="activity"></select></label>
-<label id="level-field" hidden>Level<select id="level"></select></label>
-<label id="version-field" hidden>Version<select id="version"></select></label>
+<div id="what">
+<label hidden>Activity<select id="activity"></select></label>
+<label hidden>Level<select id="level"></select></label>
+<label hidden>Version<select id="version"></select></label>
+</div>
+<div id="how">
 <div id="views" role="radiogroup" aria-label="View" hidden></div>
-<div id="zoom" role="group" aria-label="Size">
+<div id="zoom" role="group" aria-label="Size" hidden>
 <button type="button" id="smaller" aria-label="Smaller" title="Smaller (−)">−</button>
 <button type="button" id="size" title="Size on the screen, in percent of the size on paper. Click for 100 %."></button>
 <button type="button" id="larger" aria-label="Larger" title="Larger (+)">+</button>
 <button type="button" id="fit" title="Fit the width (0)">Fit width</button>
+</div>
 </div>
 </div>
 <p id="line" role="status" aria-live="polite"></p>

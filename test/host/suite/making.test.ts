@@ -84,6 +84,15 @@ describe("making the PDFs", () => {
     assert.ok(await missing("nothing"));
   });
 
+  it("refuses while an error would be printed, and says which", async () => {
+    await setFolder("blocked");
+    await openUnit("blocked.unit.md", marketUnit.replace("make: tiles\n", "make: tiles\ngrid: 12 x 12\n"));
+    const { files, error } = await make();
+    assert.deepEqual(files, []);
+    assert.ok(error);
+    assert.ok(await missing("blocked"));
+  });
+
   it("asks to save a unit that is nowhere yet", async () => {
     await vscode.commands.executeCommand("cutwork.newUnit");
     const { error } = await make();

@@ -1,0 +1,53 @@
+import assert from "node:assert/strict";
+import * as vscode from "vscode";
+import { until, webview } from "./driver";
+import { closeAll, codeOf, findingsIn, marketUnit, openUnit, place } from "./units";
+
+const settingsFile = place("../cutwork.yml");
+const write = (text: string): Thenable<void> =>
+  vscode.workspace.fs.writeFile(settingsFile, new TextEncoder().encode(text));
+
+describe("settings around a unit", () => {
+  afterEach(async () => {
+    await vscode.workspace.fs.delete(settingsFile).then(undefined, () => {});
+    await vscode.workspace
+      .getConfiguration("cutwork")
+      .update("severities", undefined, vscode.ConfigurationTarget.Workspace);
+    await closeAll();
+  });
+
+  it("come from a cutwork.yml above it, and are followed", async () => {
+    await write("paper: Letter\n");
+    await openUnit("paper.unit.md", marketUnit);
+    await vscode.commands.executeCommand("cutwork.preview");
+    const page = webview("Sheets");
+    await page.waitFor("rect.piece");
+    const width = () => page.evaluate("document.querySelector('.paper').style.getPropertyValue('--width')");
+    assert.equal(await width(), "215.9");
+    await write("paper: A4\n");
+    await until("the other paper", async () => (await width()) === "210");
+  });
+
+  it("are checked at their own place", async () => {
+    await write("margin: wide\n");
+    await openUnit("margin.unit.md", marketUnit);
+    const found = await until("the finding", () => findingsIn(settingsFile)[0]);
+    assert.equal(found.range.start.line, 0);
+    await write("margin: 12\n");
+    await until("no finding", () => findingsIn(settingsFile).length === 0);
+  });
+
+  it("say how much a finding matters", async () => {
+    const unit = place("matters.unit.md");
+    await openUnit("matters.unit.md", marketUnit);
+    const found = await until("a finding", () => findingsIn(unit)[0]);
+    await vscode.workspace
+      .getConfiguration("cutwork")
+      .update("severities", { [codeOf(found)]: "warning" }, vscode.ConfigurationTarget.Workspace);
+    await until("a warning", () => findingsIn(unit)[0]?.severity === vscode.DiagnosticSeverity.Warning);
+    await vscode.workspace
+      .getConfiguration("cutwork")
+      .update("severities", { [codeOf(found)]: "off" }, vscode.ConfigurationTarget.Workspace);
+    await until("silence", () => findingsIn(unit).length === 0);
+  });
+});
