@@ -15,7 +15,7 @@ export function explainFindings(extension: vscode.Uri, readings: Readings): vsco
     const code = typeof given === "string" ? given : await chooseCode(readings);
     // The code becomes a file name: nothing that could lead elsewhere.
     if (code === undefined || !/^[\w-]+$/.test(code)) return;
-    const page = vscode.Uri.joinPath(extension, "dist", "reference", `${code}.md`);
+    const page = vscode.Uri.joinPath(extension, "reference", `${code}.md`);
     try {
       await vscode.workspace.fs.stat(page);
     } catch {

@@ -3,7 +3,7 @@ import type { Reading, Workshop } from "../make/workshop";
 import type { Engine } from "./engine";
 import type { Neighbourhood } from "./files/surroundings";
 import { Latest } from "./latest";
-import { isUnit, languageId, unitName } from "./units";
+import { isUnit, languageId, reasonOf, unitName } from "./units";
 
 /** Milliseconds without a keystroke before a unit is read again. */
 const pause = 150;
@@ -31,6 +31,7 @@ export class Readings implements vscode.Disposable {
   private readonly latest = new Map<string, DocumentReading>();
   private readonly waiting: Latest<vscode.TextDocument>;
   private readonly subscriptions: vscode.Disposable[] = [];
+  private complained = false;
 
   constructor(
     private readonly engine: Engine,
@@ -43,7 +44,7 @@ export class Readings implements vscode.Disposable {
         if (!turn.current || document.isClosed || document.version !== result.version) return;
         this.keep(result);
       },
-      (error) => this.log.error("A unit could not be read.", String(error)),
+      (error) => this.complain(error),
     );
     const watcher = vscode.workspace.createFileSystemWatcher("**/{cutwork.yml,*.{png,jpg,jpeg,svg}}");
     this.subscriptions.push(
@@ -93,6 +94,17 @@ export class Readings implements vscode.Disposable {
   /** Reads all open units again, because something around them changed. */
   requestAll(after = pause): void {
     for (const document of vscode.workspace.textDocuments) this.request(document, after);
+  }
+
+  /** Once is enough: what fails for one unit, such as a missing asset, fails for all. */
+  private complain(error: unknown): void {
+    this.log.error("A unit could not be read.", String(error));
+    if (this.complained) return;
+    this.complained = true;
+    const show = "Show the Log";
+    void vscode.window.showErrorMessage(`Cutwork cannot read units: ${reasonOf(error)}`, show).then((chosen) => {
+      if (chosen === show) this.log.show();
+    });
   }
 
   private request(document: vscode.TextDocument, after: number): void {

@@ -23,6 +23,16 @@ describe("findings", () => {
     await until("no such finding", () => !findingsIn(unit).some((each) => codeOf(each) === "duplicate-answer"));
   });
 
+  it("are explained on a page of their own", async () => {
+    await openUnit("explain.unit.md", broken);
+    await vscode.commands.executeCommand("cutwork.explain", "duplicate-answer");
+    await until("the page", () =>
+      vscode.window.tabGroups.all.some(({ tabs }) => tabs.some(({ label }) => label.includes("duplicate-answer"))),
+    );
+    await vscode.commands.executeCommand("cutwork.explain", "../README");
+    assert.ok(!vscode.window.tabGroups.all.some(({ tabs }) => tabs.some(({ label }) => label.includes("README"))));
+  });
+
   it("end with what stands there last, however fast the typing", async () => {
     const unit = place("fast.unit.md");
     const editor = await openUnit("fast.unit.md", marketUnit);
