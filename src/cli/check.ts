@@ -1,6 +1,8 @@
 import type { Severity } from "../base/finding";
+import { printable } from "./cells";
 import { toJson, unreadJson } from "./json";
-import { type Outcome, toSarif } from "./sarif";
+import { type FileReport, type Outcome, settingsReports, unitReport } from "./report";
+import { toSarif } from "./sarif";
 import { countText, findingLines, proofLines, styleFor, type TextStyle } from "./text";
 import { openEngine, readUnitFile } from "./units";
 import { FileError, say, UsageError } from "./usage";
@@ -19,19 +21,24 @@ export async function check(
   const outcomes: Outcome[] = [];
   for (const file of files) {
     try {
-      const outcome = { file, reading: await readUnitFile(workshop, file) };
-      outcomes.push(outcome);
-      if (format === "text") print(textLines(outcome, style));
+      const reading = await readUnitFile(workshop, file);
+      outcomes.push({ file, reading });
+      if (format === "text") print(textLines(unitReport(file, reading), style));
     } catch (error) {
       if (!(error instanceof FileError)) throw error;
       outcomes.push({ file, error: error.message });
       say(error.message);
     }
   }
-  const findings = outcomes.flatMap((outcome) => ("reading" in outcome ? outcome.reading.findings : []));
-  if (format === "sarif") print([JSON.stringify(toSarif(outcomes, process.cwd()), null, 2)]);
-  else if (format === "json") print([JSON.stringify(outcomes.map(jsonOf), null, 2)]);
-  else if (outcomes.length > 1) print([totalLine(outcomes, countText(findings, style.paint))]);
+  const readings = outcomes.flatMap((outcome) => ("reading" in outcome ? [outcome.reading] : []));
+  const settings = settingsReports(readings);
+  const findings = [...readings, ...settings].flatMap((each) => each.findings);
+  if (format === "sarif") print([JSON.stringify(toSarif(outcomes, settings, process.cwd()), null, 2)]);
+  else if (format === "json") print([JSON.stringify([...outcomes.map(jsonOf), ...settings.map(toJson)], null, 2)]);
+  else {
+    for (const report of settings) print(textLines(report, style));
+    if (outcomes.length > 1) print([totalLine(outcomes, countText(findings, style.paint))]);
+  }
   if (outcomes.some((outcome) => "error" in outcome)) return 2;
   return findings.some(({ severity }) => failing[failOn].includes(severity)) ? 1 : 0;
 }
@@ -41,16 +48,18 @@ const failing: Readonly<Record<"error" | "warning", readonly Severity[]>> = {
   warning: ["error", "warning"],
 };
 
-function textLines({ file, reading }: Extract<Outcome, { reading: unknown }>, style: TextStyle): string[] {
+function textLines(report: FileReport, style: TextStyle): string[] {
   return [
-    ...findingLines(file, reading, style),
-    `${file}: ${countText(reading.findings, style.paint)}`,
-    ...proofLines(reading),
+    ...findingLines(report, style),
+    `${printable(report.file)}: ${countText(report.findings, style.paint)}`,
+    ...proofLines(report),
   ];
 }
 
 function jsonOf(outcome: Outcome): unknown {
-  return "error" in outcome ? unreadJson(outcome.file, outcome.error) : toJson(outcome.file, outcome.reading);
+  return "error" in outcome
+    ? unreadJson(outcome.file, outcome.error)
+    : toJson(unitReport(outcome.file, outcome.reading));
 }
 
 function totalLine(outcomes: readonly Outcome[], counts: string): string {

@@ -1,9 +1,9 @@
 import type { Range } from "../base/range";
-import type { Reading } from "../make/workshop";
+import type { FileReport } from "./report";
 
-/** A unit as JSON: findings with zero-based UTF-16 ranges as in LSP, and the proofs. */
-export function toJson(file: string, { unit, findings, activities }: Reading): unknown {
-  const lsp = (range: Range): unknown => unit.lines.lsp(range);
+/** A file as JSON: findings with zero-based UTF-16 ranges as in LSP, and the proofs. */
+export function toJson({ file, lines, findings, activities }: FileReport): unknown {
+  const lsp = (range: Range): unknown => lines.lsp(range);
   return {
     file,
     findings: findings.map(({ code, severity, range, message, related, fixes }) => ({

@@ -1,5 +1,6 @@
 import path from "node:path";
 import { BlockedError, type MadeFile, type MakeOptions, type Workshop } from "../make/workshop";
+import { type FileReport, settingsReports, unitReport } from "./report";
 import { findingLines, proofLines, styleFor } from "./text";
 import { openEngine, readUnitFile, unitName } from "./units";
 import { FileError, say, UsageError } from "./usage";
@@ -36,25 +37,34 @@ export async function make(files: readonly string[], call: MakeCall): Promise<nu
 /** Makes one unit; resolves to 1 where it has errors. Rejects with a FileError where a file cannot be read or written. */
 async function makeUnit(workshop: Workshop, file: string, out: string, options: MakeOptions): Promise<0 | 1> {
   const reading = await readUnitFile(workshop, file, out);
+  const report = unitReport(file, reading);
+  const style = styleFor(process.stderr);
   const { only } = options;
   if (only !== undefined && !reading.activities.some(({ make: kind, title }) => kind === only || title === only)) {
     throw new FileError(`${file} has no activity or kind “${only}”.`);
   }
+  const refuse = (reports: readonly FileReport[]): 1 => {
+    for (const line of reports.flatMap((each) => findingLines(each, style))) say(line);
+    say(`${file}: nothing was made; mend what stands above first.`);
+    return 1;
+  };
+  // Sheets made without a setting that was meant would be other sheets.
+  const wrongSettings = settingsReports([reading]).filter(({ findings }) =>
+    findings.some(({ severity }) => severity === "error"),
+  );
+  if (wrongSettings.length > 0) return refuse(wrongSettings);
   let made: readonly MadeFile[];
   try {
     made = await workshop.make(reading, options);
   } catch (error) {
     if (!(error instanceof BlockedError)) throw error;
-    const style = styleFor(process.stderr);
-    for (const line of findingLines(file, { ...reading, findings: error.findings }, style)) say(line);
-    say(`${file}: nothing was made; mend what stands above first.`);
-    return 1;
+    return refuse([{ ...report, findings: error.findings }]);
   }
   await writeWhole(out, made);
   const shown = path.relative(process.cwd(), out) || ".";
   const lines = [
     `${file}:`,
-    ...proofLines(reading),
+    ...proofLines(report),
     ...made.map(({ name, bytes }) => `  ${path.join(shown, name)} (${kilobytes(bytes)})`),
   ];
   process.stdout.write(`${lines.join("\n")}\n`);

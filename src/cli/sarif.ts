@@ -4,16 +4,11 @@ import { version } from "../../package.json";
 import type { Finding, Fix, Severity } from "../base/finding";
 import type { LineIndex, Range } from "../base/range";
 import { allRules, type RuleFacts } from "../check/rules";
-import type { Reading } from "../make/workshop";
+import { type FileReport, type Outcome, unitReport } from "./report";
 
 /*
  * Findings as a SARIF log: Static Analysis Results Interchange Format, version 2.1.0 plus errata 01, OASIS Standard.
  */
-
-/** A file that was asked for: what was read, or why it could not be. */
-export type Outcome =
-  | { readonly file: string; readonly reading: Reading }
-  | { readonly file: string; readonly error: string };
 
 type Level = "error" | "warning" | "note";
 
@@ -26,14 +21,15 @@ const levels: Readonly<Record<Severity, Level>> = {
 
 const ruleIndex = new Map(allRules.map(({ code }, index) => [code, index]));
 
-/** The whole log, as JSON values. `folder` is what relative addresses are relative to. No clock: the same units give the same log. */
-export function toSarif(outcomes: readonly Outcome[], folder: string): unknown {
+/** The whole log, as JSON values: the files asked for, and the settings around them. `folder` is what relative addresses are relative to. No clock: the same units give the same log. */
+export function toSarif(outcomes: readonly Outcome[], settings: readonly FileReport[], folder: string): unknown {
   // A file that was asked for twice is one artifact.
-  const uris = [...new Set(outcomes.map(({ file }) => uriOf(file, folder)))];
+  const uris = [...new Set([...outcomes, ...settings].map(({ file }) => uriOf(file, folder)))];
   const artifact = (file: string): ArtifactLocation => {
     const uri = uriOf(file, folder);
     return { uri, index: uris.indexOf(uri) };
   };
+  const read = outcomes.flatMap((each) => ("reading" in each ? [unitReport(each.file, each.reading)] : []));
   const unread = outcomes.flatMap((outcome) => ("error" in outcome ? [outcome] : []));
   return {
     $schema: "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json",
@@ -56,12 +52,10 @@ export function toSarif(outcomes: readonly Outcome[], folder: string): unknown {
         artifacts: uris.map((uri) => ({
           location: { uri, ...(uri === "-" ? { description: { text: "Standard input." } } : {}) },
           roles: ["analysisTarget"],
-          mimeType: "text/markdown",
+          mimeType: uri.endsWith(".yml") ? "application/yaml" : "text/markdown",
           encoding: "UTF-8",
         })),
-        results: outcomes.flatMap((outcome) =>
-          "error" in outcome ? [] : results(outcome.reading, artifact(outcome.file)),
-        ),
+        results: [...read, ...settings].flatMap((report) => results(report, artifact(report.file))),
       },
     ],
   };
@@ -96,7 +90,7 @@ interface ArtifactLocation {
   readonly index: number;
 }
 
-function results({ unit: { lines }, findings }: Reading, artifactLocation: ArtifactLocation): unknown[] {
+function results({ lines, findings }: FileReport, artifactLocation: ArtifactLocation): unknown[] {
   const placed = (range: Range): unknown => ({ artifactLocation, region: regionOf(lines, range) });
   return findings.map(({ code, severity, message, range, related, fixes }: Finding) => {
     const index = ruleIndex.get(code);

@@ -1,9 +1,9 @@
 import type { Finding, Severity } from "../base/finding";
 import type { Range } from "../base/range";
-import type { Reading } from "../make/workshop";
 import { printable } from "./cells";
 import { type Ink, type Paint, paintFor } from "./colour";
 import { codeFrame } from "./frame";
+import type { FileReport } from "./report";
 
 /** How a report is written to a stream. */
 export interface TextStyle {
@@ -26,12 +26,12 @@ const shownPlaces = 5;
  * Findings as text. The first line of each is `file:line:column severity code message`, counted from 1 as editors show it, also
  * when it is coloured; the lines below are indented: the source, then related places.
  */
-export function findingLines(file: string, { unit, findings }: Reading, { paint, width }: TextStyle): string[] {
+export function findingLines({ file, lines, findings }: FileReport, { paint, width }: TextStyle): string[] {
   const at = ({ start }: Range): string => {
-    const { line, character } = unit.lines.positionAt(start);
+    const { line, character } = lines.positionAt(start);
     return paint("place", `${printable(file)}:${line + 1}:${character + 1}`);
   };
-  const frame = (range: Range, ink: Ink): string[] => codeFrame(unit.lines, range, { paint, ink, width });
+  const frame = (range: Range, ink: Ink): string[] => codeFrame(lines, range, { paint, ink, width });
   return findings.flatMap(({ range, severity, code, message, related }) => [
     `${at(range)} ${paint(severity, severity)} ${paint("code", code)} ${printable(message)}`,
     ...frame(range, severity),
@@ -62,7 +62,7 @@ export function countText(findings: readonly Finding[], paint: Paint): string {
 }
 
 /** One line an activity: what it is and what is proven. */
-export function proofLines({ activities }: Reading): string[] {
+export function proofLines({ activities }: FileReport): string[] {
   return activities.map(({ title, summary, deals }) => {
     if (deals.length === 0) return printable(`  ${title}: ${summary}, not dealt`);
     const states = deals.map(({ level, version, code, copies, proof }) => {

@@ -25,8 +25,8 @@ describe("the command line", function () {
   });
 
   it("fails on warnings only where asked", () => {
-    const statements = "---\nteaches: pt\n---\n\n## S\n\n- [x] a.\n- [x] b.\n- [x] c.\n- [x] d.\n";
-    desk.write("s.unit.md", statements);
+    desk.write("s.unit.md", unitOf(6, "").replace("= dedeo", "= debao"));
+    assert.match(desk.cutwork(["check", "s.unit.md"]).out, /^s\.unit\.md: 1 warning, 1 information$/m);
     assert.equal(desk.cutwork(["check", "s.unit.md"]).code, 0);
     assert.equal(desk.cutwork(["check", "s.unit.md", "--fail-on", "warning"]).code, 1);
   });
