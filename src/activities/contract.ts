@@ -1,6 +1,7 @@
 import type { Rule } from "../base/finding";
 import type { Validator } from "../base/generated/validators";
 import type { Range } from "../base/range";
+import type { Run } from "../base/run";
 import type { Relation } from "../match/relation";
 import type { Sheet } from "../page/sheet";
 import type { Proof } from "../prove/proof";
@@ -9,12 +10,12 @@ import type { ActivityBlock, Pair, Section, Unit } from "../unit/unit";
 import type { CommonOptions, OptionSchema, ResolvedOptions } from "./options";
 
 /** The kinds that exist now; the schemas hold the same names. */
-export type KindName = "tiles";
+export type KindName = "tiles" | "strips" | "rebuild" | "sort" | "calls" | "board" | "loop";
 
 export type FaceSide = "n" | "e" | "s" | "w" | "front" | "back";
 
-/** What can be looked at: pieces as they are printed, the solution, and where there is one a second solution. */
-export type View = "dealt" | "solved" | "second";
+/** What can be looked at: pieces as they are printed, the solution, where there is one a second solution, and the papers. */
+export type View = "dealt" | "solved" | "second" | "papers";
 
 /** One arrangement of an activity with its printed texts. Kinds extend it with what they need. */
 export interface Deal {
@@ -99,6 +100,32 @@ export interface Dealt<D extends Deal> {
   readonly used: readonly Pair[];
 }
 
+/** What may hurt; the guide and the prep sheet say the usual cautions for each. */
+export type Caution = "cutter" | "scissors" | "laminator" | "small-parts" | "clear-floor";
+
+/** What a colleague needs to run the activity. Texts are in the language that explains, where the kind has it, else English. */
+export interface GuideEntry {
+  /** One sentence: what the learners do and what for. */
+  readonly summary: string;
+  /** What to have at hand, besides the pieces: `a timer`, `pencils`. */
+  readonly materials: readonly string[];
+  /** Minutes in class, an estimate by the kind where the unit does not say. */
+  readonly minutes: number;
+  /** One line each, as it may be read out: pairs, orders, piles. */
+  readonly answers: readonly (readonly Run[])[];
+  readonly cautions: readonly Caution[];
+}
+
+/** A label for a packet or bag. */
+export interface LabelEntry {
+  /** Packet number or sign within the set; undefined for the set's own bag. */
+  readonly packet?: string;
+  /** What is inside: `16 tiles`. */
+  readonly contents: string;
+  /** For checking oneself: a translation; undefined for none. */
+  readonly translation?: readonly Run[];
+}
+
 /** A kind of activity: one folder, one of these. */
 export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<D>> {
   readonly name: KindName;
@@ -112,6 +139,13 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   /** The solution, or the second one; empty where there is none. */
   solutionSheets(dealt: T, deal: D, view: "solved" | "second", press: Press): readonly Sheet[];
   pieces(dealt: T, deal: D, press: Press): readonly Piece[];
+  /** Papers besides the key, all that the classes need: caller's lists for each hour, slips. Stock `paper`. */
+  papers(dealt: T, press: Press): readonly Sheet[];
+  guide(dealt: T, press: Press): GuideEntry;
+  /** Built-in steps in a language (BCP 47 primary tag: en, es, fr, de, pt); undefined where there are none. */
+  directions(dealt: T, lang: string): readonly string[] | undefined;
+  /** Labels of one copy. */
+  labels(dealt: T, deal: D): readonly LabelEntry[];
   /** Settings and layout worth keeping to print the deal again. */
   record(dealt: T, deal: D, press: Press): unknown;
   /** The kind's own findings. */

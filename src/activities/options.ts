@@ -14,6 +14,15 @@ export interface CommonOptions {
   readonly group: number;
   readonly paper: "A4" | "Letter";
   readonly margin: number;
+  /** Items to use; as many as fit without it. */
+  readonly take?: number;
+  /** Blank pieces a set. */
+  readonly blanks: number;
+  readonly reuse: "once" | "sleeve" | "laminate";
+  readonly minutes?: number;
+  /** By BCP 47 tag: a text or steps. */
+  readonly directions?: Readonly<Record<string, string | readonly string[]>>;
+  readonly allow?: Readonly<Record<string, string>>;
 }
 
 export type Level = "gentle" | "hard";

@@ -8,6 +8,7 @@ import type { ActivityKind, DealRequest } from "./contract";
 import { adopt, foreignName } from "./foreign";
 import { kindNamed } from "./kinds";
 import { type CommonOptions, defaultsOf, type OptionFault, type OptionSchema, resolve, sift } from "./options";
+import { pairsOf } from "./supply";
 
 /** What the unit's front matter says, as far as it is valid. */
 export interface UnitFacts {
@@ -84,7 +85,7 @@ export function planUnit(unit: Unit, { settings, units }: PlanContext = { settin
   const foreign = [...new Set(sources.flatMap(({ sections }) => sections))].filter(
     (section) => !unit.sections.includes(section),
   );
-  const relation = new Relation([...unit.sections, ...foreign].flatMap((section) => section.pairs));
+  const relation = new Relation([...unit.sections, ...foreign].flatMap(pairsOf));
   const titles = new Titles();
   const activities = sources.map((source, index) =>
     planActivity(unit, source, index, { facts, relation, shared, titles }),

@@ -75,6 +75,7 @@ export async function makeFiles(
         record: kind.record(dealt, deal, press),
       });
     }
+    paper.push(...kind.papers(dealt, press));
     for (const [stock, sheets] of Object.entries({ card, paper })) {
       if (!options.merge) jobs.push({ name: file(stock), title: `${press.unitTitle}: ${title}`, lang, sheets });
       else merged.set(stock, { sheets: [...(merged.get(stock)?.sheets ?? []), ...sheets], lang });

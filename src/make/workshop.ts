@@ -171,6 +171,7 @@ class Bench implements Workshop {
     const found = checked.find(({ plan }) => plan.index === activity.index);
     if (!found?.plan.kind) return [];
     const { kind } = found.plan;
+    if (view === "papers") return kind.papers(found.dealt, press);
     if (view !== "dealt") return kind.solutionSheets(found.dealt, deal, view, press);
     return kind.pieceSheets(found.dealt, deal, deal.copies === "by copier" ? undefined : 0, press);
   }

@@ -34,6 +34,7 @@ class Reader {
   private readonly items = new ItemReader(this.env, this.problems);
   private readonly sections: Section[] = [];
   private readonly activities: ActivityBlock[] = [];
+  private readonly stations: ActivityBlock[] = [];
   private open: SectionBuilder | undefined;
   private looks: (() => void)[] = [];
   /** End of the last item's own text, for comments that stand below it. */
@@ -49,8 +50,17 @@ class Reader {
     const body = "\n".repeat(bodyLine) + this.text.slice(this.lines.start(bodyLine)).replace(/^\uFEFF/, " ");
     this.walk(markdown.parse(body, this.env));
     this.closeSection(this.text.length);
-    const { text, lines, sections, activities } = this;
-    return { text, lines, front, sections, activities, problems: this.problems.list, silences: this.items.silences };
+    const { text, lines, sections, activities, stations } = this;
+    return {
+      text,
+      lines,
+      front,
+      sections,
+      activities,
+      stations,
+      problems: this.problems.list,
+      silences: this.items.silences,
+    };
   }
 
   private readFront(): { front: Mapping; bodyLine: number } {
@@ -224,7 +234,8 @@ class Reader {
 
   private fence(token: Token): void {
     nearlyActivity(this.lines, token, this.problems);
-    if (!/^activity(\s|$)/.test(token.info.trim())) return;
+    const name = /^(activity|stations)(?=\s|$)/.exec(token.info.trim())?.[0];
+    if (!name) return;
     const [first] = token.map ?? [0];
     const after = activityEnd(this.lines, token, this.problems);
     const content = token.content
@@ -233,10 +244,10 @@ class Reader {
       .join("\n");
     const source = SourceText.inLines(this.lines, first + 1, content);
     const body = { start: this.lines.start(first + 1), end: this.lines.start(after) };
-    this.activities.push({
+    (name === "stations" ? this.stations : this.activities).push({
       fence: { start: this.lines.start(first), end: this.lines.line(token.map?.[1] === after ? after - 1 : after).end },
       body,
-      options: readMapping(source, body, "activity", this.problems),
+      options: readMapping(source, body, name === "stations" ? "plan" : "activity", this.problems),
       section: this.open ? this.sections.length : -1,
     });
   }

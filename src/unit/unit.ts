@@ -12,6 +12,8 @@ export interface Unit {
   readonly front: Mapping;
   readonly sections: readonly Section[];
   readonly activities: readonly ActivityBlock[];
+  /** Fenced `stations` blocks: plans of rotation. */
+  readonly stations: readonly ActivityBlock[];
   readonly problems: readonly Problem[];
   readonly silences: readonly Silence[];
 }
@@ -164,7 +166,7 @@ export interface Entry {
   readonly items: readonly Range[];
 }
 
-/** One fenced `activity` block, as written. */
+/** One fenced `activity` or `stations` block, as written. */
 export interface ActivityBlock {
   /** The whole fence. */
   readonly fence: Range;

@@ -5,6 +5,7 @@ import type { Pair } from "../../unit/unit";
 import type { DealRequest } from "../contract";
 import { copiesOf } from "../copies";
 import type { Level } from "../options";
+import { pairsOf, takeSpread } from "../supply";
 import { chooseDecoys } from "./decoys";
 import { type Frame, innerCount, innerEdges, largestFrame, outerCount, outerEdges } from "./frame";
 import {
@@ -25,7 +26,7 @@ const attempts = 40;
 
 export function dealTiles(request: DealRequest): DealtTiles {
   const options = tilesOptions(request.options);
-  const pairs = request.sections.flatMap((section) => section.pairs);
+  const pairs = takeSpread(request.sections.map(pairsOf), options.take, String(options.seed));
   const frame = writtenFrame(options.grid) ?? largestFrame(pairs.length);
   const needed = frame ? innerCount(frame) : 4;
   const base = { request, options, pairs };

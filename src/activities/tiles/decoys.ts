@@ -4,6 +4,7 @@ import { fold } from "../../match/fold";
 import { answerKey, type MatchKey } from "../../match/relation";
 import type { Pair } from "../../unit/unit";
 import type { DealRequest } from "../contract";
+import { pairsOf } from "../supply";
 import { type Decoys, type Edge, toEdge } from "./model";
 import type { TilesOptions } from "./options";
 
@@ -41,7 +42,7 @@ export function chooseDecoys(
     return { edges: edges.slice(0, outer), wanted: options.decoys.length, misfits };
   }
   const wanted = Math.min(options.decoys ?? outer, outer);
-  const own = request.sections.flatMap((section) => section.pairs).filter((pair) => !used.includes(pair));
+  const own = request.sections.flatMap(pairsOf).filter((pair) => !used.includes(pair));
   const others = relation.pairs.filter((pair) => !own.includes(pair) && !used.includes(pair));
   const random = new Random(stream);
   const edges: Edge[] = [];

@@ -2,6 +2,7 @@ import schema from "../../../schemas/tiles.schema.json";
 import { validateTiles } from "../../base/generated/validators";
 import type { ActivityKind } from "../contract";
 import { dealTiles } from "./deal";
+import { directions, tilesGuide, tilesLabels } from "./guide";
 import { solutionSheets } from "./key";
 import type { DealtTiles, TilesDeal } from "./model";
 import { tilePieces, tileRecord } from "./pieces";
@@ -18,5 +19,9 @@ export const tiles: ActivityKind<TilesDeal, DealtTiles> = {
   solutionSheets,
   pieces: tilePieces,
   record: tileRecord,
+  papers: () => [],
+  guide: tilesGuide,
+  directions: (dealt, lang) => directions[lang]?.(dealt),
+  labels: tilesLabels,
   rules,
 };

@@ -37,6 +37,8 @@ export interface TilesLayout {
   readonly margin: number;
   readonly box: Box;
   readonly packing: SquarePacking;
+  /** Squares of one set: its tiles, then blank ones to write on. */
+  readonly count: number;
   /** One size for all words, pt; undefined where some word does not fit at any size. */
   readonly size: number | undefined;
 }
@@ -67,7 +69,7 @@ function findLayout({ options, deals, frame }: DealtTiles, press: Press): TilesL
   const paper = papers[options.paper];
   const { margin } = options;
   const box = bodyBox(paper, margin);
-  const count = frame ? frame.rows * frame.columns : 1;
+  const count = (frame ? frame.rows * frame.columns : 1) + options.blanks;
   const edges = distinctEdges(deals.flatMap(({ solved }) => solved.flat()));
   const choices =
     options.size === undefined
@@ -78,7 +80,7 @@ function findLayout({ options, deals, frame }: DealtTiles, press: Press): TilesL
   for (const packing of choices) {
     if (!packing) continue;
     const size = commonSize(edges, packing.side, press);
-    const layout = { paper, margin, box, packing, size };
+    const layout = { paper, margin, box, packing, count, size };
     if (!best || (size ?? 0) > (best.size ?? 0)) best = layout;
     if (size !== undefined && size >= comfort) break;
   }
@@ -87,6 +89,7 @@ function findLayout({ options, deals, frame }: DealtTiles, press: Press): TilesL
       paper,
       margin,
       box,
+      count,
       packing: { columns: 1, rows: 1, pages: count, side: Math.min(box.w, box.h) },
       size: undefined,
     }

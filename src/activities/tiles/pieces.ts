@@ -7,8 +7,8 @@ const sides = ["n", "e", "s", "w"] as const;
 
 /** The tiles in the order dealt: faces as they stand in the solution, place on the sheets, cell. */
 export function tilePieces(dealt: DealtTiles, deal: TilesDeal, press: Press): Piece[] {
-  const { box, packing } = layoutTiles(dealt, press);
-  const places = placeSquares(box, packing, deal.tiles.length);
+  const { box, packing, count } = layoutTiles(dealt, press);
+  const places = placeSquares(box, packing, count);
   return deal.tiles.map(({ cell, turn }, i) => {
     const face = deal.solved[cell] ?? [];
     const place = places[i];

@@ -14,8 +14,8 @@ const markSize = 5;
 /** The tiles of one copy, shuffled and turned as dealt, in a block with shared cut lines. */
 export function pieceSheets(dealt: DealtTiles, deal: TilesDeal, copy: number | undefined, press: Press): Sheet[] {
   const layout = layoutTiles(dealt, press);
-  const { box, packing, paper, margin, size } = layout;
-  const places = placeSquares(box, packing, deal.tiles.length);
+  const { box, packing, paper, margin, size, count } = layout;
+  const places = placeSquares(box, packing, count);
   const { request, options } = dealt;
   const state = [...stateOf(deal, options.levels?.length ?? 1, options.versions), setLabel(copy), deal.code].join(
     " · ",
@@ -25,7 +25,13 @@ export function pieceSheets(dealt: DealtTiles, deal: TilesDeal, copy: number | u
     const tiles = onPage.flatMap(({ x, y, piece }): SheetItem[] => {
       const tile = deal.tiles[piece];
       const face = tile && deal.solved[tile.cell];
-      if (!tile || !face) return [];
+      // A blank tile says which set it belongs to, and nothing else.
+      if (!tile || !face)
+        return drawCentre(
+          pieceMark(deal.code, copy, 0).split("-").slice(0, -1),
+          { x, y, side: packing.side, turn: 0 },
+          markSize,
+        );
       const place = { x, y, side: packing.side, turn: tile.turn };
       const [code, ...rest] = pieceMark(deal.code, copy, piece).split("-");
       return [

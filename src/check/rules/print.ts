@@ -2,6 +2,8 @@ import { setOption } from "../../activities/edits";
 import type { Fix, Report, Rule } from "../../base/finding";
 import { fitsPicture } from "../../base/picture";
 import type { Range } from "../../base/range";
+import { plain } from "../../base/run";
+import type { Phrase, Section } from "../../unit/unit";
 import { type CheckContext, sectionsInUse } from "../context";
 
 export const missingGlyph: Rule<CheckContext> = {
@@ -27,13 +29,7 @@ export const missingGlyph: Rule<CheckContext> = {
         });
       }
     };
-    for (const section of sectionsInUse(context)) {
-      for (const pair of section.pairs) {
-        for (const answer of [...pair.left.answers, ...pair.right.answers]) {
-          look(answer.runs.map((run) => run.text).join(""), answer.range);
-        }
-      }
-    }
+    for (const { runs, range } of sectionsInUse(context).flatMap(phrasesOf)) look(plain(runs), range);
     const title = unit.front.entries.find(({ key }) => key === "title");
     if (title) look(String(title.value), title.valueRange);
     for (const { block } of context.plan.activities) {
@@ -46,6 +42,25 @@ export const missingGlyph: Rule<CheckContext> = {
     return reports;
   },
 };
+
+/** Everything of a section that some piece or paper may print, with its place. */
+function phrasesOf(section: Section): readonly Phrase[] {
+  const { pairs, statements, events, piles, tables } = section;
+  return [
+    ...pairs.flatMap(({ left, right, examples }) => [...left.answers, ...right.answers, ...examples]),
+    ...statements.flatMap((statement) => [statement, ...(statement.correction ? [statement.correction] : [])]),
+    ...events.flatMap((event) => [event, ...event.free]),
+    ...piles.flatMap(({ name, heading, members }) => [
+      { range: heading, runs: [{ text: name }], text: name },
+      ...members.flatMap((member) => (member.shape === "text" ? [member.item] : [])),
+    ]),
+    ...tables.flatMap(({ columns, persons, forms }) => [
+      ...columns,
+      ...persons,
+      ...forms.flat().filter((form) => form !== undefined),
+    ]),
+  ];
+}
 
 function codePoints(text: string): string {
   return [...text].map((c) => `U+${(c.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, "0")}`).join(" ");

@@ -1,0 +1,82 @@
+import type { GuideEntry, LabelEntry } from "../contract";
+import type { DealtTiles, TilesDeal } from "./model";
+
+/** What a colleague needs to run tiles. */
+export function tilesGuide({ request, options, used, frame, deals }: DealtTiles): GuideEntry {
+  const count = frame ? frame.rows * frame.columns : 0;
+  const shape = frame ? `${frame.rows} rows of ${frame.columns}` : "";
+  const hard = deals.some(({ level }) => level === "hard");
+  return {
+    summary: `Learners lay ${count} square tiles (${shape}) so that touching edges belong together.${hard ? " In the hard sets some outer edges carry words that have no partner." : ""}`,
+    materials: ["a clear table for each set"],
+    // Common practice, no source: half a minute a pair, and five to begin and to check.
+    minutes: request.options.value.minutes ?? Math.max(8, Math.round(5 + used.length / 2)),
+    answers: used.map(({ left, right }) => [
+      ...(left.answers[0].runs.length > 0 ? left.answers[0].runs : [{ text: left.answers[0].text, italic: true }]),
+      { text: " = " },
+      ...(right.answers[0].runs.length > 0 ? right.answers[0].runs : [{ text: right.answers[0].text, italic: true }]),
+    ]),
+    cautions:
+      options.reuse === "laminate"
+        ? ["cutter", "scissors", "laminator", "small-parts"]
+        : ["cutter", "scissors", "small-parts"],
+  };
+}
+
+export function tilesLabels({ frame, options }: DealtTiles, _deal: TilesDeal): LabelEntry[] {
+  const count = (frame ? frame.rows * frame.columns : 0) + options.blanks;
+  return [{ contents: `${count} tiles` }];
+}
+
+type Directions = (dealt: DealtTiles) => readonly string[];
+
+const isTold = ({ frame }: DealtTiles): string => (frame ? `${frame.rows} × ${frame.columns}` : "");
+
+/** Built-in steps for learners, by language. */
+export const directions: Readonly<Record<string, Directions>> = {
+  en: (dealt) => [
+    "Spread the tiles out on the table.",
+    dealt.options.turn === "fixed"
+      ? "The small triangle shows which way is up: do not turn the tiles."
+      : "You may turn the tiles any way round.",
+    "Lay tiles side by side so that the words on touching edges belong together. Each word that has a partner must lie against it.",
+    `The finished layout is a rectangle of ${isTold(dealt)} tiles. Words on its rim may have no partner.`,
+    "When you are done, read the pairs to each other. Then call for the key.",
+  ],
+  es: (dealt) => [
+    "Extended las fichas sobre la mesa.",
+    dealt.options.turn === "fixed"
+      ? "El triángulo pequeño indica qué lado va arriba: no giréis las fichas."
+      : "Podéis girar las fichas como queráis.",
+    "Poned las fichas lado a lado de modo que las palabras de los bordes que se tocan correspondan. Cada palabra que tenga pareja debe tocarla.",
+    `El resultado es un rectángulo de ${isTold(dealt)} fichas. Las palabras del borde exterior pueden no tener pareja.`,
+    "Al terminar, leeos las parejas en voz alta. Después pedid la solución.",
+  ],
+  fr: (dealt) => [
+    "Étalez les pièces sur la table.",
+    dealt.options.turn === "fixed"
+      ? "Le petit triangle indique le haut : ne tournez pas les pièces."
+      : "Vous pouvez tourner les pièces dans tous les sens.",
+    "Posez les pièces côte à côte pour que les mots des bords qui se touchent aillent ensemble. Chaque mot qui a un partenaire doit le toucher.",
+    `À la fin, on obtient un rectangle de ${isTold(dealt)} pièces. Les mots du pourtour peuvent ne pas avoir de partenaire.`,
+    "Quand vous avez fini, lisez-vous les paires. Demandez ensuite le corrigé.",
+  ],
+  de: (dealt) => [
+    "Breitet die Karten auf dem Tisch aus.",
+    dealt.options.turn === "fixed"
+      ? "Das kleine Dreieck zeigt nach oben: Dreht die Karten nicht."
+      : "Ihr dürft die Karten beliebig drehen.",
+    "Legt Karten so aneinander, dass die Wörter an den Kanten, die sich berühren, zusammengehören. Jedes Wort, das einen Partner hat, muss an ihm liegen.",
+    `Am Ende liegt ein Rechteck aus ${isTold(dealt)} Karten. Wörter am Rand haben vielleicht keinen Partner.`,
+    "Wenn ihr fertig seid, lest euch die Paare vor. Bittet dann um die Lösung.",
+  ],
+  pt: (dealt) => [
+    "Espalhem as peças na mesa.",
+    dealt.options.turn === "fixed"
+      ? "O pequeno triângulo indica o lado de cima: não rodem as peças."
+      : "Podem rodar as peças à vontade.",
+    "Ponham as peças lado a lado de modo que as palavras dos lados que se tocam correspondam. Cada palavra que tem par deve ficar encostada a ele.",
+    `No fim fica um retângulo de ${isTold(dealt)} peças. As palavras da borda podem não ter par.`,
+    "Quando acabarem, leiam os pares em voz alta. Depois peçam a solução.",
+  ],
+};
