@@ -38,8 +38,12 @@ export function findingLines({ file, lines, findings }: FileReport, { paint, wid
     ...related
       .slice(0, shownPlaces)
       .flatMap((place) => [`  ${at(place.range)} ${printable(place.message)}`, ...frame(place.range, "strong")]),
-    ...(related.length > shownPlaces ? [`  and ${related.length - shownPlaces} more places`] : []),
+    ...(related.length > shownPlaces ? [morePlaces(related.length - shownPlaces)] : []),
   ]);
+}
+
+function morePlaces(count: number): string {
+  return `  and ${count} more ${count === 1 ? "place" : "places"}`;
 }
 
 const names: Readonly<Record<Severity, readonly [one: string, more: string]>> = {

@@ -1,7 +1,8 @@
-import { spawnSync } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
+import { text } from "node:stream/consumers";
 
 const command = path.join(__dirname, "../../dist/cli.js");
 
@@ -29,6 +30,15 @@ export class Desk {
       encoding: "utf8",
     });
     return { code: status, out: stdout, err: stderr };
+  }
+
+  /** Runs `dist/cli.js` for a reader that closes the pipe after the first bytes, as `head` does. */
+  async readStart(args: readonly string[]): Promise<Outcome> {
+    const child = spawn(process.execPath, [command, ...args], { cwd: this.folder });
+    child.stdout.once("data", () => child.stdout.destroy());
+    const ended = new Promise<number | null>((resolve) => child.once("close", resolve));
+    const err = await text(child.stderr);
+    return { code: await ended, out: "", err };
   }
 
   /** Writes a file, folders before it included; gives its name back. */

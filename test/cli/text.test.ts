@@ -7,6 +7,7 @@ import { LineIndex, range } from "../../src/base/range";
 import { glyphsOf, printable } from "../../src/cli/cells";
 import { paintFor, plainPaint } from "../../src/cli/colour";
 import { codeFrame } from "../../src/cli/frame";
+import { findingLines } from "../../src/cli/text";
 import { unitOf } from "../support/units";
 import { Desk } from "./desk";
 
@@ -97,6 +98,37 @@ describe("colours", () => {
   });
 });
 
+describe("related places", () => {
+  it("are shown, the first five of many", () => {
+    const lines = new LineIndex("ab\ncd");
+    const place = { range: range(3, 5), message: "Here\u0007" };
+    const linesFor = (count: number): string[] =>
+      findingLines(
+        {
+          file: "a.unit.md",
+          lines,
+          activities: [],
+          findings: [
+            {
+              code: "some-code",
+              severity: "hint",
+              range: range(0, 1),
+              message: "What.",
+              related: Array.from({ length: count }, () => place),
+              fixes: [],
+            },
+          ],
+        },
+        { paint: plainPaint, width: 80 },
+      );
+    const shown = ["  a.unit.md:2:1 Here<0007>", "    2 | cd", "      | ^^"];
+    const first = ["a.unit.md:1:1 hint some-code What.", "    1 | ab", "      | ^"];
+    assert.deepEqual(linesFor(0), first);
+    assert.deepEqual(linesFor(5), [...first, ...Array.from({ length: 5 }, () => shown).flat()]);
+    assert.deepEqual(linesFor(7), [...linesFor(5), "  and 2 more places"]);
+  });
+});
+
 describe("text output", function () {
   this.timeout(60_000);
   let desk: Desk;
@@ -113,6 +145,12 @@ describe("text output", function () {
     assert.match(out, /^a\.unit\.md:10:1 error wrong-option .*\n {4}10 \| gird: 3 x 3\n {7}\| \^{4}$/m);
     assert.match(out, /\n {2}a\.unit\.md:16:8 .*\n {4}16 \| - be = bo\n {7}\| {8}\^\^\n/);
     assert.match(out, /^a\.unit\.md: 3 errors, 2 warnings$/m);
+  });
+
+  it("ends quietly where its reader has seen enough", async () => {
+    desk.write("a.unit.md", `## Words\n\n${"```activity\nmake: nothing\n```\n\n".repeat(200)}`);
+    const { code, err } = await desk.readStart(["check", ...Array<string>(40).fill("a.unit.md")]);
+    assert.deepEqual({ code, err }, { code: 0, err: "" });
   });
 
   it("is the same text where it is coloured", () => {
