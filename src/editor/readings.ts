@@ -3,7 +3,7 @@ import type { Reading, Workshop } from "../make/workshop";
 import type { Engine } from "./engine";
 import type { Neighbourhood } from "./files/surroundings";
 import { Latest } from "./latest";
-import { isUnit, languageId, reasonOf, unitName } from "./units";
+import { isUnit, reasonOf, unitName } from "./units";
 
 /** Milliseconds without a keystroke before a unit is read again. */
 const pause = 150;
@@ -31,6 +31,8 @@ export class Readings implements vscode.Disposable {
   private readonly latest = new Map<string, DocumentReading>();
   private readonly waiting: Latest<vscode.TextDocument>;
   private readonly subscriptions: vscode.Disposable[] = [];
+  /** Documents that VS Code still holds although their last tab was closed. */
+  private readonly aside = new Set<string>();
   private complained = false;
 
   constructor(
@@ -48,12 +50,15 @@ export class Readings implements vscode.Disposable {
     );
     const watcher = vscode.workspace.createFileSystemWatcher("**/{cutwork.yml,*.{png,jpg,jpeg,svg}}");
     this.subscriptions.push(
-      vscode.workspace.onDidOpenTextDocument((document) => this.request(document, 0)),
+      vscode.workspace.onDidOpenTextDocument((document) => this.welcome(document)),
       vscode.workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
         if (document.uri.path.endsWith("/cutwork.yml")) this.requestAll();
         if (contentChanges.length > 0) this.request(document, pause);
       }),
-      vscode.workspace.onDidCloseTextDocument((document) => this.forget(document)),
+      vscode.workspace.onDidCloseTextDocument((document) => {
+        this.aside.delete(document.uri.toString());
+        this.forget(document);
+      }),
       vscode.window.tabGroups.onDidChangeTabs(({ opened, closed }) => this.follow(opened, closed)),
       vscode.workspace.onDidChangeConfiguration((event) => {
         if (event.affectsConfiguration("cutwork")) this.requestAll();
@@ -108,7 +113,8 @@ export class Readings implements vscode.Disposable {
   }
 
   private request(document: vscode.TextDocument, after: number): void {
-    if (document.languageId === languageId && !document.isClosed) this.waiting.request(document, after);
+    if (!isUnit(document) || document.isClosed || this.aside.has(document.uri.toString())) return;
+    this.waiting.request(document, after);
   }
 
   /** VS Code keeps a document for a while after its last tab is closed; for a teacher it is closed then. */
@@ -116,12 +122,19 @@ export class Readings implements vscode.Disposable {
     const open = new Set(vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs.map(unitOfTab)));
     for (const uri of closed.map(unitOfTab)) {
       const document = open.has(uri) ? undefined : documentAt(uri);
-      if (document) this.forget(document);
+      if (!document) continue;
+      this.aside.add(document.uri.toString());
+      this.forget(document);
     }
     for (const uri of opened.map(unitOfTab)) {
       const document = documentAt(uri);
-      if (document && !this.latest.has(document.uri.toString())) this.request(document, 0);
+      if (document && !this.latest.has(document.uri.toString())) this.welcome(document);
     }
+  }
+
+  private welcome(document: vscode.TextDocument): void {
+    this.aside.delete(document.uri.toString());
+    this.request(document, 0);
   }
 
   private keep(result: DocumentReading): void {

@@ -50,6 +50,12 @@ describe("findings", () => {
     await until("findings", () => findingsIn(unit).length > 0);
     await closeAll();
     await until("no findings", () => findingsIn(unit).length === 0);
+    // Closing one unit makes the others be read again: this one is no longer one of them.
+    await openUnit("another.unit.md", broken);
+    await until("the other's findings", () => findingsIn(place("another.unit.md")).length > 0);
+    await closeAll();
+    await new Promise((resolve) => setTimeout(resolve, 1000));
+    assert.equal(findingsIn(unit).length, 0);
     await vscode.window.showTextDocument(unit);
     await until("findings again", () => findingsIn(unit).length > 0);
   });
