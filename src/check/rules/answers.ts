@@ -19,17 +19,16 @@ export const duplicateAnswer: Rule<CheckContext> = {
     wrong: "## People\n\n- el jefe = the boss\n- el dueño = the boss\n\n```activity\nmake: tiles\n```",
     right: "## People\n\n- el jefe = the boss\n- el dueño = the owner\n\n```activity\nmake: tiles\n```",
   },
-  // One finding for each item that repeats an answer of an earlier one, however many answers the two share.
+  // One finding for the items that share answers, however many items and answers they are.
   check: (context) => {
-    const shared = new Map<Pair, { readonly first: Standing; readonly second: Standing; others: number }>();
-    for (const [first, ...repeats] of groups(context)) {
-      for (const second of first ? repeats : []) {
-        const known = shared.get(second.pair);
-        if (known) known.others++;
-        else if (first) shared.set(second.pair, { first, second, others: 0 });
-      }
+    const causes = new Map<string, { readonly group: readonly Standing[]; answers: number }>();
+    for (const group of groups(context)) {
+      const key = group.map(({ pair }) => pair.range.start).join(" ");
+      const known = causes.get(key);
+      if (known) known.answers++;
+      else causes.set(key, { group, answers: 1 });
     }
-    return [...shared.values()].map(({ first, second, others }) => report(context, first, second, others));
+    return [...causes.values()].flatMap(({ group, answers }) => report(context, group, answers - 1));
   },
 };
 
@@ -56,17 +55,25 @@ function samePair(a: Pair, b: Pair): boolean {
   return keys(a).join("\u0001") === keys(b).join("\u0001");
 }
 
-function report(context: CheckContext, first: Standing, second: Standing, others: number): Report {
+function report(context: CheckContext, group: readonly Standing[], others: number): Report[] {
+  const [first, second, ...rest] = group;
+  if (!first || !second) return [];
   const whole = samePair(first.pair, second.pair);
   const more =
-    others === 0
-      ? ""
-      : others === 1
-        ? " One further answer is shared too."
-        : ` ${others} further answers are shared too.`;
+    others === 0 || whole ? "" : ` They share ${others === 1 ? "one more answer" : `${others} more answers`}.`;
   const other = (standing: Standing): string =>
     standing.pair[standing.side === "left" ? "right" : "left"].answers[0].text;
-  const effect = effectOn(context, [first.pair, second.pair]);
+  const names = `“${other(first)}”${rest.length > 0 ? "," : " and"} “${other(second)}”`;
+  const further =
+    rest.length === 0
+      ? ""
+      : rest.length === 1
+        ? ` and “${other(rest[0] ?? second)}”`
+        : ` and ${rest.length} more items`;
+  const effect = effectOn(
+    context,
+    group.map(({ pair }) => pair),
+  );
   const fixes: Fix[] = [];
   if (!whole && second.index > 0) fixes.push(dropAnswer(second, true));
   if (!whole && second.index === 0 && first.index > 0) fixes.push(dropAnswer(first, true));
@@ -75,18 +82,26 @@ function report(context: CheckContext, first: Standing, second: Standing, others
     edits: [{ range: second.pair.block, text: "" }],
     ...(whole ? { preferred: true } : {}),
   });
-  return {
-    range: whole ? second.pair.range : second.answer.range,
-    severity: effect.severity,
-    message: whole
-      ? `This pair stands here twice.${effect.sentence}`
-      : `“${second.answer.text}” answers both “${other(first)}” and “${other(second)}”.${more}${effect.sentence}`,
-    related: [
-      { range: whole ? first.pair.range : first.answer.range, message: "Here it stands first" },
-      ...effect.related,
-    ],
-    fixes,
-  };
+  if (rest.length > 0) {
+    const edits = [second, ...rest].map(({ pair }) => ({ range: pair.block, text: "" }));
+    fixes.push({ title: "Take out all of them but the first", edits });
+  }
+  const stands = rest.map((standing) => ({ range: standing.answer.range, message: "And here" }));
+  return [
+    {
+      range: whole ? second.pair.range : second.answer.range,
+      severity: effect.severity,
+      message: whole
+        ? `This pair stands here ${rest.length === 0 ? "twice" : `${group.length} times`}.${effect.sentence}`
+        : `“${second.answer.text}” answers ${rest.length === 0 ? "both " : ""}${names}${further}.${more}${effect.sentence}`,
+      related: [
+        { range: whole ? first.pair.range : first.answer.range, message: "Here it stands first" },
+        ...stands,
+        ...effect.related,
+      ],
+      fixes,
+    },
+  ];
 }
 
 /** Deletes an answer with the separator before it, or after it where it is the first. */
@@ -106,10 +121,10 @@ interface Effect {
   readonly related: readonly Related[];
 }
 
-/** What two pairs that share an answer do to the activities that show both: an error only where a proof says so. */
+/** What pairs that share an answer do to the activities that show two of them: an error only where a proof says so. */
 export function effectOn({ unit, activities }: CheckContext, pairs: readonly Pair[]): Effect {
   const showing = activities.filter(
-    ({ dealt }) => dealt.deals.length > 0 && pairs.every((pair) => dealt.used.includes(pair)),
+    ({ dealt }) => dealt.deals.length > 0 && pairs.filter((pair) => dealt.used.includes(pair)).length > 1,
   );
   const hit = showing.find(({ dealt }) => dealt.deals.some(({ proof }) => proof.status === "several"));
   if (hit) {
