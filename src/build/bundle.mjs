@@ -66,6 +66,8 @@ export async function bundle({ production = false, strict = false } = {}) {
   const { fontLicence, thirdPartyNotice } = await import("./notices.mjs");
 
   await generateValidators();
+  const { checkReference } = await import("./reference.mjs");
+  await checkReference();
   if (production) await rm(inProject("dist"), { recursive: true, force: true });
 
   const present = bundles().filter(({ entry, optional }) => {
