@@ -8,8 +8,8 @@ import { offerFixes } from "./fixes";
 import { endListsOnEnter } from "./lists";
 import { makeUnits } from "./make";
 import { startUnits } from "./newUnit";
-import { outlineUnits } from "./outline";
 import { Previews } from "./preview/previews";
+import { registerLanguageFeatures } from "./providers";
 import { Readings } from "./readings";
 import { showSettingsFindings } from "./settingsFindings";
 import { showStatus } from "./status";
@@ -28,7 +28,7 @@ export function activate(context: vscode.ExtensionContext): void {
     offerFixes(readings),
     completeOptions(readings),
     explainOptions(),
-    outlineUnits(readings),
+    registerLanguageFeatures(readings),
     explainFindings(extensionUri, readings),
     startUnits(),
     endListsOnEnter(),

@@ -130,25 +130,3 @@ describe("a new unit", () => {
     );
   });
 });
-
-describe("a unit as the editor sees it", () => {
-  afterEach(closeAll);
-
-  it("has an outline and folds", async () => {
-    const editor = await openUnit("outline.unit.md", marketUnit);
-    const symbols = await vscode.commands.executeCommand<vscode.DocumentSymbol[]>(
-      "vscode.executeDocumentSymbolProvider",
-      editor.document.uri,
-    );
-    assert.deepEqual(
-      symbols.map(({ name, children }) => [name, children.length]),
-      [["At the stall", 1]],
-    );
-    const folds = await vscode.commands.executeCommand<vscode.FoldingRange[]>(
-      "vscode.executeFoldingRangeProvider",
-      editor.document.uri,
-    );
-    const first = folds.find(({ start }) => editor.document.lineAt(start).text === "## At the stall");
-    assert.equal(editor.document.lineAt(first?.end ?? 0).text, "```");
-  });
-});

@@ -1,0 +1,143 @@
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { foldsOf } from "../../../src/editor/language/folds";
+import { type OutlineEntry, outlineOf } from "../../../src/editor/language/outline";
+import { selectionsAt } from "../../../src/editor/language/selection";
+import { readUnit } from "../../../src/unit/read";
+import { slice } from "../../support/units";
+import { wholeDialect } from "./units";
+
+/** The outline as lines, indented by depth. */
+function drawn(entries: readonly OutlineEntry[], depth = 0): string[] {
+  return entries.flatMap(({ kind, name, detail, children }) => [
+    `${"  ".repeat(depth)}${kind}: ${name}${detail ? ` — ${detail}` : ""}`,
+    ...drawn(children, depth + 1),
+  ]);
+}
+
+describe("outline", () => {
+  it("counts what sections hold and shows every item, in the order of the text", () => {
+    const facts = [{ index: 0, title: "Counter tiles", summary: "2 × 3 tiles" }];
+    assert.deepEqual(drawn(outlineOf(readUnit(wholeDialect), facts)), [
+      "section: At the counter — 3 pairs, 1 activity",
+      "  pair: o copo — the glass",
+      "  pair: a caneca — the mug",
+      "  pair: a spoon — a colher",
+      "  activity: Counter tiles — 2 × 3 tiles",
+      "section: What happened — 3 statements",
+      "  statement: A Rita pede um galão. — true",
+      "  statement: O pai come sopa. — false",
+      "  statement: Eu peço a conta. — true",
+      "section: The morning — 3 events",
+      "  event: A Rita entra no café.",
+      "  event: Ela pede: — 2 in any order",
+      "  event: Ela paga.",
+      "section: Ordering — 1 pair",
+      "  pair: Queria um galão, por favor. — I'd like a milky coffee, please.",
+      "section: O galão, a torrada — 2 piles",
+      "  pile: o — 2 items",
+      "    text: galão",
+      "    text: copo",
+      "  pile: a — 1 item",
+      "    text: torrada",
+      "section: Verbs — 1 forms table",
+      "  table: pedir, trazer — 2 columns, 2 rows",
+      "    column: pedir",
+      "    column: trazer",
+    ]);
+  });
+
+  it("nests ranges as VS Code wants them, for the samples too", () => {
+    const samples = ["harbour-cafe", "am-markt"].map((name) => readFileSync(`samples/${name}.unit.md`, "utf8"));
+    const check = ({ range, select, children, name }: OutlineEntry): void => {
+      assert.ok(range.start <= select.start && select.end <= range.end, name);
+      for (const child of children) {
+        assert.ok(range.start <= child.range.start && child.range.end <= range.end, `${name} > ${child.name}`);
+        check(child);
+      }
+    };
+    for (const text of [wholeDialect, wholeDialect.replaceAll("\n", "\r\n"), ...samples])
+      outlineOf(readUnit(text), []).forEach(check);
+  });
+
+  it("calls an activity by its kind while it is not dealt", () => {
+    assert.ok(drawn(outlineOf(readUnit(wholeDialect), [])).includes("  activity: tiles"));
+  });
+});
+
+describe("folding", () => {
+  it("folds front matter, sections, piles, activities, tables and items with something under them", () => {
+    const unit = readUnit(wholeDialect);
+    const lines = wholeDialect.split("\n");
+    assert.deepEqual(
+      foldsOf(unit).map(({ first, last }) => [lines[first], lines[last]]),
+      [
+        ["---", "---"],
+        ["## At the counter", "```"],
+        ["- a caneca = the mug / the tankard", "  - A caneca está cheia."],
+        ["```activity", "```"],
+        ["## What happened", "- [x] Eu [peço](#pedir) a conta."],
+        ["- [ ] O pai come sopa.", "  - O pai come uma torrada."],
+        ["## The morning", "3. Ela paga."],
+        ["2. Ela pede:", "   - uma torrada"],
+        ["## Ordering", "  - Por favor, | queria | um galão."],
+        ["- Queria | um galão, | por favor. = I'd like a milky coffee, please.", "  - Por favor, | queria | um galão."],
+        ["## O galão, a torrada", "- torrada"],
+        ["### o", "- copo"],
+        ["### a", "- torrada"],
+        ["## Verbs", "| nós | pedimos | trazemos |"],
+        ["|     | pedir   | trazer   |", "| nós | pedimos | trazemos |"],
+      ],
+    );
+  });
+});
+
+describe("expanding the selection", () => {
+  const at = (text: string, near: string, add = 0): string[] => {
+    const unit = readUnit(text);
+    return selectionsAt(unit, text.indexOf(near) + add).map((range) => slice(text, range));
+  };
+
+  it("goes from the answer to the side, the item, the list, the section and the unit", () => {
+    const grown = at(wholeDialect, "tankard");
+    assert.deepEqual(grown.slice(0, 4), [
+      "the tankard",
+      "the mug / the tankard",
+      "a caneca = the mug / the tankard",
+      "- a caneca = the mug / the tankard\n  - A caneca está cheia.",
+    ]);
+    assert.match(grown[4] ?? "", /^- o copo[\s\S]*colher$/);
+    assert.match(grown[5] ?? "", /^## At the counter[\s\S]*```$/);
+    assert.equal(grown[6], wholeDialect);
+    assert.equal(grown.length, 7);
+  });
+
+  it("starts with the part between bars, the cell, the correction, the free event, the tie, the value", () => {
+    assert.deepEqual(at(wholeDialect, "um galão,", 2).slice(0, 2), ["um galão,", "Queria | um galão, | por favor."]);
+    assert.deepEqual(at(wholeDialect, "trago", 2).slice(0, 2), ["trago", "| eu  | peço    | trago    |"]);
+    assert.equal(at(wholeDialect, "come uma", 2)[0], "O pai come uma torrada.");
+    assert.equal(at(wholeDialect, "- um galão\n", 3)[0], "um galão");
+    assert.deepEqual(at(wholeDialect, "#pedir", 2).slice(0, 3), [
+      "#pedir",
+      "[peço](#pedir)",
+      "Eu [peço](#pedir) a conta.",
+    ]);
+    assert.deepEqual(at(wholeDialect, "tiles", 2).slice(0, 3), [
+      "tiles",
+      "make: tiles",
+      "make: tiles\nfrom: At the counter\ngrid: 2 x 3",
+    ]);
+  });
+
+  it("never crosses itself, anywhere", () => {
+    const unit = readUnit(wholeDialect);
+    for (let offset = 0; offset <= wholeDialect.length; offset++) {
+      const ranges = selectionsAt(unit, offset);
+      ranges.forEach((range, i) => {
+        const inner = ranges[i - 1];
+        assert.ok(range.start <= offset && offset <= range.end);
+        if (inner) assert.ok(range.start <= inner.start && inner.end <= range.end);
+      });
+    }
+  });
+});
