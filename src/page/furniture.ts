@@ -1,5 +1,5 @@
 import type { Run } from "../base/run";
-import { type Box, type Paper, pt } from "./paper";
+import type { Box, Paper } from "./paper";
 import type { LineItem, SheetItem, TextItem } from "./sheet";
 
 /*
@@ -7,12 +7,15 @@ import type { LineItem, SheetItem, TextItem } from "./sheet";
  * size. Heights in mm.
  */
 
+/** Portrait or landscape. */
+type PaperSize = Pick<Paper, "width" | "height">;
+
 const titleSize = 7.5;
 const headHeight = 6;
 const footHeight = 8;
 
 /** Where pieces may stand: the paper less the margins, the title line and the foot. mm */
-export function bodyBox(paper: Paper, margin: number): Box {
+export function bodyBox(paper: PaperSize, margin: number): Box {
   return {
     x: margin,
     y: margin + headHeight,
@@ -31,7 +34,7 @@ export interface SheetTexts {
 }
 
 /** Title line above, size bar and folio below. `barLabel` says what to do with the bar. */
-export function furniture(paper: Paper, margin: number, texts: SheetTexts, barLabel: string): SheetItem[] {
+export function furniture(paper: PaperSize, margin: number, texts: SheetTexts, barLabel: string): SheetItem[] {
   const top = margin + 3;
   const bottom = paper.height - margin;
   const right = paper.width - margin;
@@ -57,9 +60,4 @@ function sizeBar(x: number, y: number): LineItem[] {
     bar.push({ type: "line", role: "mark", x1: x + 10 * i, y1: y, x2: x + 10 * i, y2: y - height, weight: 0.35 });
   }
   return bar;
-}
-
-/** Height in pt at which the x-height is `millimetres` high. */
-export function sizeForXHeight(millimetres: number, xHeight: number): number {
-  return pt(millimetres) / xHeight;
 }

@@ -1,11 +1,11 @@
 import { pictureSize } from "../../base/picture";
 import { bodyBox } from "../../page/furniture";
+import { largestAtDesk, sizeFor, xHeights } from "../../page/legibility";
 import { type Box, type Paper, papers, pt } from "../../page/paper";
 import type { QuarterTurn } from "../../page/sheet";
 import { packSquares, type SquarePacking, squarePackings } from "../../page/squares";
-import { type FittedText, fitAt, largestSize, sizeStep } from "../../text/fit";
+import { type FittedText, fitAt, largestSize } from "../../text/fit";
 import { type Room, type Rows, trapezoid } from "../../text/space";
-import type { Typeface } from "../../text/typeface";
 import type { Press } from "../contract";
 import type { DealtTiles, Edge } from "./model";
 
@@ -24,11 +24,6 @@ export const centre = 3.4;
 export const maxLines = 3;
 const rows: Rows = { above: 0.8, below: 0.24, leading: 1.14 };
 
-/** Smallest x-heights in mm to read at a desk (400 mm): 20′ of visual angle is comfortable, 16′ the least (after ISO 9241-3). */
-export const comfortable = 2.33;
-export const least = 1.86;
-/** Larger than this x-height (mm) a word gains nothing at a desk. */
-const largest = 5;
 /** Below this no word is set, pt. */
 const smallestSize = 3;
 
@@ -47,11 +42,6 @@ export interface TilesLayout {
 export interface SetEdge {
   readonly lines: readonly { readonly runs: FittedText["lines"][number]["runs"]; readonly depth: number }[];
   readonly picture?: { readonly depth: number; readonly w: number; readonly h: number };
-}
-
-/** Points at which a face's small letters are `millimetres` high, rounded up to a size that fitting can give. */
-export function sizeFor(millimetres: number, typeface: Typeface): number {
-  return Math.ceil(pt(millimetres) / typeface.xHeight / sizeStep) * sizeStep;
 }
 
 /** Tiles as large as asked for, else on the fewest sheets on which all words are comfortable, else as large as it goes. */
@@ -75,7 +65,7 @@ function findLayout({ options, deals, frame }: DealtTiles, press: Press): TilesL
     options.size === undefined
       ? squarePackings(box, count, { min: 20, max: 70 })
       : [packSquares(box, options.size, count)];
-  const comfort = sizeFor(comfortable, press.typeface);
+  const comfort = sizeFor(xHeights.desk.comfortable, press.typeface);
   let best: TilesLayout | undefined;
   for (const packing of choices) {
     if (!packing) continue;
@@ -104,7 +94,7 @@ function distinctEdges(edges: readonly (Edge | undefined)[]): Edge[] {
 
 /** The largest size at which every edge fits tiles of a side (mm); undefined where one fits at none. */
 export function commonSize(edges: readonly Edge[], side: number, press: Press): number | undefined {
-  let size = sizeFor(largest, press.typeface);
+  let size = sizeFor(largestAtDesk, press.typeface);
   for (const edge of edges) {
     if (edge.runs.length === 0) continue;
     const limits = { smallest: smallestSize, largest: size, maxLines };

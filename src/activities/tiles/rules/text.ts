@@ -1,7 +1,7 @@
 import type { Fix, Report, Rule } from "../../../base/finding";
-import { pt } from "../../../page/paper";
+import { sizeFor, xHeightOf, xHeights } from "../../../page/legibility";
 import { setOption } from "../../edits";
-import { comfortable, commonSize, layoutTiles, least, sideFor, sizeFor } from "../layout";
+import { commonSize, layoutTiles, sideFor } from "../layout";
 import type { Edge } from "../model";
 import type { TilesContext } from "./context";
 
@@ -20,7 +20,7 @@ export const textTooSmall: Rule<TilesContext> = {
     if (dealt.deals.length === 0) return [];
     const { packing, size } = layoutTiles(dealt, press);
     const { typeface } = press;
-    const comfort = sizeFor(comfortable, typeface);
+    const comfort = sizeFor(xHeights.desk.comfortable, typeface);
     if (size !== undefined && size >= comfort) return [];
     const edges = new Map<number, Edge>();
     for (const edge of dealt.deals.flatMap(({ solved }) => solved.flat())) if (edge) edges.set(edge.source.start, edge);
@@ -45,11 +45,11 @@ export const textTooSmall: Rule<TilesContext> = {
           },
         ]
       : [];
-    const height = worst.own === undefined ? 0 : (worst.own * typeface.xHeight) / pt(1);
+    const height = worst.own === undefined ? 0 : xHeightOf(worst.own, typeface);
     const state = worst.own === undefined ? "does not fit" : `has letters only ${height.toFixed(1)} mm high`;
     reports.push({
       range: worst.edge.source,
-      severity: height < least ? "error" : "warning",
+      severity: height < xHeights.desk.least ? "error" : "warning",
       message: `“${worst.edge.text}” ${state} on tiles of ${packing.side} mm, and sets the size of all words. ${possible ? `Tiles of ${needed} mm would do.` : "No tile is large enough: shorten it."}`,
       related: others.slice(0, 4).map(({ edge }) => ({ range: edge.source, message: "Too small as well" })),
       fixes,
