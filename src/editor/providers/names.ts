@@ -1,0 +1,79 @@
+import * as vscode from "vscode";
+import { type Mention, mentionAt, mentionsOf, nameOf, type World } from "../language/names/mentions";
+import { rename } from "../language/names/rename";
+import { unitSelector } from "../units";
+import type { Parsed } from "./parsed";
+import { Worlds } from "./worlds";
+
+/** Definition, references and new names of sections, piles, and the columns and persons of forms tables, also across units. */
+export function followNames(parsed: Parsed): vscode.Disposable {
+  const worlds = new Worlds(parsed);
+  const at = async (document: vscode.TextDocument, position: vscode.Position) => {
+    const world = await worlds.around(document);
+    const mention = mentionAt(world, document.uri.toString(), document.offsetAt(position));
+    return mention && { world, mention };
+  };
+  return vscode.Disposable.from(
+    vscode.languages.registerDefinitionProvider(unitSelector, {
+      async provideDefinition(document, position) {
+        const found = await at(document, position);
+        if (!found) return undefined;
+        const sites = mentionsOf(found.world, found.mention.named).filter(({ defines }) => defines);
+        return sites.map((site) => ({
+          originSelectionRange: rangeIn(found.world, found.mention),
+          targetUri: vscode.Uri.parse(site.file),
+          targetRange: rangeIn(found.world, site),
+        }));
+      },
+    }),
+    vscode.languages.registerReferenceProvider(unitSelector, {
+      async provideReferences(document, position, { includeDeclaration }) {
+        const found = await at(document, position);
+        if (!found) return undefined;
+        const world = await worlds.naming(document, found.mention.named.file);
+        return mentionsOf(world, found.mention.named)
+          .filter(({ defines }) => includeDeclaration || !defines)
+          .map((site) => new vscode.Location(vscode.Uri.parse(site.file), rangeIn(world, site)));
+      },
+    }),
+    vscode.languages.registerRenameProvider(unitSelector, {
+      async prepareRename(document, position) {
+        const found = await at(document, position);
+        const placeholder = found && nameOf(found.world, found.mention.named);
+        if (!found || placeholder === undefined)
+          throw new Error("A section, a pile, or a column or person of a forms table can be renamed; here is none.");
+        return { range: rangeIn(found.world, found.mention), placeholder };
+      },
+      async provideRenameEdits(document, position, newName) {
+        const found = await at(document, position);
+        if (!found) return undefined;
+        const world = await worlds.naming(document, found.mention.named.file);
+        const renaming = rename(world, found.mention.named, newName);
+        if ("refusal" in renaming) throw new Error(renaming.refusal);
+        const edit = new vscode.WorkspaceEdit();
+        for (const [file, edits] of renaming.edits) {
+          const lines = world.units.get(file)?.lines;
+          if (!lines) continue;
+          const changes = edits.map(({ range, text }) => vscode.TextEdit.replace(toPlace(lines.lsp(range)), text));
+          edit.set(vscode.Uri.parse(file), changes);
+        }
+        return edit;
+      },
+    }),
+  );
+}
+
+/** A place in a unit that may not be open. */
+function rangeIn(world: World, { file, range }: Pick<Mention, "file" | "range">): vscode.Range {
+  const lines = world.units.get(file)?.lines;
+  return lines ? toPlace(lines.lsp(range)) : new vscode.Range(0, 0, 0, 0);
+}
+
+function toPlace({ start, end }: { start: Place; end: Place }): vscode.Range {
+  return new vscode.Range(start.line, start.character, end.line, end.character);
+}
+
+interface Place {
+  readonly line: number;
+  readonly character: number;
+}

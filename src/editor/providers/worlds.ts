@@ -1,0 +1,100 @@
+import * as vscode from "vscode";
+import { foreignPaths } from "../../activities/plan";
+import { readUnit } from "../../unit/read";
+import type { Unit } from "../../unit/unit";
+import { insidePath } from "../files/paths";
+import type { World } from "../language/names/mentions";
+import { folderOf, isUnit } from "../units";
+import type { Parsed } from "./parsed";
+
+/** Units beyond these are not looked through for names. */
+const mostUnits = 300;
+/** A larger file is no unit that anyone wrote. */
+const mostBytes = 4 * 1024 * 1024;
+
+interface Kept {
+  readonly stamp: string;
+  readonly text: string;
+  unit?: Unit;
+}
+
+/** The units that a unit names or that name it: as they stand in the editor, else as they lie in the workspace. */
+export class Worlds {
+  private readonly kept = new Map<string, Kept>();
+  private readonly decoder = new TextDecoder();
+
+  constructor(private readonly parsed: Parsed) {}
+
+  /** A unit with those that its activities take sections from. */
+  async around(document: vscode.TextDocument): Promise<World> {
+    const own = this.parsed.unit(document);
+    const places = foreignPaths(own).flatMap((path) => placeOf(document.uri, path) ?? []);
+    return worldOf([[document.uri, own], ...(await this.load(places))]);
+  }
+
+  /** The same with every unit of the workspace that may name `file`. */
+  async naming(document: vscode.TextDocument, file: string): Promise<World> {
+    const path = vscode.Uri.parse(file).path;
+    const name = path.slice(path.lastIndexOf("/") + 1);
+    const open = vscode.workspace.textDocuments.filter(isUnit).map(({ uri }) => uri);
+    const lying = await vscode.workspace.findFiles("**/*.unit.md", "**/node_modules/**", mostUnits);
+    const near = await this.around(document);
+    const loaded = await this.load([...open, ...lying], (text) => text.includes(name));
+    const known = [...near.units].map(([key, unit]): [vscode.Uri, Unit] => [vscode.Uri.parse(key), unit]);
+    return worldOf([...loaded, ...known]);
+  }
+
+  private async load(
+    places: readonly vscode.Uri[],
+    wanted: (text: string) => boolean = () => true,
+  ): Promise<readonly [vscode.Uri, Unit][]> {
+    const loaded = await Promise.all(
+      places.map(async (place): Promise<readonly [vscode.Uri, Unit][]> => {
+        const open = vscode.workspace.textDocuments.find(({ uri }) => uri.toString() === place.toString());
+        if (open) return wanted(open.getText()) ? [[place, this.openUnit(open)]] : [];
+        const kept = await this.read(place);
+        if (!kept || !wanted(kept.text)) return [];
+        kept.unit ??= readUnit(kept.text);
+        return [[place, kept.unit]];
+      }),
+    );
+    return loaded.flat();
+  }
+
+  private openUnit(document: vscode.TextDocument): Unit {
+    return isUnit(document) ? this.parsed.unit(document) : readUnit(document.getText());
+  }
+
+  private async read(place: vscode.Uri): Promise<Kept | undefined> {
+    const key = place.toString();
+    try {
+      const { mtime, size } = await vscode.workspace.fs.stat(place);
+      if (size > mostBytes) return undefined;
+      const stamp = `${mtime}:${size}`;
+      const known = this.kept.get(key);
+      if (known?.stamp === stamp) return known;
+      const kept = { stamp, text: this.decoder.decode(await vscode.workspace.fs.readFile(place)) };
+      this.kept.set(key, kept);
+      return kept;
+    } catch {
+      this.kept.delete(key);
+      return undefined;
+    }
+  }
+}
+
+function worldOf(units: readonly (readonly [vscode.Uri, Unit])[]): World {
+  return {
+    units: new Map(units.map(([uri, unit]) => [uri.toString(), unit])),
+    resolve: (file, path) => placeOf(vscode.Uri.parse(file), path)?.toString(),
+  };
+}
+
+/** Where a path written in a unit leads, within the workspace. */
+export function placeOf(unit: vscode.Uri, path: string): vscode.Uri | undefined {
+  const folder = folderOf(unit);
+  if (!folder) return undefined;
+  const root = vscode.workspace.getWorkspaceFolder(unit)?.uri ?? folder;
+  const inside = insidePath(root.path, folder.path, path);
+  return inside === undefined ? undefined : folder.with({ path: inside });
+}

@@ -1,0 +1,213 @@
+import assert from "node:assert/strict";
+import { keyOf, type Mention, mentionAt, mentionsOf, type World } from "../../../src/editor/language/names/mentions";
+import { applied, rename } from "../../../src/editor/language/names/rename";
+import { readUnit } from "../../../src/unit/read";
+import { slice } from "../../support/units";
+
+const verbs = `## Verbs <!-- allow same-section: on purpose -->
+
+|     | pedir   | to bring | x\\|y |
+| --- | ------- | -------- | ---- |
+| eu  | peço    | trago    | a    |
+| ela | pede    | traz     | b    |
+| você | pede   | traz     | c    |
+
+## More verbs
+
+|    | pedir |
+| -- | ----- |
+| eu | peço  |
+
+## Story, **first** part
+
+- [x] Ela [traz](<#to bring> "ela") o pão.
+- [ ] Eu [peço](#Verbs/pedir) a conta.
+- [x] Eu [peço](<#More verbs/pedir>) a conta.
+
+### o
+- galão
+
+### a
+- torrada
+
+### o
+- copo
+
+\`\`\`activity
+make: tiles
+from: ["Story, first part", Verbs]
+\`\`\`
+
+\`\`\`activity
+make: tiles
+from: Verbs
+\`\`\`
+
+\`\`\`activity
+make: tiles
+from:
+  - 'Verbs'
+  - Nowhere
+\`\`\`
+`;
+
+const other = `## Mine
+
+- a = b
+
+\`\`\`activity
+make: tiles
+from: [verbs.unit.md#Verbs, "verbs.unit.md#Story, first part", Mine]
+\`\`\`
+`;
+
+function world(texts: Record<string, string>): World {
+  return {
+    units: new Map(Object.entries(texts).map(([file, text]) => [file, readUnit(text)])),
+    resolve: (_, path) => path,
+  };
+}
+
+const both = { "verbs.unit.md": verbs, "other.unit.md": other };
+
+function at(near: string, add = 0, texts: Record<string, string> = both, file = "verbs.unit.md"): Mention | undefined {
+  return mentionAt(world(texts), file, (texts[file] ?? "").indexOf(near) + add);
+}
+
+function sites(mention: Mention | undefined): string[] {
+  assert.ok(mention);
+  return mentionsOf(world(both), mention.named).map(({ file, range, defines }) => {
+    const text = file === "verbs.unit.md" ? verbs : other;
+    const line = readUnit(text).lines.lineAt(range.start) + 1;
+    return `${file[0]}${line} ${slice(text, range)}${defines ? " *" : ""}`;
+  });
+}
+
+/** The units after a renaming, or the refusal. */
+function renamed(mention: Mention | undefined, name: string, texts: Record<string, string> = both) {
+  assert.ok(mention);
+  const result = rename(world(texts), mention.named, name);
+  if ("refusal" in result) return result.refusal;
+  return Object.fromEntries(
+    Object.entries(texts).map(([file, text]) => [file, applied(text, result.edits.get(file) ?? [])]),
+  );
+}
+
+/** Lines that are not as they were. */
+function changes(result: string | Record<string, string>, texts: Record<string, string> = both): string[] {
+  if (typeof result === "string") return [result];
+  return Object.entries(result).flatMap(([file, text]) => {
+    const before = (texts[file] ?? "").split("\n");
+    return text.split("\n").filter((line, i) => line !== before[i]);
+  });
+}
+
+describe("definition and references", () => {
+  it("of a section: its heading, `from` in all forms, ties, other units", () => {
+    const wanted = ["v1 Verbs *", "v32 Verbs", "v37 Verbs", "v43 Verbs", "v18 Verbs", "o7 Verbs"];
+    for (const mention of [at("Verbs <!"), at("Verbs]"), at("'Verbs'", 3), at("#Verbs/pedir", 3)])
+      assert.deepEqual(sites(mention), wanted);
+    assert.deepEqual(sites(at("#Verbs", 2, both, "other.unit.md")), wanted);
+    assert.deepEqual(sites(at("Story, **")), [
+      "v15 Story, **first** part *",
+      "v32 Story, first part",
+      "o7 Story, first part",
+    ]);
+  });
+
+  it("of a column and a person: the table, and the ties that lead to it", () => {
+    assert.deepEqual(sites(at("#to bring", 3)), ["v3 to bring *", "v17 to bring"]);
+    assert.deepEqual(sites(at("| pedir   |", 3)), ["v3 pedir *", "v18 pedir"]);
+    assert.deepEqual(sites(at("More verbs/pedir", 13)), ["v11 pedir *", "v19 pedir"]);
+    assert.deepEqual(sites(at('"ela"', 2)), ["v6 ela *", "v17 ela"]);
+  });
+
+  it("of a pile: all headings of its name in the section", () => {
+    assert.deepEqual(sites(at("### o", 4)), ["v21 o *", "v27 o *"]);
+  });
+
+  it("is nothing in plain text, and where a name leads nowhere", () => {
+    assert.equal(at("galão", 2), undefined);
+    assert.equal(at("Nowhere", 2), undefined);
+    assert.equal(at("Story, first", 2, { "verbs.unit.md": "## A\n" }), undefined);
+  });
+
+  it("keeps two sections of one name apart: the first is the one that is named", () => {
+    const text = "## A\n\n- a = b\n\n## A\n\n- c = d\n\n```activity\nmake: tiles\nfrom: A\n```\n";
+    const twice = { "verbs.unit.md": text };
+    const from = mentionAt(world(twice), "verbs.unit.md", text.lastIndexOf("A\n"));
+    const second = mentionAt(world(twice), "verbs.unit.md", text.lastIndexOf("## A") + 3);
+    assert.ok(from && second);
+    assert.notEqual(keyOf(from.named), keyOf(second.named));
+  });
+});
+
+describe("rename", () => {
+  it("a section everywhere, each place in its own way", () => {
+    assert.deepEqual(changes(renamed(at("Verbs <!"), "Verbos: o, a")), [
+      "## Verbos: o, a <!-- allow same-section: on purpose -->",
+      "- [ ] Eu [peço](<#Verbos: o, a/pedir>) a conta.",
+      'from: ["Story, first part", "Verbos: o, a"]',
+      'from: "Verbos: o, a"',
+      "  - 'Verbos: o, a'",
+      'from: ["verbs.unit.md#Verbos: o, a", "verbs.unit.md#Story, first part", Mine]',
+    ]);
+    assert.deepEqual(changes(renamed(at("Verbs <!"), "12")).slice(2, 5), [
+      'from: ["Story, first part", "12"]',
+      'from: "12"',
+      "  - '12'",
+    ]);
+  });
+
+  it("a section from another unit", () => {
+    assert.deepEqual(changes(renamed(at("#Story", 2, both, "other.unit.md"), "Story")), [
+      "## Story",
+      'from: ["Story", Verbs]',
+      'from: [verbs.unit.md#Verbs, "verbs.unit.md#Story", Mine]',
+    ]);
+  });
+
+  it("escapes what Markdown would take for its own", () => {
+    assert.equal(changes(renamed(at("Story, **"), "*all* of it"))[0], "## \\*all\\* of it");
+    assert.equal(changes(renamed(at("| pedir   |", 3), "a | b"))[0]?.slice(0, 16), "|     | a \\| b  ");
+  });
+
+  it("a column and a person", () => {
+    assert.deepEqual(changes(renamed(at("#to bring", 3), "trazer")), [
+      "|     | pedir   | trazer | x\\|y |",
+      '- [x] Ela [traz](#trazer "ela") o pão.',
+    ]);
+    assert.deepEqual(changes(renamed(at('"ela"', 2), 'ela "a"')), [
+      '| ela "a" | pede    | traz     | b    |',
+      '- [x] Ela [traz](<#to bring> "ela \\"a\\"") o pão.',
+    ]);
+  });
+
+  it("a pile at all its headings", () => {
+    assert.deepEqual(changes(renamed(at("### o", 4), "os")), ["### os", "### os"]);
+  });
+
+  it("lets what named nothing find its section", () => {
+    assert.notEqual(typeof renamed(at("Verbs <!"), "Nowhere"), "string");
+  });
+
+  it("is refused with a sentence where it cannot be right", () => {
+    const refusals: readonly (readonly [Mention | undefined, string, RegExp])[] = [
+      [at("Verbs <!"), " ", /needs a name/],
+      [at("Verbs <!"), "More verbs", /has a section “More verbs” already/],
+      [at("### o", 4), "a", /has a pile “a” already/],
+      [at("#to bring", 3), "pedir", /has a column “pedir” already/],
+      [at('"ela"', 2), "eu", /has a row “eu” already/],
+      [at("Verbs <!"), "to/from", /cannot be written/],
+      [at("#to bring", 3), "a/b", /cannot be written/],
+    ];
+    for (const [mention, name, sentence] of refusals) assert.match(String(renamed(mention, name)), sentence);
+  });
+
+  it("is refused where a tie would no longer say which table it means", () => {
+    const text =
+      "## A\n\n|  | x |\n|--|--|\n| i | a |\n\n## B\n\n|  | y |\n|--|--|\n| i | b |\n\n## S\n\n- [x] [a](#x) c.\n";
+    const mention = at("| y |", 2, { "verbs.unit.md": text });
+    assert.match(String(renamed(mention, "x", { "verbs.unit.md": text })), /would mean something else/);
+  });
+});
