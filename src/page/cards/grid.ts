@@ -75,6 +75,7 @@ function largestIn(width: number, height: number, limits: CardLimits): { w: numb
   // One ratio is kept exactly: only the width is rounded.
   w = Math.floor(w / step + slack) * step;
   h = least === most ? w / least : Math.floor(Math.min(h, w / least) / step + slack) * step;
+  if (least !== most) w = Math.min(w, Math.floor((h * most) / step + slack) * step);
   return w >= limits.minW - slack && h >= limits.minH - slack && h > 0 ? { w, h } : undefined;
 }
 

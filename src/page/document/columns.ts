@@ -3,7 +3,7 @@ import type { SheetItem } from "../sheet";
 import type { Columns } from "./blocks";
 import type { Setting } from "./paragraphs";
 import { type Part, slack } from "./part";
-import { drawWords, firstBaseline, type SetWords, setWords } from "./words";
+import { drawWords, firstBaseline, leading, type SetWords, setWords } from "./words";
 
 /*
  * Short entries in columns, filled evenly where all that is left fits the page, else to the page's foot.
@@ -38,7 +38,7 @@ export function columnsPart(block: Columns, setting: Setting): Part | undefined 
     })
     .filter((entry) => entry.length > 0);
   if (entries.length === 0) return undefined;
-  const grid = { count, gap, width, indent, lineHeight: mm(size) * 1.35 };
+  const grid = { count, gap, width, indent, lineHeight: mm(size) * leading };
   return entriesPart(entries, grid, 0.16 * size);
 }
 

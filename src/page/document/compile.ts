@@ -37,7 +37,7 @@ function partsOf(block: Block, setting: Setting, pageHeight: number): Part[] {
         ),
       );
     case "table":
-      return present(tablePart(block, setting, pageHeight));
+      return [...present(tablePart(block, setting, pageHeight)), space(0.15 * setting.size)];
     case "columns":
       return present(columnsPart(block, setting));
     case "lines":

@@ -3,7 +3,17 @@ import type { LineItem, SheetItem } from "../sheet";
 import type { Cell, Column, Table } from "./blocks";
 import type { Setting } from "./paragraphs";
 import { type Part, slack } from "./part";
-import { bold, drawWords, firstBaseline, heightOf, naturalWidth, type SetWords, setWords, sourced } from "./words";
+import {
+  bold,
+  drawWords,
+  firstBaseline,
+  heightOf,
+  leading,
+  naturalWidth,
+  type SetWords,
+  setWords,
+  sourced,
+} from "./words";
 
 /*
  * Tables with thin lines and room to write. Rows stay whole; on each further page the heads stand again.
@@ -38,6 +48,8 @@ interface Layout {
   readonly head: Row | undefined;
   readonly rules: "rows" | "grid" | "none";
   readonly padding: { readonly side: number; readonly end: number };
+  /** Of running text, mm. */
+  readonly lineHeight: number;
   /** mm */
   readonly pageHeight: number;
 }
@@ -48,6 +60,7 @@ export function tablePart(table: Table, setting: Setting, pageHeight: number): P
   const { typeface } = setting;
   const rules = table.rules ?? "rows";
   const scale = size / 10;
+  const lineHeight = mm(size) * leading;
   const padding = { side: sidePadding * scale, end: rules === "none" ? 0.5 * scale : endPadding * scale };
   const widths = columnWidths(table, { ...setting, size }, padding.side);
   const lefts = widths.map((_, i) => widths.slice(0, i).reduce((sum, width) => sum + width, 0));
@@ -59,23 +72,35 @@ export function tablePart(table: Table, setting: Setting, pageHeight: number): P
   };
   const setRow = (cells: readonly Cell[], least: number, asHead: boolean): Row => {
     const set = table.columns.map((_, i) => setCell(cells[i] ?? "", i, asHead));
-    const content = Math.max(mm(size) * 1.35, ...set.map(cellHeight));
+    const content = Math.max(lineHeight, contentHeight(set));
     return { cells: set, content, height: Math.max(least, content + 2 * padding.end) };
   };
   const heads = table.columns.map(({ head }) => head ?? "");
   const head = table.columns.some((column) => column.head !== undefined) ? setRow(heads, 0, true) : undefined;
-  const layout: Layout = { lefts, widths, width, columns: table.columns, head, rules, padding, pageHeight };
+  const layout: Layout = { lefts, widths, width, columns: table.columns, head, rules, padding, lineHeight, pageHeight };
   const rows = table.rows.map((cells) => setRow(cells, table.rowHeight ?? 0, false));
   if (rows.length === 0 && !head) return undefined;
   return rowsPart(
     rows.flatMap((row) => lower(row, layout)),
     layout,
-    0.2 * size,
+    (rules === "none" ? 0.16 : 0.3) * size,
   );
 }
 
-function cellHeight(cell: SetCell): number {
-  return "words" in cell ? heightOf(cell.words) : boxSide;
+/** Height of cells whose texts share their first baseline, mm. */
+function contentHeight(cells: readonly SetCell[]): number {
+  const baseline = sharedBaseline(cells);
+  const below = cells.map((cell) =>
+    "words" in cell ? baseline - firstBaseline(cell.words) + heightOf(cell.words) : cell.boxes > 0 ? boxSide : 0,
+  );
+  return Math.max(0, ...below);
+}
+
+function sharedBaseline(cells: readonly SetCell[]): number {
+  return Math.max(
+    0,
+    ...cells.map((cell) => ("words" in cell && cell.words.lines.length > 0 ? firstBaseline(cell.words) : 0)),
+  );
 }
 
 /** What a cell loses to its padding; without vertical lines the outer edges of a table need none. */
@@ -121,15 +146,17 @@ function lower(row: Row, layout: Layout): Row[] {
   const room = pageHeight - (head?.height ?? 0);
   if (row.height <= room || room <= 0) return [row];
   const available = room - 2 * padding.end;
+  const baseline = sharedBaseline(row.cells);
   const cut = (cell: SetCell, take: "first" | "rest"): SetCell => {
     if (!("words" in cell)) return take === "first" ? cell : { boxes: 0 };
-    const count = Math.max(1, Math.floor(available / cell.words.lineHeight));
+    const shift = baseline - firstBaseline(cell.words);
+    const count = Math.max(1, Math.floor((available - shift) / cell.words.lineHeight));
     const lines = take === "first" ? cell.words.lines.slice(0, count) : cell.words.lines.slice(count);
     return { words: { ...cell.words, lines } };
   };
   const part = (take: "first" | "rest"): Row => {
     const cells = row.cells.map((cell) => cut(cell, take));
-    const content = Math.max(...cells.map(cellHeight));
+    const content = contentHeight(cells);
     return { cells, content, height: content + 2 * padding.end };
   };
   const rest = part("rest");
@@ -182,8 +209,7 @@ function drawRow(row: Row, layout: Layout, x: number, y: number): SheetItem[] {
   const { rules, padding, columns, lefts, widths } = layout;
   // Texts of a row share their first baseline; the whole stands in the middle of a row that is higher than it needs.
   const top = y + (row.height - row.content) / 2;
-  const texts = row.cells.flatMap((cell) => ("words" in cell && cell.words.lines.length > 0 ? [cell.words] : []));
-  const baseline = top + Math.max(0, ...texts.map(firstBaseline));
+  const baseline = top + sharedBaseline(row.cells);
   return row.cells.flatMap((cell, i): SheetItem[] => {
     const pad = i > 0 || rules === "grid" ? padding.side : 0;
     const left = x + (lefts[i] ?? 0) + pad;
@@ -194,8 +220,7 @@ function drawRow(row: Row, layout: Layout, x: number, y: number): SheetItem[] {
     const scale = Math.min(1, width / Math.max(whole, slack));
     const first = left + (width - whole * scale) * { start: 0, middle: 0.5, end: 1 }[align];
     // Beside several lines a box stands with the first.
-    const firstLine = Math.min(row.content, texts[0]?.lineHeight ?? row.content);
-    const boxTop = top + (firstLine - boxSide * scale) / 2;
+    const boxTop = top + (Math.min(row.content, layout.lineHeight) - boxSide * scale) / 2;
     return Array.from({ length: cell.boxes }, (_, n) =>
       tickBox(first + n * (boxSide + boxGap) * scale, boxTop, boxSide * scale),
     ).flat();

@@ -15,7 +15,7 @@ import type { Align, SourcedWords, Words } from "./blocks";
 export type Measure = Pick<Typeface, "measure">;
 
 /** From baseline to baseline, em. */
-const leading = 1.35;
+export const leading = 1.35;
 /** From the top of a line to its baseline, as a share of the leading. */
 const rise = 0.79;
 
@@ -49,11 +49,11 @@ export function naturalWidth(typeface: Measure, words: Words, size: number): num
   return typeface.measure(sourced(words).runs) * mm(size);
 }
 
-/** Words at `size` pt, or a smaller one, in lines of at most `width` mm. Blank words have no lines. */
+/** Words at `size` pt, or a smaller one, in lines of at most `width` mm (1 at least). Blank words have no lines. */
 export function setWords(typeface: Measure, words: Words, size: number, width: number): SetWords {
   const { runs, source, lang } = sourced(words);
   const rightToLeft = readsRightToLeft(plain(runs));
-  const fitted = fitInto(typeface, runs, size, width);
+  const fitted = fitInto(typeface, runs, size, Math.max(1, width));
   const lines = rightToLeft ? fitted.lines.map(steered) : fitted.lines;
   return { lines, size: fitted.size, lineHeight: mm(fitted.size) * leading, rightToLeft, source, lang };
 }
@@ -137,17 +137,23 @@ export function drawWords(set: SetWords, x: number, baseline: number, width: num
   const { size, source, lang } = set;
   const anchor = set.rightToLeft ? opposite[align] : align;
   const place = { start: x, middle: x + width / 2, end: x + width };
-  return set.lines.map((runs, i) => ({
-    type: "text",
-    runs,
-    x: place[anchor],
-    y: baseline + i * set.lineHeight,
-    size,
-    turn: 0,
-    anchor,
-    ...(lang === undefined ? {} : { lang }),
-    ...(source === undefined ? {} : { source }),
-  }));
+  return set.lines.flatMap((runs, i): TextItem[] =>
+    runs.length === 0
+      ? []
+      : [
+          {
+            type: "text",
+            runs,
+            x: place[anchor],
+            y: baseline + i * set.lineHeight,
+            size,
+            turn: 0,
+            anchor,
+            ...(lang === undefined ? {} : { lang }),
+            ...(source === undefined ? {} : { source }),
+          },
+        ],
+  );
 }
 
 const opposite = { start: "end", middle: "middle", end: "start" } as const;
