@@ -1,0 +1,156 @@
+import assert from "node:assert/strict";
+import { answerAt, answerMarkdown } from "../../../src/editor/language/hover";
+import { lensText } from "../../../src/editor/language/lens";
+import { linksIn } from "../../../src/editor/language/links";
+import { type TokenKind, tokensOf } from "../../../src/editor/language/tokens";
+import { readUnit } from "../../../src/unit/read";
+import { readUnitText, slice, testWorkshop, unitOf } from "../../support/units";
+import { wholeDialect } from "./units";
+
+describe("links", () => {
+  it("lead from paths of pictures and of other units, as they are written and as they are meant", () => {
+    const text = [
+      "## A",
+      "",
+      "- ![a \\] spoon](<img/my spoon.png>) = a colher / ![x](img/a%20b.png) faca",
+      "- ![no",
+      "",
+      "|  | x |",
+      "|--|--|",
+      "| i | ![f](img/form.svg) |",
+      "",
+      "```activity",
+      "make: tiles",
+      'from: [../b.unit.md#B, "c.unit.md#x, y", A]',
+      "```",
+      "",
+    ].join("\n");
+    assert.deepEqual(
+      linksIn(readUnit(text)).map(({ range, path }) => [slice(text, range), path]),
+      [
+        ["img/my spoon.png", "img/my spoon.png"],
+        ["img/a%20b.png", "img/a b.png"],
+        ["img/form.svg", "img/form.svg"],
+        ["../b.unit.md", "../b.unit.md"],
+        ["c.unit.md", "c.unit.md"],
+      ],
+    );
+  });
+});
+
+/** Tokens as `kind text`. */
+function tokens(text: string): string[] {
+  return tokensOf(readUnit(text)).map(({ kind, range }) => `${kind} ${slice(text, range)}`);
+}
+
+describe("semantic tokens", () => {
+  const only = (text: string, kind: TokenKind): string[] =>
+    tokens(text)
+      .filter((token) => token.startsWith(`${kind} `))
+      .map((token) => token.slice(kind.length + 1));
+
+  it("of a pair: signs that count, answers that are accepted, bars, gaps", () => {
+    assert.deepEqual(tokens("## A\n\n- o | copo = the [...] = x / the mug / a | b\n  - O = b\n"), [
+      "bar |",
+      "separator =",
+      "gap [...]",
+      "alternative /",
+      "accepted the mug",
+      "alternative /",
+      "accepted a | b",
+    ]);
+  });
+
+  it("of a pair over two lines, with a tab, in a table, with an accepted order", () => {
+    assert.deepEqual(tokens("## A\n\n-\to copo\n\t= the glass / the\n\tmug\n"), [
+      "separator =",
+      "alternative /",
+      "accepted the",
+      "accepted mug",
+    ]);
+    assert.deepEqual(tokens("## A\n\n| a | b |\n| - | - |\n| x \\| y | z / w |\n"), [
+      "bar |",
+      "alternative /",
+      "accepted w",
+    ]);
+    assert.equal(only("## A\n\n- a | b | c = d\n  - b | a | c\n  - an example | x\n", "bar").length, 4);
+  });
+
+  it("keeps what lies in an accepted answer apart from it", () => {
+    assert.deepEqual(tokens("## A\n\n- a = b / c [...] d\n").slice(2), ["accepted c ", "gap [...]", "accepted  d"]);
+  });
+
+  it("of statements and ties: what the mark says, whether the tie leads somewhere", () => {
+    assert.deepEqual(only(wholeDialect, "trueMark"), ["[x]", "[x]"]);
+    assert.deepEqual(only(wholeDialect, "falseMark"), ["[ ]"]);
+    assert.deepEqual(only(wholeDialect, "tie"), ["#pedir"]);
+    assert.deepEqual(only(wholeDialect.replace("#pedir", "#pdir"), "tie"), []);
+  });
+
+  it("has none where Markdown has code, notes or escapes", () => {
+    assert.deepEqual(tokens("## A\n\nA = b / c\n\n- `a = b` \\= c\n\n```\n- a = b\n```\n"), []);
+  });
+
+  it("comes in order and on single lines, without overlaps", () => {
+    const unit = readUnit(wholeDialect.replaceAll("\n", "\r\n"));
+    let end = 0;
+    for (const { range } of tokensOf(unit)) {
+      assert.ok(range.start >= end && range.end > range.start);
+      assert.equal(unit.lines.lineAt(range.start), unit.lines.lineAt(range.end));
+      end = range.end;
+    }
+    assert.ok(end > 0);
+  });
+});
+
+describe("the lens over an activity", () => {
+  const lens = async (text: string): Promise<string[]> => {
+    const workshop = await testWorkshop();
+    const reading = await readUnitText(text);
+    return reading.activities.map((activity) =>
+      lensText(activity, (deal) => workshop.view(reading, activity, deal, "dealt")),
+    );
+  };
+
+  it("tells pieces, sheets, sets and the proof", async () => {
+    const front = "---\nclasses: [24, 31]\n---\n\n";
+    const [told] = await lens(unitOf(24, "grid: 4 x 4", front));
+    assert.match(told ?? "", /^4 × 4 tiles.* · 16 pieces · 1 sheet a set · 15 sets · one solution, proven$/);
+  });
+
+  it("tells of several deals, of masters, and of what is not dealt", async () => {
+    const [levels] = await lens(unitOf(24, "grid: 3 x 3\nlevels: [gentle, hard]\ndecoys: 6\ncopies: 3"));
+    assert.match(levels ?? "", / · 9 pieces · .* · 2 deals · .* · one solution each, proven$/);
+    const [master] = await lens(unitOf(24, "grid: 3 x 3\ncopies: by copier"));
+    assert.match(master ?? "", / · copied by the copier · /);
+    const [none] = await lens(unitOf(1, "grid: 4 x 4"));
+    assert.match(none ?? "", /^Not dealt/);
+  });
+});
+
+describe("hovering over an answer", () => {
+  const text = "## A\n\n- o copo = the glass / the tumbler\n- o vidro = the glass\n- a taça = the *glass*.\n";
+  const facts = (near: string, add = 1) => answerAt(readUnit(text), text.indexOf(near) + add);
+
+  it("tells what it fits and where else it stands", () => {
+    const glass = facts("the glass");
+    assert.ok(glass);
+    assert.equal(slice(text, glass.range), "the glass");
+    assert.equal(glass.printed, true);
+    assert.deepEqual(
+      glass.fits.map((each) => each.text),
+      ["o copo", "o vidro", "a taça"],
+    );
+    assert.equal(glass.elsewhere.length, 2);
+    const told = answerMarkdown(glass, ({ range }) => `line ${readUnit(text).lines.lineAt(range.start) + 1}`);
+    assert.match(told, /\*\*the glass\*\* is printed\. It fits “o copo”, “o vidro” and “a taça”\./);
+    assert.match(told, /- o vidro = the glass \(line 4\)/);
+    assert.equal(facts("the tumbler")?.printed, false);
+    assert.deepEqual(facts("the tumbler")?.elsewhere, []);
+  });
+
+  it("says nothing on signs and in prose", () => {
+    assert.equal(facts("= the", 0), undefined);
+    assert.equal(facts("## A", 4), undefined);
+  });
+});
