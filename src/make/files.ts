@@ -1,7 +1,10 @@
-import type { ActivityKind, Deal, Dealt, Press } from "../activities/contract";
+import type { Press } from "../activities/contract";
 import type { Sheet } from "../page/sheet";
 import { renderPdf } from "../render/pdf";
 import { FileNames } from "./file-names";
+import { guideSheets } from "./papers/guide";
+import { labelSheets } from "./papers/labels";
+import { prepBlocks } from "./papers/prep";
 import {
   copyNumbers,
   type PieceEntry,
@@ -11,16 +14,8 @@ import {
   readPiecesFile,
   writePiecesFile,
 } from "./pieces-file";
+import type { Printable, PrintedActivity } from "./printable";
 import type { MadeFile, MakeOptions } from "./workshop";
-
-/** An activity ready to be printed. */
-export interface Printable {
-  readonly kind: ActivityKind;
-  readonly title: string;
-  readonly seed: number;
-  readonly lang: string;
-  readonly dealt: Dealt<Deal>;
-}
 
 interface Job {
   readonly name: string;
@@ -40,12 +35,14 @@ export async function makeFiles(
   const jobs: Job[] = [];
   const entries: PieceEntry[] = [];
   const deals: RecordedDeal[] = [];
+  const printed: PrintedActivity[] = [];
   const merged = new Map<string, { sheets: Sheet[]; lang: string }>();
   for (const printable of printables) {
     const { kind, title, dealt, seed, lang } = printable;
     const name = names.take(title);
     if (options.only !== undefined && options.only !== kind.name && options.only !== title) continue;
     const file = (stock: string): string => `${unit.name}.${options.merge ? "" : `${name}.`}${stock}.pdf`;
+    let sets = 0;
     const before = options.merge ? (merged.get("card")?.sheets.length ?? 0) : 0;
     const card: Sheet[] = [];
     const paper: Sheet[] = [];
@@ -61,6 +58,7 @@ export async function makeFiles(
           ),
         );
         card.push(...kind.pieceSheets(dealt, deal, copy, press));
+        sets++;
       }
       paper.push(...kind.solutionSheets(dealt, deal, "solved", press));
       const { code, level, version, attempt } = deal;
@@ -76,13 +74,24 @@ export async function makeFiles(
       });
     }
     paper.push(...kind.papers(dealt, press));
+    printed.push({ printable, card, paper, sets });
     for (const [stock, sheets] of Object.entries({ card, paper })) {
+      if (sheets.length === 0) continue;
       if (!options.merge) jobs.push({ name: file(stock), title: `${press.unitTitle}: ${title}`, lang, sheets });
       else merged.set(stock, { sheets: [...(merged.get(stock)?.sheets ?? []), ...sheets], lang });
     }
   }
   for (const [stock, { sheets, lang }] of merged)
     jobs.push({ name: `${unit.name}.${stock}.pdf`, title: press.unitTitle, lang, sheets });
+  const chosen = printed.map(({ printable }) => printable);
+  const guide = guideSheets(chosen, press, prepBlocks(printed));
+  const labels = labelSheets(chosen, press, options.trial ?? false);
+  const lang = chosen[0]?.lang ?? "en";
+  // With `only`, the unit's guide and labels stay as they are: they speak of all activities.
+  for (const [name, sheets] of options.only === undefined ? Object.entries({ guide, labels }) : []) {
+    if (sheets.length > 0)
+      jobs.push({ name: `${unit.name}.${name}.pdf`, title: `${press.unitTitle}: ${name}`, lang, sheets });
+  }
   return writeAll(unit, jobs, { entries, deals }, press, options);
 }
 

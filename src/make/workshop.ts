@@ -11,8 +11,8 @@ import { openTypeface } from "../text/open";
 import type { Typeface, TypefaceAssets } from "../text/typeface";
 import { readUnit } from "../unit/read";
 import type { Section, Unit } from "../unit/unit";
-import { makeFiles, type Printable } from "./files";
 import { readPiecesFile } from "./pieces-file";
+import type { Printable } from "./printable";
 
 /*
  * The engine as the editor and the command line see it: bytes and text in, findings, drawings and files out.
@@ -200,6 +200,8 @@ class Bench implements Workshop {
         ? [{ kind, title: request.title, seed: request.options.value.seed, lang: request.explains, dealt }]
         : [],
     );
+    // Loaded when it is first needed: reading and checking do without the writer of PDF.
+    const { makeFiles } = await import("./files");
     const unit = { name: file.name, ...(around.pieces === undefined ? {} : { pieces: around.pieces }) };
     return makeFiles(unit, printables, press, options);
   }

@@ -58,6 +58,8 @@ describe("the command line", function () {
     assert.deepEqual(readdirSync(path.join(desk.folder, "printed/today")).sort(), [
       "café.Words-tiles.card.pdf",
       "café.Words-tiles.paper.pdf",
+      "café.guide.pdf",
+      "café.labels.pdf",
       "café.pieces.json",
     ]);
     assert.match(out, /printed\/today\/café\.Words-tiles\.card\.pdf/);

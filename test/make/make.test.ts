@@ -29,6 +29,8 @@ describe("making files", () => {
       "unit.One.paper.pdf",
       "unit.Two.card.pdf",
       "unit.Two.paper.pdf",
+      "unit.guide.pdf",
+      "unit.labels.pdf",
       "unit.pieces.json",
     ]);
   });
@@ -37,7 +39,7 @@ describe("making files", () => {
     const files = await make(two, { merge: true });
     assert.deepEqual(
       files.map(({ name }) => name),
-      ["unit.card.pdf", "unit.paper.pdf", "unit.pieces.json"],
+      ["unit.card.pdf", "unit.paper.pdf", "unit.guide.pdf", "unit.labels.pdf", "unit.pieces.json"],
     );
     const { pieces } = piecesOf(files).file;
     assert.deepEqual([...new Set(pieces.map(({ at }) => at[0]?.file))], ["unit.card.pdf"]);

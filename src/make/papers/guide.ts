@@ -1,0 +1,109 @@
+import type { Deal, Press } from "../../activities/contract";
+import { type Block, setDocument } from "../../page/document";
+import { papers } from "../../page/paper";
+import type { Sheet } from "../../page/sheet";
+import type { Printable } from "../printable";
+import { cautionTexts, schoolFirst } from "./cautions";
+import { unitPage } from "./page";
+
+/** The guide: a colleague who has never seen the unit can run the hour from it. Empty where nothing is dealt. */
+export function guideSheets(printables: readonly Printable[], press: Press, prep: readonly Block[]): Sheet[] {
+  const [first] = printables;
+  if (!first) return [];
+  const { paper, margin } = first.dealt.request.options.value;
+  const entries = printables.map((printable) => ({ printable, entry: printable.kind.guide(printable.dealt, press) }));
+  const minutes = entries.reduce((sum, { entry }) => sum + entry.minutes, 0);
+  const blocks: Block[] = [
+    { type: "heading", level: 1, text: `Guide: ${press.unitTitle}` },
+    {
+      type: "paragraph",
+      text: `${count(printables.length, "activity", "activities")}, about ${minutes} minutes in all. Each is told below: what the learners do, what to have at hand, the directions to read out, and the answers. The pieces are in bags with labels; the codes on them are the deal codes below.`,
+    },
+    ...entries.flatMap(({ printable, entry }) => activityBlocks(printable, entry)),
+    { type: "heading", level: 2, text: "Take care" },
+    { type: "bullets", items: [...cautionTexts(entries.flatMap(({ entry }) => entry.cautions)), schoolFirst] },
+    { type: "page break" },
+    ...prep,
+  ];
+  return setDocument(blocks, unitPage(papers[paper], margin, "guide", first.lang, press), press.typeface);
+}
+
+function activityBlocks(printable: Printable, entry: ReturnType<Printable["kind"]["guide"]>): Block[] {
+  const { dealt, title, lang } = printable;
+  const { teaches } = dealt.request;
+  const deals = dealt.deals.map(
+    (deal) => `${deal.code} (${[dealName(deal, dealt.deals), copiesName(deal)].filter(Boolean).join(", ")})`,
+  );
+  const steps = [
+    directionsIn(printable, lang),
+    ...(primary(teaches) === primary(lang) ? [] : [directionsIn(printable, teaches)]),
+  ];
+  const told = steps.filter((each, i) => each.own || i === 0);
+  return [
+    { type: "heading", level: 2, text: title },
+    { type: "paragraph", text: entry.summary },
+    {
+      type: "facts",
+      rows: [
+        { label: "Deals", value: deals.join(", ") },
+        { label: "Time", value: `about ${entry.minutes} minutes` },
+        { label: "At hand", value: ["the pieces", ...entry.materials].join(", ") },
+      ],
+    },
+    ...told.flatMap(({ steps: items, name, note }): Block[] => [
+      { type: "heading", level: 3, text: `Directions${name}` },
+      ...(note ? [{ type: "paragraph", text: note } as const] : []),
+      { type: "steps", items },
+    ]),
+    ...(entry.answers.length > 0
+      ? [
+          { type: "heading", level: 3, text: "Answers" } as const,
+          {
+            type: "columns",
+            entries: entry.answers,
+            count: entry.answers.some((runs) => runs.reduce((sum, { text }) => sum + text.length, 0) > 45) ? 1 : 2,
+            size: 9,
+          } as const,
+        ]
+      : []),
+  ];
+}
+
+export interface Told {
+  readonly steps: readonly string[];
+  /** In the language that was asked for. */
+  readonly own: boolean;
+  /** Behind the heading: ` (pt)`. */
+  readonly name: string;
+  readonly note?: string;
+}
+
+/** Directions in a language: the unit's own, the built-in ones, else English with a note. */
+export function directionsIn({ kind, dealt }: Printable, lang: string): Told {
+  const { directions } = dealt.request.options.value;
+  const written = Object.entries(directions ?? {}).find(([key]) => key === lang || primary(key) === primary(lang))?.[1];
+  const name = ` (${lang})`;
+  if (written !== undefined) return { steps: typeof written === "string" ? [written] : written, own: true, name };
+  const own = kind.directions(dealt, primary(lang));
+  if (own) return { steps: own, own: true, name };
+  const note = `There are no built-in directions in “${lang}”; these are English. Your own go under “directions” in the activity.`;
+  return { steps: kind.directions(dealt, "en") ?? [], own: false, name: " (en)", note };
+}
+
+function primary(lang: string): string {
+  return lang.toLowerCase().split("-")[0] ?? lang;
+}
+
+export function dealName({ level, version }: Deal, all: readonly Deal[]): string {
+  const levels = new Set(all.map((deal) => deal.level)).size > 1;
+  const versions = new Set(all.map((deal) => deal.version)).size > 1;
+  return [...(levels ? [level] : []), ...(versions ? [`version ${version}`] : [])].join(", ");
+}
+
+function copiesName({ copies }: Deal): string {
+  return copies === "by copier" ? "master for copying" : count(copies, "set", "sets");
+}
+
+export function count(n: number, one: string, many: string): string {
+  return `${n} ${n === 1 ? one : many}`;
+}

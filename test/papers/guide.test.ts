@@ -1,0 +1,72 @@
+import assert from "node:assert/strict";
+import { readPrint } from "../support/print";
+import { readUnitText, testWorkshop, unitOf } from "../support/units";
+
+async function texts(text: string, name: string): Promise<string[]> {
+  const files = await (await testWorkshop()).make(await readUnitText(text), {});
+  const file = files.find((each) => each.name === `unit.${name}.pdf`);
+  assert.ok(file, name);
+  return (await readPrint(file.bytes)).map((page) => page.texts.map((each) => each.text).join("\n"));
+}
+
+const unit = unitOf(
+  12,
+  "grid: 3 x 3\nlevels: [gentle, hard]\ndecoys: 0",
+  "---\ntitle: Words\nteaches: pt\nexplains: en\nclasses: [21, 27]\n---\n\n",
+);
+
+describe("the guide", () => {
+  it("tells sets, deal codes, time, directions in both languages, answers and cautions", async () => {
+    const { activities } = await readUnitText(unit);
+    const all = (await texts(unit, "guide")).join("\n");
+    for (const { code } of activities[0]?.deals ?? []) assert.ok(all.includes(code));
+    for (const part of [
+      "Guide: Words",
+      "7 sets",
+      "6 sets",
+      "Spread the tiles",
+      "Espalhem as peças",
+      "Take care",
+      "an adult works it",
+      "school's own rules",
+    ]) {
+      assert.ok(all.replace(/\s+/g, " ").includes(part), part);
+    }
+    for (const [left, right] of [...unit.matchAll(/^- (\S+) = (\S+)$/gm)].map((match) => [match[1], match[2]])) {
+      assert.ok(all.replace(/\s+/g, " ").includes(`${left} = ${right}`), `${left} = ${right}`);
+    }
+  });
+
+  it("takes directions from the block, and says so where a language has none", async () => {
+    const own = await texts(
+      unit.replace("grid: 3 x 3", "grid: 3 x 3\ndirections:\n  en: Lay them down.\n  pt: [Primeiro., Depois.]"),
+      "guide",
+    );
+    assert.match(own.join("\n"), /Lay them down\./);
+    assert.match(own.join("\n"), /Depois\./);
+    assert.doesNotMatch(own.join("\n"), /Spread the tiles/);
+    const none = await texts(unit.replace("explains: en", "explains: uk"), "guide");
+    assert.match(none.join("\n").replace(/\s+/g, " "), /no built-in directions in “uk”/);
+  });
+
+  it("counts sheets and cuts on the prep sheet from the layout", async () => {
+    // Shared edges of 3 × 3 tiles: R + C + 2 = 8 cuts a sheet; 13 sets (27 learners in pairs and a trio), one sheet each.
+    const prep = (await texts(unit, "guide")).at(-1) ?? "";
+    assert.match(prep, /Prep sheet/);
+    assert.match(prep.replace(/\s+/g, " "), /Words – tiles card 13 13 8 /);
+    // A4 at 160 g/m² is 9.98 g a sheet: 13 sheets 130 g.
+    assert.match(prep.replace(/\s+/g, " "), /13 sheets, 130 g/);
+  });
+});
+
+describe("labels", () => {
+  it("stand there once for every copy, with unit, activity, level, set, code and contents", async () => {
+    const all = (await texts(unit, "labels")).join("\n").replace(/\s+/g, " ");
+    const { activities } = await readUnitText(unit);
+    for (const [i, deal] of (activities[0]?.deals ?? []).entries()) {
+      assert.equal(all.split(deal.code).length - 1, deal.copies, deal.level);
+      assert.ok(all.includes(`${deal.level}, set ${i === 0 ? 7 : 6}`));
+    }
+    assert.equal(all.split("9 tiles").length - 1, 13);
+  });
+});
