@@ -9,6 +9,7 @@ import { readingRules } from "./rules/reading";
 import { sameSection, unknownForm } from "./rules/sections";
 import { unknownCode, unusedSilence } from "./rules/silences";
 import { unbalancedStatements } from "./rules/statements";
+import { longStations, unevenStations, wrongStations } from "./rules/stations";
 
 /** The rules that are about units as such; each kind brings its own. Their order means nothing. */
 export const generalRules: readonly Rule<CheckContext>[] = [
@@ -20,6 +21,9 @@ export const generalRules: readonly Rule<CheckContext>[] = [
   sameSection,
   unknownForm,
   unknownCode,
+  wrongStations,
+  longStations,
+  unevenStations,
   duplicateAnswer,
   unbalancedStatements,
   missingGlyph,

@@ -1,10 +1,12 @@
 import type { Press } from "../activities/contract";
+import type { PlannedStations } from "../activities/stations";
 import type { Sheet } from "../page/sheet";
 import { renderPdf } from "../render/pdf";
 import { FileNames } from "./file-names";
 import { guideSheets } from "./papers/guide";
 import { labelSheets } from "./papers/labels";
 import { prepBlocks } from "./papers/prep";
+import { stationBlocks } from "./papers/stations";
 import {
   copyNumbers,
   type PieceEntry,
@@ -26,7 +28,7 @@ interface Job {
 
 /** Sets all sheets of a unit and writes them as files, the pieces file last. Throws only what `onStep` throws. */
 export async function makeFiles(
-  unit: { readonly name: string; readonly pieces?: string },
+  unit: { readonly name: string; readonly pieces?: string; readonly stations: readonly PlannedStations[] },
   printables: readonly Printable[],
   press: Press,
   options: MakeOptions,
@@ -84,7 +86,11 @@ export async function makeFiles(
   for (const [stock, { sheets, lang }] of merged)
     jobs.push({ name: `${unit.name}.${stock}.pdf`, title: press.unitTitle, lang, sheets });
   const chosen = printed.map(({ printable }) => printable);
-  const guide = guideSheets(chosen, press, prepBlocks(printed));
+  const guide = guideSheets(chosen, press, [
+    ...stationBlocks(unit.stations, chosen, press),
+    { type: "page break" },
+    ...prepBlocks(printed),
+  ]);
   const labels = labelSheets(chosen, press, options.trial ?? false);
   const lang = chosen[0]?.lang ?? "en";
   // With `only`, the unit's guide and labels stay as they are: they speak of all activities.

@@ -1,6 +1,7 @@
 import type { Deal, DealtActivity, Press, View } from "../activities/contract";
 import { adopt } from "../activities/foreign";
 import { foreignPaths, planUnit, type UnitPlan } from "../activities/plan";
+import { planStations } from "../activities/stations";
 import type { Finding } from "../base/finding";
 import { checkUnit } from "../check/check";
 import type { CheckedActivity, PrintedDeal } from "../check/context";
@@ -202,7 +203,8 @@ class Bench implements Workshop {
     );
     // Loaded when it is first needed: reading and checking do without the writer of PDF.
     const { makeFiles } = await import("./files");
-    const unit = { name: file.name, ...(around.pieces === undefined ? {} : { pieces: around.pieces }) };
+    const stations = planStations(this.opened(reading).unit, this.opened(reading).plan);
+    const unit = { name: file.name, stations, ...(around.pieces === undefined ? {} : { pieces: around.pieces }) };
     return makeFiles(unit, printables, press, options);
   }
 

@@ -20,12 +20,11 @@ export const missingGlyph: Rule<CheckContext> = {
     const reports: Report[] = [];
     const look = (text: string, place: Range): void => {
       for (const character of press.typeface.missing(text)) {
-        const at = unit.text.slice(place.start, place.end).indexOf(character);
-        const range = at < 0 ? place : { start: place.start + at, end: place.start + at + character.length };
+        const places = occurrences(unit.text, character, place);
         reports.push({
-          range,
+          range: places[0] ?? place,
           message: `“${character}” (${codePoints(character)}) cannot be printed: the typeface does not have it.`,
-          fixes: at < 0 ? [] : replacements(character, range, context),
+          fixes: places.length === 0 ? [] : replacements(character, places, context),
         });
       }
     };
@@ -66,18 +65,28 @@ function codePoints(text: string): string {
   return [...text].map((c) => `U+${(c.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, "0")}`).join(" ");
 }
 
+function occurrences(text: string, character: string, { start, end }: Range): Range[] {
+  const found: Range[] = [];
+  for (let at = text.indexOf(character, start); at >= 0 && at + character.length <= end; ) {
+    found.push({ start: at, end: at + character.length });
+    at = text.indexOf(character, at + character.length);
+  }
+  return found;
+}
+
 /** A character of the same meaning that can be printed (compatibility form of Unicode), and taking it out. */
-function replacements(character: string, range: Range, { press, unit }: CheckContext): Fix[] {
+function replacements(character: string, places: readonly Range[], { press, unit }: CheckContext): Fix[] {
   const plain = character.normalize("NFKC");
   const fixes: Fix[] = [];
   if (plain !== character && press.typeface.missing(plain).length === 0) {
-    fixes.push({ title: `Write “${plain}” instead`, edits: [{ range, text: plain }], preferred: true });
+    const edits = places.map((range) => ({ range, text: plain }));
+    fixes.push({ title: `Write “${plain}” instead`, edits, preferred: true });
   }
-  const before = unit.text.charAt(range.start - 1) === " " ? range.start - 1 : range.start;
-  return [
-    ...fixes,
-    { title: `Take “${character}” out`, edits: [{ range: { start: before, end: range.end }, text: "" }] },
-  ];
+  const edits = places.map(({ start, end }) => {
+    const spaced = unit.text.charAt(start - 1) === " ";
+    return { range: { start: spaced ? start - 1 : start, end }, text: "" };
+  });
+  return [...fixes, { title: `Take “${character}” out`, edits }];
 }
 
 export const missingPicture: Rule<CheckContext> = {

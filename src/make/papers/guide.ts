@@ -7,7 +7,7 @@ import { cautionTexts, schoolFirst } from "./cautions";
 import { unitPage } from "./page";
 
 /** The guide: a colleague who has never seen the unit can run the hour from it. Empty where nothing is dealt. */
-export function guideSheets(printables: readonly Printable[], press: Press, prep: readonly Block[]): Sheet[] {
+export function guideSheets(printables: readonly Printable[], press: Press, further: readonly Block[]): Sheet[] {
   const [first] = printables;
   if (!first) return [];
   const { paper, margin } = first.dealt.request.options.value;
@@ -22,8 +22,7 @@ export function guideSheets(printables: readonly Printable[], press: Press, prep
     ...entries.flatMap(({ printable, entry }) => activityBlocks(printable, entry)),
     { type: "heading", level: 2, text: "Take care" },
     { type: "bullets", items: [...cautionTexts(entries.flatMap(({ entry }) => entry.cautions)), schoolFirst] },
-    { type: "page break" },
-    ...prep,
+    ...further,
   ];
   return setDocument(blocks, unitPage(papers[paper], margin, "guide", first.lang, press), press.typeface);
 }

@@ -1,0 +1,82 @@
+/*
+ * Who is where when: groups go round stations in rounds. Times are minutes.
+ */
+
+export interface RotationOptions {
+  readonly stations: number;
+  readonly groups: number;
+  /** Work at a station, moving on, before the first round, after the last. */
+  readonly work: number;
+  readonly move: number;
+  readonly setup: number;
+  readonly close: number;
+  readonly period: number;
+  /** `balanced` needs an even number of stations and no more groups than stations; `turn` else. */
+  readonly order: "turn" | "balanced";
+}
+
+export interface Rotation {
+  /** For each round and group the station (from 0), or undefined where the group waits. */
+  readonly at: readonly (readonly (number | undefined)[])[];
+  /** Minutes from the lesson's start to the start of each round. */
+  readonly starts: readonly number[];
+  /** setup + R·work + (R − 1)·move + close */
+  readonly total: number;
+  readonly fits: boolean;
+  /** Longest whole minutes of work that fit the period; below 1 where not even one does. */
+  readonly longest: number;
+  /** Stations without a group, in each round. */
+  readonly idle: number;
+  /** Groups without a station, in each round. */
+  readonly waiting: number;
+  readonly order: "turn" | "balanced";
+}
+
+/**
+ * A plan in which every group visits every station once: R = max(groups, stations) rounds, the group g standing at round r at
+ * station (g + r) mod R, or waiting where there is none. Balanced orders are Williams designs (Williams 1949, Aust. J. Sci. Res.
+ * A 2:149–168).
+ */
+export function rotation(options: RotationOptions): Rotation {
+  const { stations, groups, work, move, setup, close, period } = options;
+  const rounds = Math.max(stations, groups);
+  const balanced = options.order === "balanced" && stations % 2 === 0 && groups <= stations;
+  const square = balanced ? williams(stations) : undefined;
+  const at = Array.from({ length: rounds }, (_, r) =>
+    Array.from({ length: groups }, (_, g) => {
+      const station = square ? square[g]?.[r] : (g + r) % rounds;
+      return station !== undefined && station < stations ? station : undefined;
+    }),
+  );
+  const total = setup + rounds * work + (rounds - 1) * move + close;
+  return {
+    at,
+    starts: Array.from({ length: rounds }, (_, r) => setup + r * (work + move)),
+    total,
+    fits: total <= period + 1e-9,
+    longest: Math.floor((period - setup - close - (rounds - 1) * move) / rounds + 1e-9),
+    idle: Math.max(0, stations - groups),
+    waiting: Math.max(0, groups - stations),
+    order: balanced ? "balanced" : "turn",
+  };
+}
+
+/** A Williams square for an even n: each station once in each row and column, and after each other one equally often. */
+export function williams(n: number): number[][] {
+  const first = Array.from({ length: n }, (_, i) => (i % 2 === 1 ? (i + 1) / 2 : (n - i / 2) % n));
+  return Array.from({ length: n }, (_, row) => first.map((value) => (value + row) % n));
+}
+
+/** Sizes of `groups` groups of a class, as even as it goes, larger ones first: 27 in 6: 5 5 5 4 4 4. */
+export function groupSizes(learners: number, groups: number): number[] {
+  return Array.from({ length: groups }, (_, i) => Math.floor(learners / groups) + (i < learners % groups ? 1 : 0));
+}
+
+/** A clock time from `H:MM` and minutes later; fractions of a minute as seconds. */
+export function clock(start: string | undefined, minutes: number): string {
+  const [hours = 0, first = 0] = (start ?? "0:00").split(":").map(Number);
+  const seconds = Math.round((hours * 60 + first + minutes) * 60);
+  const pad = (value: number): string => String(value).padStart(2, "0");
+  const rest = seconds % 60;
+  return `${Math.floor(seconds / 3600) % 24}:${pad(Math.floor(seconds / 60) % 60)}${rest === 0 ? "" : `:${pad(rest)}`}`;
+}

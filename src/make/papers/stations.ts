@@ -1,0 +1,134 @@
+import type { Press } from "../../activities/contract";
+import { clock, groupSizes, type Rotation } from "../../activities/rotation";
+import type { PlannedStations } from "../../activities/stations";
+import type { Block, Cell } from "../../page/document";
+import type { Printable } from "../printable";
+import { count, directionsIn } from "./guide";
+
+/** The plan of who is where when, then a card for each station; empty where a plan has no station. */
+export function stationBlocks(
+  plans: readonly PlannedStations[],
+  printables: readonly Printable[],
+  press: Press,
+): Block[] {
+  return plans.flatMap((plan) => planBlocks(plan, printables, press));
+}
+
+function planBlocks(plan: PlannedStations, printables: readonly Printable[], press: Press): Block[] {
+  const { rotation, options, activities } = plan;
+  if (!rotation || !options) return [];
+  const desks = options.desks !== undefined;
+  const place = desks ? "Desk" : "Station";
+  const groups = rotation.at[0]?.length ?? 0;
+  const { classes } = printables[0]?.dealt.request ?? { classes: [] };
+  const name = (station: number | undefined): string => (station === undefined ? "wait" : String(station + 1));
+  const end = clock(options.start, rotation.total);
+  const blocks: Block[] = [
+    { type: "page break" },
+    { type: "heading", level: 1, text: desks ? "Plan of the desks" : "Plan of the stations" },
+    {
+      type: "facts",
+      rows: [
+        {
+          label: "Time",
+          value: `${clock(options.start, 0)} to ${end}: ${minutes(options.setup)} to set up, ${count(rotation.starts.length, "round", "rounds")} of ${minutes(options.minutes)}, ${minutes(options.move)} to move on, ${minutes(options.close)} to close; ${minutes(rotation.total)} of ${minutes(options.period)}`,
+        },
+        ...(rotation.fits
+          ? []
+          : [
+              {
+                label: "Too long",
+                value:
+                  rotation.longest >= 1
+                    ? `It would fit with ${minutes(rotation.longest)} of work.`
+                    : "It would fit with fewer stations.",
+              },
+            ]),
+        ...classes.map((learners) => ({ label: `Class of ${learners}`, value: sizes(learners, groups) })),
+        ...(rotation.waiting > 0
+          ? [
+              {
+                label: "Waiting",
+                value: `In each round ${count(rotation.waiting, "group waits", "groups wait")}: give them the list of answers to learn, or a further version.`,
+              },
+            ]
+          : []),
+        ...(rotation.idle > 0
+          ? [
+              {
+                label: "Idle",
+                value: `In each round ${count(rotation.idle, "station stands", "stations stand")} empty.`,
+              },
+            ]
+          : []),
+      ],
+    },
+    {
+      type: "table",
+      rules: "grid",
+      columns: [
+        { head: "Group", width: "fit" },
+        ...rotation.starts.map((start) => ({ head: clock(options.start, start), align: "middle" as const })),
+      ],
+      rows: Array.from({ length: groups }, (_, group): Cell[] => [
+        String(group + 1),
+        ...rotation.at.map((round) => name(round[group])),
+      ]),
+      size: rotation.starts.length > 12 ? 7 : 9,
+    },
+    ...(desks ? [] : [{ type: "steps", items: activities.map(({ title }) => title) } as const]),
+  ];
+  activities.forEach((activity, station) => {
+    const printable = printables.find(({ title }) => title === activity.title);
+    if (!printable) return;
+    const entry = printable.kind.guide(printable.dealt, press);
+    const { steps, name: lang } = directionsIn(printable, printable.lang);
+    const visits = rotation.at.map((round, r) => {
+      const group = round.indexOf(station);
+      return [
+        clock(options.start, rotation.starts[r] ?? 0),
+        group < 0 ? "–" : `group ${group + 1}`,
+        group < 0 ? "" : nextOf(rotation.at, r, group, place),
+      ];
+    });
+    blocks.push(
+      { type: "page break" },
+      { type: "heading", level: 1, text: `${place} ${station + 1}: ${activity.title}` },
+      {
+        type: "facts",
+        rows: [
+          { label: "Time", value: minutes(options.minutes) },
+          { label: "At hand", value: ["the pieces", ...entry.materials].join(", ") },
+        ],
+      },
+      { type: "heading", level: 3, text: `What to do${lang}` },
+      { type: "steps", items: steps },
+      {
+        type: "table",
+        columns: [{ head: "From", width: "fit" }, { head: "Here", width: "fit" }, { head: "Then" }],
+        rows: visits,
+      },
+    );
+  });
+  return blocks;
+}
+
+function nextOf(at: Rotation["at"], round: number, group: number, place: string): string {
+  const next = at[round + 1];
+  if (!next) return "stay for the end";
+  const station = next[group];
+  return station === undefined ? "wait a round" : `go to ${place.toLowerCase()} ${station + 1}`;
+}
+
+function sizes(learners: number, groups: number): string {
+  const all = groupSizes(learners, groups);
+  const kinds = [...new Set(all)].filter((size) => size > 0);
+  return kinds.map((size) => `${all.filter((each) => each === size).length} of ${size}`).join(" and ");
+}
+
+function minutes(value: number): string {
+  const whole = Math.floor(value + 1e-9);
+  const seconds = Math.round((value - whole) * 60);
+  if (whole === 0 && seconds > 0) return `${seconds} s`;
+  return seconds === 0 ? `${whole} min` : `${whole} min ${seconds} s`;
+}

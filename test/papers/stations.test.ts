@@ -1,0 +1,109 @@
+import assert from "node:assert/strict";
+import { clock, groupSizes, rotation, williams } from "../../src/activities/rotation";
+import { readPrint } from "../support/print";
+import { readUnitText, testWorkshop, unitOf } from "../support/units";
+
+const plain = { work: 6, move: 1, setup: 3, close: 2, period: 50, order: "turn" } as const;
+
+describe("rotation", () => {
+  it("agrees with worked values (computed: setup + N·work + (N − 1)·move, the longest work time that fits)", () => {
+    // 8 desks of 180 s, 20 s to move, 120 s to set up: 1700 s.
+    const desks = rotation({ ...plain, stations: 8, groups: 8, work: 3, move: 20 / 60, setup: 2, close: 0 });
+    assert.equal(Math.round(desks.total * 60), 1700);
+    // Interval timer: 8 rounds of 20 s with 10 s between them: 230 s without a last pause.
+    assert.equal(
+      Math.round(
+        rotation({ ...plain, stations: 8, groups: 8, work: 1 / 3, move: 1 / 6, setup: 0, close: 0 }).total * 60,
+      ),
+      230,
+    );
+    // T = 50, R = 6, m = 1, setup 3, close 2: 6 minutes.
+    const six = rotation({ ...plain, stations: 6, groups: 6, work: 8 });
+    assert.equal(six.longest, 6);
+    assert.equal(six.fits, false);
+    assert.equal(rotation({ ...plain, stations: 6, groups: 6, work: 6 }).fits, true);
+  });
+
+  for (const [stations, groups] of [
+    [4, 4],
+    [6, 4],
+    [4, 6],
+    [5, 5],
+    [1, 3],
+  ] as const) {
+    it(`${groups} groups at ${stations} stations: each group is everywhere once, and no station has two`, () => {
+      for (const order of ["turn", "balanced"] as const) {
+        const { at } = rotation({ ...plain, stations, groups, order });
+        assert.equal(at.length, Math.max(stations, groups));
+        for (const round of at) {
+          const taken = round.filter((station) => station !== undefined);
+          assert.equal(new Set(taken).size, taken.length);
+        }
+        for (let group = 0; group < groups; group++) {
+          const visited = at.map((round) => round[group]).filter((station) => station !== undefined);
+          assert.deepEqual(
+            [...visited].sort(),
+            Array.from({ length: stations }, (_, i) => i),
+          );
+        }
+      }
+    });
+  }
+
+  it("has Williams's squares (1949, Aust. J. Sci. Res. A 2:149–168)", () => {
+    assert.deepEqual(
+      williams(4)
+        .map((row) => row.join(""))
+        .sort(),
+      ["0132", "1203", "2310", "3021"],
+    );
+    assert.deepEqual(williams(6)[0], [0, 1, 5, 2, 4, 3]);
+    const following = new Map<string, number>();
+    for (const row of williams(6))
+      row
+        .slice(1)
+        .forEach((next, i) => void following.set(`${row[i]}${next}`, (following.get(`${row[i]}${next}`) ?? 0) + 1));
+    assert.equal(following.size, 30);
+    assert.deepEqual([...new Set(following.values())], [1]);
+  });
+
+  it("shares classes out evenly and tells clock times", () => {
+    assert.deepEqual(groupSizes(27, 6), [5, 5, 5, 4, 4, 4]);
+    assert.equal(clock("9:00", 62.5), "10:02:30");
+    assert.equal(clock("23:50", 15), "0:05");
+    assert.equal(clock(undefined, 3), "0:03");
+  });
+});
+
+describe("the plan of stations", () => {
+  it("stands in the guide with times, groups, a card for each station, and the truth about what does not fit", async () => {
+    const front = "---\nclasses: [27]\n---\n\n";
+    const unit = `${unitOf(12, "title: One", front)}\n${unitOf(4, "title: Two\nseed: 2").replace("## Words", "## More")}\n\`\`\`stations\ngroups: 3\nminutes: 20\nstart: "9:00"\nperiod: 45\n\`\`\`\n`;
+    const reading = await readUnitText(unit);
+    const codes = reading.findings.map(({ code }) => code);
+    assert.ok(codes.includes("long-stations") && codes.includes("uneven-stations"), codes.join(" "));
+    const files = await (await testWorkshop()).make(reading, {});
+    const guide = files.find(({ name }) => name === "unit.guide.pdf");
+    assert.ok(guide);
+    const pages = (await readPrint(guide.bytes)).map(({ texts }) =>
+      texts
+        .map(({ text }) => text)
+        .join(" ")
+        .replace(/\s+/g, " "),
+    );
+    const plan = pages.find((page) => page.includes("Plan of the stations")) ?? "";
+    for (const part of [
+      "9:00 to 10:07",
+      "3 rounds of 20 min",
+      "It would fit with 12 min of work",
+      "3 of 9",
+      "9:03",
+      "9:24",
+      "9:45",
+    ]) {
+      assert.ok(plan.includes(part), `${part} in ${plan}`);
+    }
+    const first = pages.find((page) => page.includes("Station 1: One")) ?? "";
+    assert.match(first, /Spread the tiles.*9:03 group 1 go to station 2.*9:24 group 3 go to station 2.*9:45 group 2/);
+  });
+});
