@@ -2,7 +2,7 @@ import type { Range } from "../base/range";
 import { type Remarks, readRemarks } from "./comments";
 import { bars, type Env, type Scan, scan, spacedSeparators } from "./inline";
 import { readPhrase, readSide, type Scanned } from "./phrases";
-import { insert, type Problems } from "./problems";
+import type { Problems } from "./problems";
 import type { SourceText } from "./source-text";
 import { readTies } from "./ties";
 import type { Item, Pair, Phrase, Side, Silence, Statement, StoryEvent } from "./unit";
@@ -14,6 +14,8 @@ export interface RawItem {
   readonly block: Range;
   readonly nested: readonly RawItem[];
 }
+
+const secondEquals = "Only the first “ = ” parts the two sides; this one is read as text.";
 
 /** Reads items of one unit; silences are gathered on the way. */
 export class ItemReader {
@@ -124,16 +126,15 @@ export class ItemReader {
 
   private pair(item: RawItem, scanned: Scanned, found: Scan, remarks: Remarks): Pair | undefined {
     const { text } = item;
-    const [first, second] = spacedSeparators(text.text, found.mask, "=", 0, remarks.end);
+    const [first, ...further] = spacedSeparators(text.text, found.mask, "=", 0, remarks.end);
     if (!first) return undefined;
-    if (second) {
-      const sign = second.start + text.text.slice(second.start, second.end).search(/[=＝]/u);
-      this.problems.add(
-        "second-equals",
-        text.range(sign, sign + 1),
-        "Only the first “ = ” parts the two sides; this one is read as text.",
-        insert("Mark it as text", text.source(sign), "\\"),
-      );
+    const signs = further.map(({ start, end }) => start + text.text.slice(start, end).search(/[=＝]/u));
+    const [second] = signs;
+    if (second !== undefined) {
+      this.problems.add("second-equals", text.range(second, second + 1), secondEquals, {
+        title: "Mark it as text",
+        edits: signs.map((sign) => ({ range: text.range(sign, sign), text: "\\" })),
+      });
     }
     const left = readSide(scanned, { start: 0, end: first.start }, true);
     const right = readSide(scanned, { start: first.end, end: Math.max(first.end, remarks.end) }, false);

@@ -12,6 +12,8 @@ export function readTies(source: SourceText, links: readonly Span[], env: Env): 
     const slash = path.indexOf("/");
     const open = raw.lastIndexOf("](");
     const at = raw.indexOf("#", open);
+    // A target that stands elsewhere (a reference) or is written in another way cannot be pointed at.
+    if (open < 0 || at < 0) return [];
     const stop = /[\s>)]/.exec(raw.slice(at).replace(/^#[^>]*(?=>)/, (inside) => "x".repeat(inside.length)));
     return [
       {

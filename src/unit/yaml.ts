@@ -4,14 +4,13 @@ import { type Problems, write } from "./problems";
 import type { SourceText } from "./source-text";
 import type { Entry, Mapping } from "./unit";
 
+function parse(text: string): ReturnType<typeof parseDocument> {
+  return parseDocument(text, { prettyErrors: false, uniqueKeys: false, logLevel: "silent", stringKeys: true });
+}
+
 /** Reads a YAML mapping (YAML 1.2 core schema) with places. What is not a mapping becomes problems and no entries. */
 export function readMapping(source: SourceText, range: Range, what: string, problems: Problems): Mapping {
-  const document = parseDocument(source.text, {
-    prettyErrors: false,
-    uniqueKeys: false,
-    logLevel: "silent",
-    stringKeys: true,
-  });
+  const document = parse(source.text);
   const said = new Set<number>();
   for (const error of document.errors) {
     const line = source.text.slice(0, error.pos[0]).split("\n").length;
@@ -21,7 +20,7 @@ export function readMapping(source: SourceText, range: Range, what: string, prob
     const stop = source.text.length;
     const place = source.range(Math.min(start, stop), Math.min(Math.max(end, start + 1), stop));
     const message = `This ${what} cannot be read: ${firstSentence(error.message)}`;
-    problems.add("unreadable-yaml", place, message, ...quoteLine(source, start));
+    problems.add("unreadable-yaml", place, message, ...quoteLine(source, start, error.message));
   }
   const broken = document.errors.length > 0 ? { broken: true as const } : {};
   const lineOf = (offset: number): number => source.text.slice(0, offset).split("\n").length;
@@ -62,15 +61,23 @@ export function readMapping(source: SourceText, range: Range, what: string, prob
   return { range, entries, ...broken };
 }
 
-/** Where a line's value has a colon or another sign that YAML takes for its own: the value in quotation marks. */
-function quoteLine(source: SourceText, offset: number): ReturnType<typeof write>[] {
-  const start = source.text.lastIndexOf("\n", Math.max(0, offset - 1)) + 1;
-  const end = source.text.indexOf("\n", start);
-  const line = source.text.slice(start, end < 0 ? source.text.length : end);
+/**
+ * Where a line's value has a colon or another sign that YAML takes for its own: the value in quotation marks, if that makes the
+ * error go away.
+ */
+function quoteLine(source: SourceText, offset: number, error: string): ReturnType<typeof write>[] {
+  const { text } = source;
+  const start = text.lastIndexOf("\n", Math.max(0, offset - 1)) + 1;
+  const end = text.indexOf("\n", start);
+  const line = text.slice(start, end < 0 ? text.length : end);
   const match = /^(\s*[\w-]+:[ \t]+)([^[{"'\s].*?)\s*$/u.exec(line);
   if (!match?.[1] || !match[2] || !/[:#*&!|>%@`]/.test(match[2])) return [];
   const from = start + match[1].length;
-  return [write("Put it in quotation marks", source.range(from, from + match[2].length), JSON.stringify(match[2]))];
+  const to = from + match[2].length;
+  const quoted = JSON.stringify(match[2]);
+  const errors = (yaml: string): number => parse(yaml).errors.filter(({ message }) => message === error).length;
+  if (errors(text.slice(0, from) + quoted + text.slice(to)) >= errors(text)) return [];
+  return [write("Put it in quotation marks", source.range(from, to), quoted)];
 }
 
 function nodeRange(node: unknown): readonly [number, number] | undefined {

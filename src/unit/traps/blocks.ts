@@ -163,9 +163,16 @@ export function indentedList(lines: LineIndex, token: Token, problems: Problems)
   );
 }
 
+/** HTML that a blank line does not end (CommonMark's first five kinds of HTML block). */
+const lasting = /^\s*<(?:!--|\?|![A-Za-z[]|(?:script|pre|style|textarea)(?=[\s>]|$))/i;
+
 /** Items swallowed by a block of HTML above them. */
 export function listInHtml(lines: LineIndex, token: Token, problems: Problems): void {
   const [first, after] = token.map ?? [0, 0];
+  if (lasting.test(token.content)) {
+    openComment(lines, token, problems);
+    return;
+  }
   for (let number = first + 1; number < after; number++) {
     const { start, end } = lines.line(number);
     if (!/^[ \t]{0,3}(?:[-*+]|\d{1,9}[.)])[ \t]+\S/.test(lines.text.slice(start, end))) continue;
@@ -177,6 +184,18 @@ export function listInHtml(lines: LineIndex, token: Token, problems: Problems): 
     );
     return;
   }
+}
+
+/** A comment without an end takes everything below it, where it holds more than its own line. */
+function openComment(lines: LineIndex, { map, content }: Token, problems: Problems): void {
+  if (!content.trimStart().startsWith("<!--") || content.includes("-->") || !content.trim().includes("\n")) return;
+  const line = lines.line(map?.[0] ?? 0);
+  problems.trap(
+    "swallowed-list",
+    line,
+    "This comment has no end, so that everything below belongs to it.",
+    insert("End it at the end of this line", line.end, " -->"),
+  );
 }
 
 /** Two lists that touch, of different bullets: Markdown parts them. */

@@ -1,0 +1,131 @@
+/*
+ * How long an edit takes from keystroke to findings (read, match, deal, prove, check with text fit and glyphs), what an item
+ * costs as a unit grows, and how reading and checking compare with a Markdown linter on the same text in the same run.
+ * Run with `npm run bench typing`; prints, asserts nothing.
+ */
+import { lint } from "markdownlint/sync";
+import { nothingAround, openWorkshop, type Workshop } from "../../src/make/workshop";
+import type { TypefaceAssets } from "../../src/text/typeface";
+import { testAssets } from "../support/typeface";
+import { word } from "../support/units";
+
+/** 300 pairs in ten sections with an activity each, 60 statements. */
+function largeUnit(): string {
+  const front = "---\ntitle: The harbour\nteaches: pt\nexplains: en\nclasses: [24, 27]\n---\n";
+  const options = [
+    "grid: 4 x 4\ndecoys: 12\nlevels: [gentle, hard]",
+    "grid: 5 x 3",
+    "grid: auto\nfill: blank",
+    "grid: 4 x 4\nversions: 2",
+    "grid: 3 x 4\ndecoys: 6",
+  ];
+  const sections = Array.from({ length: 10 }, (_, s) => {
+    const pairs = Array.from({ length: 30 }, (_, i) => {
+      const n = s * 30 + i;
+      const extra = i % 10 === 3 ? ` / the ${word(n + 4000)}` : "";
+      return `- o ${word(n)} = the ${word(n + 2000)} ${i % 5 === 0 ? `*${word(n)}*` : ""}${extra}`.trimEnd();
+    });
+    const said = Array.from({ length: 6 }, (_, i) => `- [${i % 2 ? "x" : " "}] Ela ${word(s * 6 + i)} a conta.`);
+    return `## Section ${s + 1}\n\n${pairs.join("\n")}\n\n${said.join("\n")}\n\n\`\`\`activity\nmake: tiles\nseed: ${s + 1}\n${options[s % options.length]}\n\`\`\`\n`;
+  });
+  return `${front}\n${sections.join("\n")}`;
+}
+
+/** `count` pairs in sections of fifty, all of them in use by one activity. */
+function listUnit(count: number): string {
+  const names = Array.from({ length: count / 50 }, (_, i) => `Section ${i + 1}`);
+  const lines = ["```activity", "make: tiles", "grid: 4 x 4", `from: [${names.join(", ")}]`, "```"];
+  for (let i = 0; i < count; i++) {
+    if (i % 50 === 0) lines.push("", `## Section ${i / 50 + 1}`, "");
+    lines.push(`- o ${word(i)} = the ${word(i + 20_000)}`);
+  }
+  return `${lines.join("\n").trim()}\n`;
+}
+
+function milliseconds(work: () => void): number {
+  const before = performance.now();
+  work();
+  return performance.now() - before;
+}
+
+function quantile(values: readonly number[], part: number): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[Math.floor(part * (sorted.length - 1))] ?? 0;
+}
+
+const median = (values: readonly number[]): number => quantile(values, 0.5);
+
+/** The same unit with one word one letter longer: a pair's word for most `n`, each fifth time a statement's. */
+function typed(text: string, n: number): string {
+  const lines = text.split("\n");
+  const wanted = n % 5 === 4 ? /^- \[/ : /^- o /;
+  const places = lines.flatMap((line, i) => (wanted.test(line) ? [i] : []));
+  const at = places[(n * 37) % places.length] ?? 0;
+  lines[at] = (lines[at] ?? "").replace(/^(- (?:\[.\] Ela|o) \w+)/, "$1s");
+  return lines.join("\n");
+}
+
+function typing(workshop: Workshop): void {
+  let text = largeUnit();
+  const read = (): void => {
+    workshop.needs(text);
+    workshop.read({ name: "unit", text }, nothingAround);
+  };
+  const first = milliseconds(read);
+  const times = Array.from({ length: 150 }, (_, n) => {
+    text = typed(text, n);
+    return milliseconds(read);
+  });
+  const warm = times.slice(30);
+  console.log("300 pairs, 60 statements, ten activities; one edited word");
+  console.log(`  first reading ${first.toFixed(0)} ms`);
+  console.log(
+    `  keystroke to findings: median ${median(warm).toFixed(1)} ms, 95 % ${quantile(warm, 0.95).toFixed(1)} ms, most ${Math.max(...warm).toFixed(1)} ms`,
+  );
+}
+
+/** Fresh texts each time, so that nothing can be taken from the last reading. */
+function growth(workshop: Workshop): void {
+  console.log("reading and checking anew, by size");
+  for (const count of [100, 300, 1000, 3000, 10_000]) {
+    const base = listUnit(count);
+    const rounds = Math.max(5, Math.floor(6000 / count));
+    const fresh = Array.from({ length: rounds }, (_, round) => base.replace(/ = the /g, ` = a${round} `));
+    const times = fresh.map((text) => milliseconds(() => workshop.read({ name: "unit", text }, nothingAround)));
+    const lints = fresh.map((text) => milliseconds(() => lint({ strings: { unit: text } })));
+    const [own, other] = [median(times), median(lints)];
+    console.log(
+      `  ${count} pairs: ${own.toFixed(1)} ms, ${((1000 * own) / count).toFixed(1)} µs a pair; markdownlint ${other.toFixed(1)} ms; ratio ${(own / other).toFixed(2)}`,
+    );
+  }
+}
+
+/** The unit with its ten activities against the linter: everything anew, then after one edited word. */
+async function againstLinter(assets: TypefaceAssets, workshop: Workshop): Promise<void> {
+  const text = largeUnit();
+  const anew: number[] = [];
+  for (let round = 0; round < 5; round++) {
+    const bench = await openWorkshop(assets);
+    anew.push(milliseconds(() => bench.read({ name: "unit", text }, nothingAround)));
+  }
+  const edited = Array.from({ length: 40 }, (_, n) => typed(text, n));
+  const after = edited.map((each) => milliseconds(() => workshop.read({ name: "unit", text: each }, nothingAround)));
+  const lints = edited.map((each) => milliseconds(() => lint({ strings: { unit: each } })));
+  const other = median(lints);
+  console.log("the large unit against markdownlint");
+  console.log(`  markdownlint ${other.toFixed(1)} ms`);
+  console.log(
+    `  a new engine, nothing kept: ${median(anew).toFixed(1)} ms; ratio ${(median(anew) / other).toFixed(2)}`,
+  );
+  console.log(`  one edited word: ${median(after).toFixed(1)} ms; ratio ${(median(after) / other).toFixed(2)}`);
+}
+
+async function main(): Promise<void> {
+  const assets = testAssets();
+  const workshop = await openWorkshop(assets);
+  typing(workshop);
+  growth(workshop);
+  await againstLinter(assets, workshop);
+}
+
+void main();
