@@ -1,5 +1,3 @@
-import { strongComponents } from "./components";
-
 /** Who is matched with whom: an index on the other side, or -1. */
 export interface Matching {
   readonly ofLeft: Int32Array;
@@ -26,9 +24,8 @@ export function maximumMatching(
     ofRight[right] = left;
   };
   fits.forEach((list, left) => {
-    const wanted = start?.[left];
-    const right = start ? (wanted === undefined || wanted < 0 ? undefined : wanted) : list.find((r) => ofRight[r] === -1);
-    if (right === undefined || ofRight[right] !== -1) return;
+    const right = start?.[left] ?? list.find((free) => ofRight[free] === -1) ?? -1;
+    if (ofRight[right] !== -1) return;
     match(left, right);
     size++;
   });
@@ -42,6 +39,8 @@ export function maximumMatching(
       const right = fits[left]?.[scanned[left] ?? 0];
       if (right === undefined) {
         path.pop();
+        const parent = path.at(-1);
+        if (parent !== undefined) scanned[parent] = (scanned[parent] ?? 0) + 1;
         continue;
       }
       const holder = ofRight[right] ?? -1;
@@ -51,10 +50,6 @@ export function maximumMatching(
       }
       if (layer[holder] === (layer[left] ?? 0) + 1) path.push(holder);
       else scanned[left] = (scanned[left] ?? 0) + 1;
-      if (path.at(-1) === holder && scanned[holder] === fits[holder]?.length) {
-        path.pop();
-        scanned[left] = (scanned[left] ?? 0) + 1;
-      }
     }
     return false;
   };

@@ -1,0 +1,163 @@
+import assert from "node:assert/strict";
+import fc from "fast-check";
+import {
+  countArrangements,
+  countCircles,
+  type LoopPuzzle,
+  LoopSearch,
+  proveLoop,
+} from "../../../src/prove/loops/loops";
+import { anyCards, cardsByClass, plainByClass, puzzleOf } from "./cards";
+import { arrangements, closesEarly, fullCircles } from "./naive";
+
+/** Says nothing, or what is wrong with a proof. Knows nothing of how it came about. */
+function objections(puzzle: LoopPuzzle, intended?: readonly number[]): string[] {
+  const options = intended ? { intended } : {};
+  const { full, smaller } = proveLoop(puzzle, { ...options, budget: Number.POSITIVE_INFINITY });
+  const all = proveLoop(puzzle, { ...options, cap: Number.POSITIVE_INFINITY, budget: Number.POSITIVE_INFINITY }).full;
+  const known = fullCircles(puzzle);
+  const wrong: string[] = [];
+  const expect = (holds: boolean, what: string) => {
+    if (!holds) wrong.push(what);
+  };
+  const status = known.size === 0 ? "none" : known.size === 1 ? "one" : "several";
+  expect(full.status === status, `${full.status}, but there are ${known.size}`);
+  expect(all.status === status && all.count === known.size && !all.capped, `counted ${all.count} of ${known.size}`);
+  expect((full.second !== undefined) === known.size > 1, "second");
+  const { second } = full;
+  if (second) {
+    const followsAll = second.every((card, i) => puzzle.follows[card]?.includes(second[(i + 1) % second.length] ?? -1));
+    const complete = [...second].sort((a, b) => a - b).every((card, i) => card === i);
+    expect(followsAll && complete && second.length === puzzle.follows.length, `${second} is no circle`);
+    if (intended) {
+      const shown = (circle: readonly number[]) => circle.map((card) => puzzle.look?.[card] ?? card);
+      const word = shown(intended).join();
+      const readings = second.map((_, i) => shown([...second.slice(i), ...second.slice(0, i)]).join());
+      expect(!readings.includes(word), `${second} looks like the intended circle`);
+    }
+  }
+  expect((smaller !== undefined) === closesEarly(puzzle), `early close: ${smaller}`);
+  if (smaller) {
+    expect(smaller.length > 0 && smaller.length < puzzle.follows.length, `${smaller} leaves no card over`);
+    expect(new Set(smaller).size === smaller.length, `${smaller} takes a card twice`);
+    const closes = smaller.every((card, i) => puzzle.follows[card]?.includes(smaller[(i + 1) % smaller.length] ?? -1));
+    expect(closes, `${smaller} does not close`);
+  }
+  expect(Number(countArrangements(puzzle)) === arrangements(puzzle), "arrangements");
+  const circles = countCircles(puzzle);
+  expect(circles === undefined || circles === BigInt(known.size), `BEST counts ${circles}`);
+  return wrong;
+}
+
+/** What the cards were made from, where that is a circle. */
+function intendedOf(puzzle: LoopPuzzle): number[] | undefined {
+  const order = puzzle.follows.map((_, card) => card);
+  const holds = order.every((card) => puzzle.follows[card]?.includes((card + 1) % order.length));
+  return holds ? order : undefined;
+}
+
+describe("full circles and early closes", () => {
+  const sorts: [string, number][] = [
+    ["classes", 0],
+    ["some answers shared", 1],
+    ["many answers shared", 3],
+  ];
+  for (const [what, overlap] of sorts)
+    it(`agrees with trying everything (${what})`, () => {
+      fc.assert(
+        fc.property(fc.nat(), fc.boolean(), (seed, told) => {
+          const puzzle = puzzleOf(anyCards(seed, 7, overlap));
+          assert.deepEqual(objections(puzzle, told ? intendedOf(puzzle) : undefined), []);
+        }),
+        { numRuns: 1000, seed: 7 + overlap },
+      );
+    });
+
+  it("agrees with trying everything where all cards are told apart", () => {
+    fc.assert(
+      fc.property(fc.nat(), fc.constantFrom(0, 1, 2), (seed, overlap) => {
+        const { follows } = puzzleOf(anyCards(seed, 7, overlap));
+        assert.deepEqual(objections({ follows }, intendedOf({ follows })), []);
+      }),
+      { numRuns: 600, seed: 11 },
+    );
+  });
+
+  it("agrees where many cards print alike", () => {
+    fc.assert(
+      fc.property(fc.array(fc.nat(2), { minLength: 1, maxLength: 8 }), (answers) => {
+        const puzzle = cardsByClass([...answers.slice(1), ...answers.slice(0, 1)], answers);
+        assert.deepEqual(objections(puzzle, intendedOf(puzzle)), []);
+      }),
+      { numRuns: 600, seed: 13 },
+    );
+  });
+
+  it("gives the same proof however it is sliced", () => {
+    for (let seed = 0; seed < 200; seed++) {
+      const puzzle = puzzleOf(anyCards(seed, 9, 3));
+      for (const budget of [3, 1000]) {
+        const whole = proveLoop(puzzle, { budget, cap: 5 });
+        const search = new LoopSearch(puzzle, { budget, cap: 5 });
+        while (!search.advance(1)) assert.equal(search.proof.full.status === "none", false);
+        assert.deepEqual(search.proof, whole);
+      }
+    }
+  });
+
+  it("says so when the budget ran out", () => {
+    // Every card may follow every other: far too many circles to count.
+    const cards = Array.from({ length: 12 }, (_, i) => i);
+    const follows = cards.map((card) => cards.filter((other) => other !== card && other !== (card + 5) % 12));
+    const none = proveLoop({ follows }, { budget: 1 }).full;
+    assert.deepEqual([none.status, none.count, none.capped], ["unsettled", 0, false]);
+    const some = proveLoop({ follows }, { cap: 1e9, budget: 100 }).full;
+    assert.equal(some.status, "several");
+    assert.ok(some.capped && some.count > 1 && some.count < 100 && some.nodes <= 100);
+  });
+
+  it("refuses cards that are not there and cards that print alike but do not match alike", () => {
+    assert.throws(() => proveLoop({ follows: [[1], [2]] }), RangeError);
+    assert.throws(() => proveLoop({ follows: [[1], [0]], look: [4] }), RangeError);
+    assert.throws(() => proveLoop({ follows: [[1], [2], [0]], look: [4, 4, 5] }), RangeError);
+    assert.throws(() => proveLoop({ follows: [[1, 2], [0], [0, 1]], look: [0, 1, 1] }), RangeError);
+  });
+});
+
+describe("loops whose verdict can be seen", () => {
+  it("one answer used exactly twice: one full circle, but an early close", () => {
+    const { full, smaller } = proveLoop(plainByClass([1, 0, 2, 3, 0], [0, 1, 0, 2, 3]), { intended: [0, 1, 2, 3, 4] });
+    assert.deepEqual([full.status, full.by, smaller], ["one", "certificate", [0, 1]]);
+  });
+
+  it("a class used three times: a second circle", () => {
+    const puzzle = plainByClass([1, 0, 2, 0, 3, 0], [0, 1, 0, 2, 0, 3]);
+    const { full } = proveLoop(puzzle, { intended: [0, 1, 2, 3, 4, 5] });
+    assert.deepEqual([full.status, full.by], ["several", "witness"]);
+    assert.equal(countCircles(puzzle), 2n);
+  });
+
+  it("two classes that interlace: a second circle; nested: none", () => {
+    const round = (classes: readonly number[]) => plainByClass([...classes.slice(1), classes[0] ?? 0], classes);
+    assert.equal(proveLoop(round([0, 2, 1, 3, 0, 4, 1, 5])).full.status, "several");
+    assert.equal(proveLoop(round([0, 2, 1, 3, 1, 4, 0, 5])).full.status, "one");
+  });
+
+  it("overlapping sets {1,2}, {2,3}, {3,1} are no classes", () => {
+    const follows = [
+      [1, 2],
+      [2, 0],
+      [0, 1],
+    ];
+    assert.equal(countCircles({ follows }), undefined);
+    assert.equal(proveLoop({ follows }, { cap: 9 }).full.count, 2);
+  });
+
+  it("a card that answers itself is an early close of one card, and a full circle only when alone", () => {
+    assert.deepEqual(proveLoop({ follows: [[0]] }).full.status, "one");
+    assert.equal(proveLoop({ follows: [[0]] }).smaller, undefined);
+    assert.deepEqual(proveLoop({ follows: [[1], [0, 1]] }).smaller, [1]);
+    assert.equal(proveLoop({ follows: [[]] }).full.status, "none");
+    assert.equal(proveLoop({ follows: [] }).full.status, "none");
+  });
+});
