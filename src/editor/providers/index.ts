@@ -1,5 +1,6 @@
 import * as vscode from "vscode";
 import type { Readings } from "../readings";
+import { formatUnits } from "./format";
 import { explainAnswers } from "./hover";
 import { showLenses } from "./lens";
 import { linkPaths } from "./links";
@@ -18,5 +19,6 @@ export function registerLanguageFeatures(readings: Readings): vscode.Disposable 
     colourByMeaning(parsed),
     showLenses(parsed),
     explainAnswers(parsed),
+    formatUnits(),
   );
 }
