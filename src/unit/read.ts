@@ -161,18 +161,18 @@ class Reader {
   }
 
   private item(raw: RawItem, ordered: boolean, section: SectionBuilder): void {
+    this.lastItem = raw.text.whole.end;
     let shape: Shape = "text";
     if (ordered) {
       shape = "event";
       section.add({ shape, item: this.items.storyEvent(raw) });
     } else {
       const read = this.items.bullet(raw);
-      if (read) {
-        shape = read.shape;
-        section.add(read);
-      }
+      // Of an item with nothing on a side it is said already what is wrong.
+      if (!read) return;
+      shape = read.shape;
+      section.add(read);
     }
-    this.lastItem = raw.text.whole.end;
     const inPile = section.inPile;
     // Whether plain text was meant as a pair shows when the section is complete.
     this.looks.push(() => itemTraps(raw, shape, !inPile && section.expectsPairs, this.env, this.problems));
