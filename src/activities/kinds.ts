@@ -1,8 +1,9 @@
 import type { ActivityKind } from "./contract";
+import { strips } from "./strips/kind";
 import { tiles } from "./tiles/kind";
 
 /** All kinds there are. A further one is a folder and a line here. */
-export const kinds: readonly ActivityKind[] = [tiles];
+export const kinds: readonly ActivityKind[] = [tiles, strips];
 
 export function kindNamed(name: unknown): ActivityKind | undefined {
   return kinds.find((kind) => kind.name === name);

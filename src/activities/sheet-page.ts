@@ -1,0 +1,40 @@
+import type { DocumentPage } from "../page/document";
+import { papers } from "../page/paper";
+import type { Deal, DealRequest, Press } from "./contract";
+
+/* What stands on the sheets of every activity outside of what is cut, in English; other languages join here. */
+
+export const barLabel = "Print at 100 %: this bar is 100 mm long.";
+
+export function folio(page: number, pages: number): string {
+  return pages > 1 ? `sheet ${page + 1} of ${pages}` : "one sheet";
+}
+
+/** Level and version, where there are several, and the deal code. */
+export function stateOf({ options }: DealRequest, deal: Pick<Deal, "level" | "version" | "code">): string[] {
+  const { levels, versions } = options.value;
+  return [
+    ...((levels?.length ?? 1) > 1 ? [deal.level] : []),
+    ...(versions > 1 ? [`version ${deal.version}`] : []),
+    deal.code,
+  ];
+}
+
+export function setLabel(copy: number | undefined): string {
+  return copy === undefined ? "master for copying" : `set ${copy + 1}`;
+}
+
+/** A page of an activity's papers. `name` says what paper it is. */
+export function activityPage(request: DealRequest, press: Press, name: string, state: readonly string[]): DocumentPage {
+  const { paper, margin } = request.options.value;
+  return {
+    paper: papers[paper],
+    margin,
+    title: [{ text: press.unitTitle, bold: true }, { text: ` · ${request.title}` }],
+    state: [{ text: state.join(" · ") }],
+    barLabel,
+    folio,
+    label: [`${name}: ${request.title}`, ...state].join(", "),
+    lang: request.explains,
+  };
+}

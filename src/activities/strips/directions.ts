@@ -1,0 +1,97 @@
+import type { DealtStrips } from "./model";
+
+type Steps = (facts: {
+  /** Strips with events. */
+  readonly events: boolean;
+  readonly blanks: number;
+  readonly slip: boolean;
+  readonly desks: boolean;
+  readonly backs: boolean;
+}) => readonly string[];
+
+function steps(...lines: readonly (string | false)[]): string[] {
+  return lines.filter((line) => line !== false);
+}
+
+const languages: Readonly<Record<string, Steps>> = {
+  en: ({ events, blanks, slip, desks, backs }) =>
+    steps(
+      events && "Spread the strips out on the table and read them to each other.",
+      events && "Put them in the order of the story, the first event at the top.",
+      blanks > 0 && events && "Write events of your own on the blank strips and put them where they belong.",
+      blanks > 0 && !events && "Write the events of your story on the blank strips, in any order of the numbers.",
+      slip && "Write the letters or numbers of the strips on the slip, from the first to the last.",
+      blanks > 0 && !events && "Shuffle the strips and hand them to another group, who put them in order.",
+      desks && "At the signal, shuffle the strips again and move on to the next desk.",
+      backs && "When you are sure, turn the strips over and check the numbers.",
+      !backs && events && "Read the story aloud. Then call for the key.",
+    ),
+  es: ({ events, blanks, slip, desks, backs }) =>
+    steps(
+      events && "Extended las tiras sobre la mesa y leédoslas en voz alta.",
+      events && "Ponedlas en el orden de la historia, el primer suceso arriba.",
+      blanks > 0 && events && "Escribid sucesos vuestros en las tiras en blanco y ponedlos donde corresponda.",
+      blanks > 0 &&
+        !events &&
+        "Escribid los sucesos de vuestra historia en las tiras en blanco, sin seguir el orden de los números.",
+      slip && "Escribid en la hoja las letras o los números de las tiras, de la primera a la última.",
+      blanks > 0 && !events && "Barajad las tiras y dádselas a otro grupo para que las ordene.",
+      desks && "Cuando suene la señal, barajad otra vez las tiras y pasad a la mesa siguiente.",
+      backs && "Cuando estéis seguros, dad la vuelta a las tiras y comprobad los números.",
+      !backs && events && "Leed la historia en voz alta. Después pedid la solución.",
+    ),
+  fr: ({ events, blanks, slip, desks, backs }) =>
+    steps(
+      events && "Étalez les bandes sur la table et lisez-les à voix haute.",
+      events && "Mettez-les dans l’ordre de l’histoire, le premier évènement en haut.",
+      blanks > 0 && events && "Écrivez vos propres évènements sur les bandes vierges et placez-les au bon endroit.",
+      blanks > 0 &&
+        !events &&
+        "Écrivez les évènements de votre histoire sur les bandes vierges, sans suivre l’ordre des numéros.",
+      slip && "Notez sur la fiche les lettres ou les numéros des bandes, de la première à la dernière.",
+      blanks > 0 && !events && "Mélangez les bandes et donnez-les à un autre groupe, qui les remet en ordre.",
+      desks && "Au signal, mélangez de nouveau les bandes et passez à la table suivante.",
+      backs && "Quand vous êtes sûrs, retournez les bandes et vérifiez les numéros.",
+      !backs && events && "Lisez l’histoire à voix haute. Demandez ensuite le corrigé.",
+    ),
+  de: ({ events, blanks, slip, desks, backs }) =>
+    steps(
+      events && "Breitet die Streifen auf dem Tisch aus und lest sie einander vor.",
+      events && "Legt sie in die Reihenfolge der Geschichte, das erste Ereignis nach oben.",
+      blanks > 0 && events && "Schreibt eigene Ereignisse auf die leeren Streifen und legt sie an ihre Stelle.",
+      blanks > 0 &&
+        !events &&
+        "Schreibt die Ereignisse eurer Geschichte auf die leeren Streifen, nicht in der Reihenfolge der Nummern.",
+      slip && "Schreibt die Buchstaben oder Nummern der Streifen auf den Zettel, vom ersten bis zum letzten.",
+      blanks > 0 && !events && "Mischt die Streifen und gebt sie einer anderen Gruppe, die sie ordnet.",
+      desks && "Mischt die Streifen beim Signal wieder und geht zum nächsten Tisch.",
+      backs && "Wenn ihr sicher seid, dreht die Streifen um und prüft die Zahlen.",
+      !backs && events && "Lest die Geschichte laut vor. Bittet dann um die Lösung.",
+    ),
+  pt: ({ events, blanks, slip, desks, backs }) =>
+    steps(
+      events && "Espalhem as tiras na mesa e leiam-nas em voz alta.",
+      events && "Ponham-nas pela ordem da história, com o primeiro acontecimento em cima.",
+      blanks > 0 && events && "Escrevam acontecimentos vossos nas tiras em branco e ponham-nas no lugar certo.",
+      blanks > 0 &&
+        !events &&
+        "Escrevam os acontecimentos da vossa história nas tiras em branco, sem seguir a ordem dos números.",
+      slip && "Escrevam na ficha as letras ou os números das tiras, da primeira à última.",
+      blanks > 0 && !events && "Baralhem as tiras e deem-nas a outro grupo, que as ordena.",
+      desks && "Quando ouvirem o sinal, baralhem de novo as tiras e passem à mesa seguinte.",
+      backs && "Quando tiverem a certeza, virem as tiras e confiram os números.",
+      !backs && events && "Leiam a história em voz alta. Depois peçam a solução.",
+    ),
+};
+
+/** Built-in steps for learners. */
+export function stripsDirections({ events, options }: DealtStrips, lang: string): readonly string[] | undefined {
+  const { blanks, slip, desks, backs } = options;
+  return languages[lang]?.({
+    events: events.length > 0,
+    blanks,
+    slip: slip === "order",
+    desks: desks !== undefined,
+    backs: backs === "numbers" && events.length > 0,
+  });
+}

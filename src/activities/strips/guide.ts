@@ -1,0 +1,50 @@
+import type { Caution, GuideEntry, LabelEntry } from "../contract";
+import { counted } from "../report";
+import { summaryOf } from "./deal";
+import type { DealtStrips } from "./model";
+import { placesOf, writePlaces } from "./story";
+
+/** Seconds at a desk, to move on, and to explain, where the unit does not say. Common practice, no published source. */
+const desk = { work: 180, move: 20, setup: 120 };
+
+/** What a colleague needs to run strips. */
+export function stripsGuide({ request, options, events }: DealtStrips): GuideEntry {
+  const { blanks, desks, slip, backs } = options;
+  const what =
+    events.length === 0
+      ? `Learners write events of their own on ${counted(blanks, "blank strip")}, for others to put in order.`
+      : `Learners put ${counted(events.length, "strip")} in the order of the story${blanks > 0 ? `, then add events of their own on ${counted(blanks, "blank strip")}` : ""}.`;
+  const where = desks === undefined ? "" : ` The sets lie on ${desks} desks that all groups visit in turn.`;
+  const check = backs === "numbers" ? " The places stand on the backs for checking oneself." : "";
+  const cautions: Caution[] = ["cutter", "scissors"];
+  if (options.reuse === "laminate") cautions.push("laminator");
+  if (desks !== undefined) cautions.push("clear-floor");
+  return {
+    summary: `${what}${where}${check}`,
+    materials: [
+      "a clear table for each set",
+      ...(slip === "order" ? ["a recording slip and a pencil for each group"] : blanks > 0 ? ["pencils"] : []),
+      ...(desks === undefined ? [] : [`a timer: ${desk.work} seconds a desk, ${desk.move} to move on`]),
+    ],
+    minutes: request.options.value.minutes ?? minutesFor(events.length, blanks, desks),
+    answers: events.map((event) => {
+      const places = placesOf(events, event);
+      return [
+        { text: `${writePlaces(places)}. ` },
+        ...event.runs,
+        ...(places.length > 1 ? [{ text: " (any of these places)", italic: true }] : []),
+      ];
+    }),
+    cautions,
+  };
+}
+
+/** Own estimates: three quarters of a minute an event, a minute and a half to write one, five to begin and to check. */
+function minutesFor(events: number, blanks: number, desks: number | undefined): number {
+  if (desks === undefined) return Math.max(8, Math.round(5 + 0.75 * events + 1.5 * blanks));
+  return Math.ceil((desk.setup + desks * desk.work + (desks - 1) * desk.move) / 60);
+}
+
+export function stripsLabels({ events, options }: DealtStrips): LabelEntry[] {
+  return [{ contents: summaryOf(events.length, options.blanks) }];
+}

@@ -1,0 +1,97 @@
+import { type Block, type Cell, setDocument } from "../../page/document";
+import type { Sheet } from "../../page/sheet";
+import type { Press } from "../contract";
+import { activityPage, stateOf } from "../sheet-page";
+import { summaryOf } from "./deal";
+import { type DealtStrips, type StoryOrder, type StripsDeal, signOf } from "./model";
+import { placesOf, writePlaces } from "./story";
+
+/** The story in order with each strip's letter; or a second order that is right as well, what has moved in bold. */
+export function solutionSheets(dealt: DealtStrips, deal: StripsDeal, view: "solved" | "second", press: Press): Sheet[] {
+  const { request, events, options } = dealt;
+  const meant = events.map((_, i) => i);
+  const order = view === "second" ? deal.proof.second : meant;
+  if (!order) return [];
+  const name = view === "second" ? "Another right order" : "Key";
+  const page = activityPage(request, press, name, stateOf(request, deal));
+  const blocks: Block[] = [
+    { type: "heading", level: 1, text: `${name}: ${request.title}` },
+    {
+      type: "facts",
+      rows: [
+        { label: "Strips", value: `${summaryOf(events.length, options.blanks)}, deal code ${deal.code}` },
+        ...(events.length > 0 ? [{ label: "Order", value: [{ text: signs(dealt, deal, order), bold: true }] }] : []),
+        { label: "Right orders", value: proofText(dealt, deal) },
+      ],
+    },
+    ...(events.length > 0 ? [orderTable(dealt, deal, order, view)] : []),
+    ...notes(dealt, deal),
+  ];
+  return setDocument(blocks, page, press.typeface);
+}
+
+/** Letters in order; those that may stand in any order among themselves in brackets. */
+function signs({ events }: DealtStrips, deal: StripsDeal, order: StoryOrder): string {
+  const groups: { rank: number; signs: string[] }[] = [];
+  order.forEach((event, place) => {
+    const rank = events[place]?.rank ?? 0;
+    const sign = signOf(deal.dealt.indexOf(event));
+    const last = groups.at(-1);
+    if (last?.rank === rank) last.signs.push(sign);
+    else groups.push({ rank, signs: [sign] });
+  });
+  return groups.map(({ signs: own }) => (own.length > 1 ? `(${own.join(" ")})` : own.join(""))).join(" ");
+}
+
+function orderTable(
+  { events, request }: DealtStrips,
+  deal: StripsDeal,
+  order: StoryOrder,
+  view: "solved" | "second",
+): Block {
+  return {
+    type: "table",
+    size: 11,
+    columns: [{ head: "Place", width: "fit" }, { head: "Strip", width: "fit", align: "middle" }, { head: "Event" }],
+    rows: order.map((index, place): Cell[] => {
+      const event = events[index];
+      if (!event) return [];
+      const moved = view === "second" && index !== place;
+      const places = view === "second" ? `${place + 1}` : writePlaces(placesOf(events, event));
+      const runs = moved ? event.runs.map((run) => ({ ...run, bold: true })) : event.runs;
+      return [
+        places,
+        [{ text: signOf(deal.dealt.indexOf(index)), bold: true }],
+        { runs, source: event.source, lang: request.teaches },
+      ];
+    }),
+  };
+}
+
+function proofText({ events }: DealtStrips, { proof }: StripsDeal): string {
+  if (events.length === 0) return "The learners write the events; the writers know the order.";
+  if (proof.status === "one") return "One order is right, proven.";
+  const many = proof.capped ? `more than ${proof.count}` : `${proof.count}`;
+  return `${many} orders are right, proven: letters in brackets may change places among themselves.`;
+}
+
+function notes({ events, options }: DealtStrips, deal: StripsDeal): Block[] {
+  const lines: string[] = [];
+  const alike = new Map<string, number[]>();
+  events.forEach(({ key }, index) => {
+    alike.set(key, [...(alike.get(key) ?? []), deal.dealt.indexOf(index)]);
+  });
+  for (const strips of alike.values()) {
+    if (strips.length > 1)
+      lines.push(`${strips.map(signOf).sort().join(" and ")} have the same text: either may stand for the other.`);
+  }
+  if (events.length > 0)
+    lines.push(
+      "For points: count the strips that remain when as few as possible are taken out so that the rest are in order.",
+    );
+  if (options.blanks > 0)
+    lines.push(
+      `The numbers 1 to ${options.blanks} on blank strips are names, not places: whoever writes on them notes their order on the slip.`,
+    );
+  return lines.length > 0 ? [{ type: "bullets", items: lines }] : [];
+}

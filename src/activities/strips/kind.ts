@@ -1,0 +1,29 @@
+import schema from "../../../schemas/strips.schema.json";
+import { validateStrips } from "../../base/generated/validators";
+import type { ActivityKind } from "../contract";
+import { dealStrips } from "./deal";
+import { stripsDirections } from "./directions";
+import { stripsGuide, stripsLabels } from "./guide";
+import { solutionSheets } from "./key";
+import type { DealtStrips, StripsDeal } from "./model";
+import { stripPapers } from "./papers";
+import { stripPieces, stripRecord } from "./pieces";
+import { rules } from "./rules";
+import { pieceSheets } from "./sheets";
+
+/** Events of a story on strips, to be put in order. */
+export const strips: ActivityKind<StripsDeal, DealtStrips> = {
+  name: "strips",
+  schema,
+  validate: validateStrips,
+  deal: dealStrips,
+  pieceSheets,
+  solutionSheets,
+  pieces: stripPieces,
+  record: stripRecord,
+  papers: stripPapers,
+  guide: stripsGuide,
+  directions: stripsDirections,
+  labels: stripsLabels,
+  rules,
+};

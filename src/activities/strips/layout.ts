@@ -1,0 +1,108 @@
+import {
+  type CardFace,
+  type CardGrid,
+  fitCards,
+  inset,
+  type PlacedCard,
+  packStrips,
+  placeGrid,
+} from "../../page/cards";
+import { readsRightToLeft } from "../../page/document/words";
+import { bodyBox } from "../../page/furniture";
+import { largestAtDesk, sizeFor, xHeights } from "../../page/legibility";
+import { type Box, type Paper, papers } from "../../page/paper";
+import type { Press } from "../contract";
+import type { DealtStrips, StripEvent } from "./model";
+
+/*
+ * Strips are as wide as the page's body and all of one height, so that none can be told by its size. A letter stands before
+ * the text and the mark behind it.
+ */
+
+/** What the letter and the mark take, and the clearance above and below the text, mm. */
+const signWidth = 15;
+const markWidth = 13;
+const clear = 3;
+
+export const maxLines = 4;
+/** Heights to choose from, mm. */
+const lowest = 14;
+const highest = 32;
+const smallestSize = 4;
+
+export interface StripsLayout {
+  readonly paper: Paper;
+  readonly margin: number;
+  readonly box: Box;
+  readonly grid: CardGrid;
+  /** Strips of a set, the blank ones last. */
+  readonly places: readonly PlacedCard[];
+  /** One size for all texts, pt; undefined where one fits at no size. */
+  readonly size: number | undefined;
+  readonly rightToLeft: boolean;
+}
+
+/** The places of letter, text and mark on a strip; from right to left the letter stands on the right. */
+export function areasOf(
+  strip: Box,
+  rightToLeft: boolean,
+): { readonly sign: Box; readonly text: Box; readonly mark: Box } {
+  const [left, right] = rightToLeft ? [markWidth, signWidth] : [signWidth, markWidth];
+  const text = inset(strip, { left, right, top: clear, bottom: clear });
+  const first = { ...strip, w: left };
+  const last = { ...strip, x: strip.x + strip.w - right, w: right };
+  return rightToLeft ? { sign: last, text, mark: first } : { sign: first, text, mark: last };
+}
+
+const kept = new WeakMap<DealtStrips, { readonly press: Press; readonly layout: StripsLayout }>();
+
+export function layoutStrips(dealt: DealtStrips, press: Press): StripsLayout {
+  const known = kept.get(dealt);
+  if (known?.press === press) return known.layout;
+  const layout = findLayout(dealt, press);
+  kept.set(dealt, { press, layout });
+  return layout;
+}
+
+/** The height that is asked for, else the fewest sheets on which the text is comfortable, else the largest text. */
+function findLayout({ options, events }: DealtStrips, press: Press): StripsLayout {
+  const paper = papers[options.paper];
+  const { margin } = options;
+  const box = bodyBox(paper, margin);
+  const count = Math.max(1, events.length + options.blanks);
+  const rightToLeft = readsRightToLeft(events.map(({ text }) => text).join(" "));
+  const base = { paper, margin, box, rightToLeft };
+  const comfort = sizeFor(xHeights.desk.comfortable, press.typeface);
+  let best: StripsLayout | undefined;
+  for (const height of heightsFor(box, count, options.height)) {
+    const grid = packStrips(box, height, count);
+    if (!grid) continue;
+    const size = sizeOn(events, { x: 0, y: 0, w: grid.w, h: grid.h }, press);
+    if (!best || (size ?? 0) > (best.size ?? 0)) best = { ...base, grid, places: placeGrid(box, grid, count), size };
+    if (size !== undefined && size >= comfort) break;
+  }
+  const whole: CardGrid = { columns: 1, rows: 1, pages: count, w: box.w, h: box.h };
+  return best ?? { ...base, grid: whole, places: placeGrid(box, whole, count), size: undefined };
+}
+
+/** The height that is asked for; else the greatest for each number of sheets, the fewest first. */
+function heightsFor(box: Box, count: number, asked: number | undefined): number[] {
+  if (asked !== undefined) return [Math.min(asked, box.h)];
+  const heights = new Set<number>();
+  for (let sheets = 1; sheets <= count; sheets++) {
+    const height = Math.floor((box.h / Math.ceil(count / sheets)) * 2) / 2;
+    if (height >= lowest) heights.add(Math.min(highest, height));
+  }
+  return heights.size > 0 ? [...heights] : [lowest];
+}
+
+/** The largest size in pt at which all events fit strips of a size; undefined where one fits at none. */
+export function sizeOn(events: readonly StripEvent[], strip: Box, press: Press): number | undefined {
+  const largest = sizeFor(largestAtDesk, press.typeface);
+  const { text } = areasOf(strip, false);
+  return fitCards(events.map(faceOf), text, press.typeface, { smallest: smallestSize, largest, maxLines });
+}
+
+export function faceOf({ runs, source }: StripEvent): CardFace {
+  return { runs, source };
+}

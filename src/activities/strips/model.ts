@@ -1,0 +1,45 @@
+import type { Range } from "../../base/range";
+import type { Run } from "../../base/run";
+import type { Proof } from "../../prove/proof";
+import type { Item } from "../../unit/unit";
+import type { Deal, Dealt } from "../contract";
+import type { StripsOptions } from "./options";
+
+/** Something that happens in the story. */
+export interface StripEvent {
+  readonly runs: readonly Run[];
+  /** As printed. */
+  readonly text: string;
+  /** Equal for events that are the same to a learner. */
+  readonly key: string;
+  readonly source: Range;
+  readonly item: Item;
+  /** What has a lower rank comes before; what has the same may stand in any order. */
+  readonly rank: number;
+}
+
+/** Indices of events, as they lie from top to bottom. */
+export type StoryOrder = readonly number[];
+
+export interface StripsDeal extends Deal {
+  /** The events as they are dealt: a strip's place here is its number, and gives it its letter. */
+  readonly dealt: StoryOrder;
+  /** The dealt order tells the story: no wrong order was found. */
+  readonly inOrder: boolean;
+  readonly proof: Proof<StoryOrder>;
+}
+
+export interface DealtStrips extends Dealt<StripsDeal> {
+  readonly options: StripsOptions;
+  /** In the order of the story. */
+  readonly events: readonly StripEvent[];
+}
+
+/** Without I and O, which look like the numbers of blank strips. */
+const letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
+
+/** What a strip is called on slips and keys: A, B, … Z, AA, AB, … */
+export function signOf(strip: number): string {
+  const last = letters.charAt(strip % letters.length);
+  return strip < letters.length ? last : signOf(Math.floor(strip / letters.length) - 1) + last;
+}

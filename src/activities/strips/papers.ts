@@ -1,0 +1,97 @@
+import { upTo } from "../../base/seed";
+import { type Block, type Column, heightOfBlocks, setInBox, setSlips } from "../../page/document";
+import { bodyBox } from "../../page/furniture";
+import { papers } from "../../page/paper";
+import type { Sheet } from "../../page/sheet";
+import type { Press } from "../contract";
+import { setsFor } from "../copies";
+import { activityPage } from "../sheet-page";
+import type { DealtStrips, StripsDeal } from "./model";
+
+/** Height of a row to write in, a column for one desk, and the clearance round a slip, mm. */
+const rowHeight = 7.5;
+const deskWidth = 14;
+const padding = 5;
+const slipSize = 9;
+
+/** Recording slips: the strips' letters in the order that the learners find. */
+export function stripPapers(dealt: DealtStrips, press: Press): Sheet[] {
+  const { options, deals, request } = dealt;
+  if (options.slip === "none" || deals.length === 0) return [];
+  // Visitors of desks take one slip along to all sets.
+  if (options.desks !== undefined) return slipsFor(dealt, undefined, slipCount(dealt), press);
+  const sets = deals.map(({ copies }) => (copies === "by copier" ? 1 : copies));
+  const all = sets.reduce((sum, each) => sum + each, 0);
+  return deals.flatMap((deal, i) => {
+    const own = Math.ceil((slipCount(dealt) * (sets[i] ?? 1)) / all);
+    const master = deal.copies === "by copier" && request.classes.length === 0;
+    return slipsFor(dealt, deal, master ? 1 : own, press);
+  });
+}
+
+/** A slip for each group: of every class where slips are used once, of the largest where they are wiped. */
+export function slipCount({ options, request, deals }: DealtStrips): number {
+  const groups = request.classes.map((learners) => setsFor(learners, options.group));
+  if (groups.length === 0) {
+    const sets = deals.reduce((sum, { copies }) => sum + (copies === "by copier" ? 1 : copies), 0);
+    return Math.max(1, sets);
+  }
+  return options.reuse === "once" ? groups.reduce((sum, each) => sum + each, 0) : Math.max(...groups);
+}
+
+function slipsFor(dealt: DealtStrips, deal: StripsDeal | undefined, count: number, press: Press): Sheet[] {
+  const { request, options } = dealt;
+  const blocks = slipBlocks(dealt, deal);
+  const { paper, margin, desks } = options;
+  const body = bodyBox(papers[paper], margin);
+  const wanted = desks === undefined ? body.w / 3 : 24 + desks * deskWidth + 2 * padding;
+  const columns = Math.max(1, Math.floor(body.w / wanted));
+  const w = body.w / columns;
+  const h = Math.min(body.h, heightOfBlocks(blocks, w - 2 * padding, press.typeface, slipSize) + 2 * padding);
+  const page = activityPage(request, press, "Recording slips", [deal?.code ?? ""].filter(Boolean));
+  const draw = (box: Parameters<typeof setInBox>[1]) =>
+    setInBox(blocks, box, press.typeface, { size: slipSize, least: 5 }).items;
+  return setSlips({ w, h, padding, draw }, count, page);
+}
+
+function slipBlocks(dealt: DealtStrips, deal: StripsDeal | undefined): Block[] {
+  const { events, options, request } = dealt;
+  const { desks, blanks } = options;
+  const rows = events.length + blanks;
+  const columns: Column[] =
+    desks === undefined
+      ? [
+          { head: "Place", width: "fit", align: "middle" },
+          { head: "Strip" },
+          { head: "Right", width: "fit", align: "middle" },
+        ]
+      : [
+          { head: "Place", width: "fit", align: "middle" },
+          ...upTo(desks).map((i): Column => ({ head: deskHead(dealt, i), align: "middle" })),
+        ];
+  return [
+    { type: "paragraph", text: [{ text: request.title, bold: true }] },
+    {
+      type: "paragraph",
+      size: 7.5,
+      text:
+        desks === undefined
+          ? [deal ? `Deal ${deal.code}` : "", "Set:"].filter(Boolean).join(" · ")
+          : "Write each desk’s letters in its column. Group:",
+    },
+    {
+      type: "table",
+      rules: "grid",
+      rowHeight,
+      columns,
+      rows: upTo(rows).map((i) => (desks === undefined ? [`${i + 1}`, "", { boxes: 1 }] : [`${i + 1}`])),
+    },
+  ];
+}
+
+/** A desk's number; with several versions also the code of the set that lies there, in the order in which sets are printed. */
+function deskHead({ deals }: DealtStrips, desk: number): string {
+  if (deals.length < 2) return `${desk + 1}`;
+  const sets = deals.flatMap(({ code, copies }) => upTo(copies === "by copier" ? 1 : copies).map(() => code));
+  return `${desk + 1}: ${sets[desk % sets.length] ?? ""}`;
+}

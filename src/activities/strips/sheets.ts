@@ -1,0 +1,155 @@
+import { pieceMark } from "../../base/mark";
+import { upTo } from "../../base/seed";
+import { backBox, backsOf, cardCuts, type PlacedBack, type PlacedCard, setCard } from "../../page/cards";
+import { sheetOf } from "../../page/document";
+import type { Box } from "../../page/paper";
+import { mm } from "../../page/paper";
+import type { QuarterTurn, Sheet, SheetItem } from "../../page/sheet";
+import type { Press } from "../contract";
+import { activityPage, folio, setLabel, stateOf } from "../sheet-page";
+import { areasOf, faceOf, layoutStrips, maxLines, type StripsLayout } from "./layout";
+import { type DealtStrips, type StripsDeal, signOf } from "./model";
+import { placesOf, writePlaces } from "./story";
+
+const markSize = 5;
+const signSize = 14;
+const backSize = 22;
+/** From line to line on blank strips, mm. */
+const writingPitch = 9;
+
+/** The strips of one copy as dealt, the blank ones last; with backs, each sheet's back follows its front. */
+export function pieceSheets(dealt: DealtStrips, deal: StripsDeal, copy: number | undefined, press: Press): Sheet[] {
+  const layout = layoutStrips(dealt, press);
+  const { request, options } = dealt;
+  const pages = layout.grid.pages;
+  const state = [...stateOf(request, deal).slice(0, -1), setLabel(copy), deal.code];
+  const page = { ...activityPage(request, press, "Strips", state), stock: "card" as const };
+  return upTo(pages).flatMap((index) => {
+    const here = layout.places.filter((place) => place.page === index);
+    const strips = here.flatMap((place) =>
+      place.card < dealt.events.length
+        ? eventStrip(dealt, deal, place, pieceMark(deal.code, copy, place.card), layout, press)
+        : blankStrip(dealt, place, pieceMark(deal.code, copy, 0), layout),
+    );
+    const front = sheetOf(
+      { ...page, label: `${request.title}, ${state.join(" · ")}, ${folio(index, pages)}` },
+      index,
+      pages,
+      [...cardCuts(here), ...strips],
+    );
+    return options.backs === "numbers" ? [front, backSheet(dealt, deal, layout, page, index)] : [front];
+  });
+}
+
+function eventStrip(
+  dealt: DealtStrips,
+  deal: StripsDeal,
+  place: PlacedCard,
+  mark: string,
+  { size, rightToLeft }: StripsLayout,
+  press: Press,
+): SheetItem[] {
+  const event = dealt.events[deal.dealt[place.card] ?? 0];
+  if (!event) return [];
+  const { sign, text, mark: markBox } = areasOf(place, rightToLeft);
+  const lang = dealt.request.teaches;
+  const face = { ...faceOf(event), lang };
+  const items =
+    size === undefined ? [] : (setCard(face, text, size, press.typeface, { align: "start", maxLines }) ?? []);
+  const { x, y, w, h } = place;
+  return [
+    { type: "area", x, y, w, h, piece: place.card },
+    small(signOf(place.card), sign, signSize, true),
+    ...(rightToLeft ? items.map((item) => toRight(item, text)) : items),
+    ...markLines(mark, markBox),
+  ];
+}
+
+/** Its number on the left and lines to write on; it says which set it belongs to, as no piece of its own. */
+function blankStrip(
+  { events }: DealtStrips,
+  place: PlacedCard,
+  mark: string,
+  { rightToLeft }: StripsLayout,
+): SheetItem[] {
+  const { sign, text, mark: markBox } = areasOf(place, rightToLeft);
+  const lines = Math.max(1, Math.min(2, Math.floor(text.h / writingPitch)));
+  const first = place.y + place.h / 2 - ((lines - 1) * writingPitch) / 2 + 2.5;
+  const [code, set] = mark.split("-");
+  return [
+    small(`${place.card - events.length + 1}`, sign, signSize, true),
+    ...upTo(lines).map((i): SheetItem => {
+      const y = first + i * writingPitch;
+      return { type: "line", role: "rule", x1: text.x, y1: y, x2: text.x + text.w, y2: y, weight: 0.35 };
+    }),
+    // A master's marks have no copy.
+    ...markLines(mark.split("-").length > 2 ? `${code}-${set}` : `${code}`, markBox),
+  ];
+}
+
+/** The same line, set from the right. */
+function toRight(item: SheetItem, box: Box): SheetItem {
+  return item.type === "text" ? { ...item, x: box.x + box.w, anchor: "end" } : item;
+}
+
+/** A short text in the middle of a box. */
+function small(text: string, box: Box, size: number, bold: boolean, turn: QuarterTurn = 0): SheetItem {
+  // Figures and capitals are about 0.72 em high: half of that below the middle.
+  const drop = mm(size) * 0.36 * (turn === 2 ? -1 : 1);
+  return {
+    type: "text",
+    runs: [bold ? { text, bold } : { text }],
+    x: box.x + box.w / 2,
+    y: box.y + box.h / 2 + drop,
+    size,
+    turn,
+    anchor: "middle",
+    lang: "zxx",
+  };
+}
+
+/** A mark in two lines, code above. */
+function markLines(mark: string, box: Box): SheetItem[] {
+  const [code, ...rest] = mark.split("-");
+  const lines = [code ?? "", rest.join("-")].filter((line) => line !== "");
+  const leading = mm(markSize) * 1.2;
+  return lines.map((line, i) => {
+    const y = box.y + (i - (lines.length - 1) / 2) * leading;
+    return small(line, { ...box, y }, markSize, false);
+  });
+}
+
+/** What stands on the back of each strip of a sheet. */
+export function backTexts(dealt: DealtStrips, deal: StripsDeal): string[] {
+  const { events } = dealt;
+  return deal.dealt.map((index) => {
+    const event = events[index];
+    return event ? writePlaces(placesOf(events, event)) : "";
+  });
+}
+
+/** The backs of a sheet's strips, as its other side is seen. */
+export function backPlaces({ options }: DealtStrips, { places, paper }: StripsLayout): PlacedBack[] {
+  return backsOf(places, options.flip, paper);
+}
+
+function backSheet(
+  dealt: DealtStrips,
+  deal: StripsDeal,
+  layout: StripsLayout,
+  page: ReturnType<typeof activityPage>,
+  index: number,
+): Sheet {
+  const texts = backTexts(dealt, deal);
+  const pages = layout.grid.pages;
+  const items = backPlaces(dealt, layout)
+    .filter((place) => place.page === index && place.card < texts.length)
+    .map((place) => small(texts[place.card] ?? "", backBox(place), backSize, true, place.turn));
+  const backFolio = (at: number, of: number): string => `${folio(at, of)}, back`;
+  return sheetOf(
+    { ...page, folio: backFolio, label: `${page.label}, ${backFolio(index, pages)}` },
+    index,
+    pages,
+    items,
+  );
+}

@@ -1,0 +1,201 @@
+import assert from "node:assert/strict";
+import type { PiecesFile } from "../../src/make/pieces-file";
+import type { MadeFile } from "../../src/make/workshop";
+import { type PrintedPage, type PrintedText, readPrint } from "../support/print";
+import { readUnitText, testWorkshop } from "../support/units";
+import { morning, storyUnit } from "./unit";
+
+/* From the text to paper and back: what pdf.js reads from the PDFs against the unit as a teacher reads it. */
+
+interface Printed {
+  readonly card: readonly PrintedPage[];
+  readonly paper: readonly PrintedPage[];
+  readonly pieces: PiecesFile;
+}
+
+async function printed(text: string): Promise<Printed> {
+  const reading = await readUnitText(text);
+  assert.deepEqual(reading.findings, []);
+  const files = await (await testWorkshop()).make(reading, {});
+  const bytes = (end: string): Uint8Array => {
+    const found: MadeFile | undefined = files.find(({ name }) => name.endsWith(end));
+    assert.ok(found);
+    return found.bytes;
+  };
+  return {
+    card: await readPrint(bytes("strips.card.pdf")),
+    paper: await readPrint(bytes("strips.paper.pdf")),
+    pieces: JSON.parse(new TextDecoder().decode(bytes(".pieces.json"))),
+  };
+}
+
+interface Frame {
+  readonly x: number;
+  readonly y: number;
+  readonly w: number;
+  readonly h: number;
+}
+
+/** Texts of a page inside a box, from top to bottom and left to right. */
+function inside({ texts }: PrintedPage, { x, y, w, h }: Frame): PrintedText[] {
+  return texts
+    .filter(({ middle: [tx, ty] }) => tx > x && tx < x + w && ty > y && ty < y + h)
+    .sort((a, b) => a.y - b.y || a.x - b.x);
+}
+
+/** The strips between the cut lines of a page, top to bottom: letter, words and mark. */
+function stripsOn(page: PrintedPage): { sign: string; text: string; mark: string; box: Frame }[] {
+  const cuts = page.lines.filter(({ weight, y1, y2 }) => weight === 0.25 && Math.abs(y1 - y2) < 0.01);
+  const ys = [...new Set(cuts.map(({ y1 }) => Math.round(y1 * 1000) / 1000))].sort((a, b) => a - b);
+  const xs = cuts.flatMap(({ x1, x2 }) => [x1, x2]);
+  const [left, right] = [Math.min(...xs), Math.max(...xs)];
+  return ys.slice(0, -1).map((y, i) => {
+    const box = { x: left, y, w: right - left, h: (ys[i + 1] ?? y) - y };
+    const texts = inside(page, box);
+    const marks = texts.filter(({ size }) => size < 5.5);
+    const words = texts.filter(({ size }) => size >= 5.5);
+    const sign = words.reduce((a, b) => (b.x < a.x ? b : a));
+    return {
+      sign: sign.text,
+      text: words
+        .filter((each) => each !== sign)
+        .map(({ text }) => text)
+        .join(" "),
+      mark: marks.map(({ text }) => text).join("-"),
+      box,
+    };
+  });
+}
+
+/** The two right orders of the sample story, written out. */
+const rightOrders = [
+  ["um galão", "uma torrada"],
+  ["uma torrada", "um galão"],
+].map((free) => [
+  "A Rita entra no café.",
+  "Ela pede:",
+  ...free,
+  "Uma gaivota entra.",
+  "A gaivota leva a torrada.",
+  "Ela paga.",
+]);
+
+describe("strips from print", function () {
+  this.timeout(60_000);
+
+  for (const paper of ["A4", "Letter"]) {
+    it(`${paper}: cut strips laid by the printed key tell the story, and as dealt they do not`, async () => {
+      const text = storyUnit(morning, "versions: 2", `teaches: pt\npaper: ${paper}\nclasses: [4]\n`);
+      const { card, paper: papers } = await printed(text);
+      assert.equal(card.length, 2);
+      for (const [i, page] of card.entries()) {
+        const strips = stripsOn(page);
+        assert.equal(strips.length, 7);
+        assert.deepEqual(
+          strips.map(({ sign }) => sign),
+          [..."ABCDEFG"],
+        );
+        const dealt = strips.map((strip) => strip.text);
+        assert.ok(!rightOrders.some((order) => order.join("|") === dealt.join("|")));
+        const key = papers[i];
+        const line = key?.texts.map((each) => each.text).find((each) => /^[A-G( )]{9,}$/.test(each));
+        assert.ok(line, "no order on the key");
+        const code = strips[0]?.mark.split("-")[0] ?? "?";
+        assert.ok(key?.texts.some((each) => each.text.includes(code)));
+        const bare = [...line.replace(/[^A-G]/g, "")];
+        const laid = bare.map((sign) => strips.find((strip) => strip.sign === sign)?.text);
+        assert.ok(
+          rightOrders.some((order) => order.join("|") === laid.join("|")),
+          laid.join("|"),
+        );
+        // What stands in brackets may change places.
+        const [, a = "", b = ""] = /\((\w) (\w)\)/.exec(line) ?? [];
+        const swapped = bare.map((sign) => (sign === a ? b : sign === b ? a : sign));
+        const other = swapped.map((sign) => strips.find((strip) => strip.sign === sign)?.text);
+        assert.notDeepEqual(other, laid);
+        assert.ok(rightOrders.some((order) => order.join("|") === other.join("|")));
+      }
+    });
+  }
+
+  for (const flip of ["long", "short"] as const) {
+    it(`backs, ${flip} edge: each number lies behind its strip and is right; every piece stands where it says`, async () => {
+      const text = storyUnit(
+        morning,
+        `backs: numbers\nflip: ${flip}\nheight: 60\nblanks: 1`,
+        "teaches: pt\nclasses: [4]\n",
+      );
+      const { card, pieces } = await printed(text);
+      // 8 strips of 60 mm, 4 a page: two sheets of two sides, two sets.
+      assert.equal(card.length, 8);
+      assert.equal(pieces.pieces.length, 14);
+      for (const piece of pieces.pieces) {
+        const [front, back] = piece.at;
+        assert.ok(front && back);
+        const [frontPage, backPage] = [card[front.page - 1], card[back.page - 1]];
+        assert.ok(frontPage && backPage);
+        assert.equal(back.page, front.page + 1);
+        assert.equal(back.turn, flip === "long" ? 0 : 2);
+        const words = inside(frontPage, front).filter(({ size }) => size >= 5.5);
+        const [number] = inside(backPage, back);
+        assert.equal(
+          words
+            .slice(1)
+            .map((each) => each.text)
+            .join(" "),
+          piece.faces[0]?.text,
+        );
+        assert.equal(
+          inside(frontPage, front)
+            .filter(({ size }) => size < 5.5)
+            .map((each) => each.text)
+            .join("-"),
+          piece.mark,
+        );
+        assert.equal(number?.text, piece.faces[1]?.text);
+        assert.equal(number?.turn, back.turn);
+        // Turned about that edge, the back's box is the front's.
+        const turned =
+          flip === "long" ? [frontPage.width - back.x - back.w, back.y] : [back.x, frontPage.height - back.y - back.h];
+        assert.ok(Math.abs((turned[0] ?? 0) - front.x) < 0.01 && Math.abs((turned[1] ?? 0) - front.y) < 0.01);
+        const places = rightOrders.map((order) => order.indexOf(piece.faces[0]?.text ?? "") + 1);
+        const [from, to] = [Math.min(...places), Math.max(...places)];
+        assert.equal(number?.text, from === to ? `${from}` : `${from}–${to}`);
+        assert.deepEqual(
+          piece.solution,
+          [...new Set(places)].sort().map((place) => place - 1),
+        );
+        // Three millimetres clear of the cut, and no line near: fronts and backs may differ by a millimetre.
+        assert.ok((number?.y ?? 0) - back.y > 3 && back.y + back.h - (number?.y ?? 0) > 3);
+        assert.ok(backPage.lines.every(({ weight }) => weight !== 0.25));
+      }
+    });
+  }
+
+  it("prints a slip with a row for each strip, for every group of every class, and fewer where slips are wiped", async () => {
+    const slips = async (options: string): Promise<number> => {
+      const { paper } = await printed(storyUnit(morning, options, "teaches: pt\nclasses: [5, 8]\n"));
+      const rows = paper.flatMap(({ texts }) => texts).filter(({ text }) => text === "9");
+      return rows.length;
+    };
+    // Pairs of 5 and 8 learners: 2 + 4 slips, each with 7 events and 2 blanks.
+    assert.equal(await slips("blanks: 2"), 6);
+    assert.equal(await slips("blanks: 2\nreuse: laminate"), 4);
+    assert.equal(await slips("blanks: 2\nslip: none"), 0);
+  });
+
+  it("has words of one size, clear of the cuts", async () => {
+    const { card } = await printed(storyUnit(morning, "", "teaches: pt\nclasses: [2]\n"));
+    for (const page of card) {
+      const strips = stripsOn(page);
+      const sizes = strips.flatMap(({ box }) =>
+        inside(page, box)
+          .slice(0)
+          .filter(({ size, x }) => size > 5.5 && x > box.x + 12)
+          .map(({ size }) => size),
+      );
+      assert.equal(new Set(sizes.map((size) => size.toFixed(2))).size, 1);
+      assert.equal(new Set(strips.map(({ box }) => box.h.toFixed(2))).size, 1);
+    }
+  });
+});
