@@ -5,6 +5,7 @@ import {
   backBox,
   backsOf,
   cardCuts,
+  cardRows,
   cutsOf,
   fitCards,
   inset,
@@ -322,6 +323,8 @@ describe("cards", () => {
       assert.ok(above?.type === "picture" && words?.type === "text");
       assert.ok(Math.abs(above.w / above.h - 2) < 1e-9);
       assert.ok(above.y >= room.y - 1e-9);
+      const under = above.y + above.h;
+      assert.ok(Math.abs(words.y - cardRows.above * size * mmPerPoint - under - 1) < 1e-6);
       assert.ok(words.y - typeface.ink(words.runs).top * size * mmPerPoint >= above.y + above.h);
       assert.ok(words.y + 0.24 * size * mmPerPoint <= room.y + room.h + 1e-6);
     });

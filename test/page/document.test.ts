@@ -141,6 +141,9 @@ describe("papers", () => {
     const [smaller, ...none] = cell("Apfelpfannkuchen", 28);
     assert.equal(none.length, 0);
     assert.ok(smaller && smaller.size < 10 && smaller.size >= 7.5, `${smaller?.size}`);
+    // At 7 pt it would fit, but that is more than a quarter less.
+    const room = typeface.measure([{ text: "Apfelpfannkuchen" }]) * 7.2 * mmPerPoint + 1.6;
+    assert.deepEqual([...new Set(cell("Apfelpfannkuchen", room).map(({ size }) => size))], [10]);
     const broken = cell("Donaudampfschifffahrtsgesellschaft", 28);
     assert.ok(broken.length >= 2);
     assert.deepEqual([...new Set(broken.map(({ size }) => size))], [10]);

@@ -38,7 +38,7 @@ export interface DocumentPage {
 
 /**
  * Sets a paper: as many sheets as its blocks need, one at least. Nothing is clipped: a word that is too wide makes its text
- * smaller, or is broken where that would be below 6.5 pt.
+ * smaller, or is broken where that would take more than a quarter of its size or go below 6.5 pt.
  */
 export function setDocument(blocks: readonly Block[], page: DocumentPage, typeface: Measure): Sheet[] {
   const box = bodyBox(page.paper, page.margin);
