@@ -23,6 +23,10 @@ async function run(command: Command, args: readonly string[]): Promise<number> {
     const { check } = await import("./check");
     return check(positionals, { format: values["format"], failOn: values["fail-on"] });
   }
+  if (command === "find" || command === "reprint") {
+    const pieces = await import("./find");
+    return pieces[command](positionals, values["in"]);
+  }
   const { make } = await import("./make");
   const { out, only, trial, merge } = values;
   return make(positionals, { out, only, trial, merge });
@@ -43,6 +47,8 @@ const options: Readonly<Record<Command, Options>> = {
     trial: { type: "boolean" },
     merge: { type: "boolean" },
   },
+  find: { help: { type: "boolean", short: "h" }, in: { type: "string" } },
+  reprint: { help: { type: "boolean", short: "h" }, in: { type: "string" } },
 };
 
 interface Call {

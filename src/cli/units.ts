@@ -3,6 +3,9 @@ import path from "node:path";
 import { openWorkshop, type Reading, type Surroundings, type Workshop } from "../make/workshop";
 import { FileError } from "./usage";
 
+/** How the names of pieces files end. */
+export const pieceFilesEnding = ".pieces.json";
+
 /** Opens the engine with the assets beside the command. */
 export async function openEngine(): Promise<Workshop> {
   const asset = async (name: string): Promise<Uint8Array> => readFile(path.join(__dirname, "assets", name));
@@ -100,7 +103,7 @@ async function filesBeside(folder: string, paths: readonly string[]): Promise<Ma
 
 /** The pieces files of the output folder: this unit's own and its neighbours'. */
 async function printed(out: string, name: string): Promise<Pick<Surroundings, "pieces" | "neighbours">> {
-  const suffix = ".pieces.json";
+  const suffix = pieceFilesEnding;
   const names = await readdir(out).catch(() => []);
   const neighbours: { name: string; text: string }[] = [];
   let pieces: string | undefined;

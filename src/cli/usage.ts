@@ -4,15 +4,19 @@ export class UsageError extends Error {}
 /** A file that cannot be read or written. The message is a sentence that names it; other files go on. */
 export class FileError extends Error {}
 
-export type Command = "check" | "make";
+const commands = ["check", "make", "find", "reprint"] as const;
+
+export type Command = (typeof commands)[number];
 
 export function isCommand(word: string | undefined): word is Command {
-  return word === "check" || word === "make";
+  return commands.some((command) => command === word);
 }
 
 const synopses: Readonly<Record<Command, string>> = {
   check: "cutwork check FILE… [--format text|json|sarif] [--fail-on error|warning]",
   make: "cutwork make FILE… [--out DIR] [--only KIND-OR-TITLE] [--trial] [--merge]",
+  find: "cutwork find MARK… [--in DIR]",
+  reprint: "cutwork reprint MARK… [--in DIR]",
 };
 
 const exits = "Exit: 0 nothing found, 1 findings, 2 the call or a file could not be used.";
@@ -21,6 +25,10 @@ export const usage = `${synopses.check}
     Reads units, proves their puzzles and prints what is wrong. “-” is standard input.
 ${synopses.make}
     Writes the PDFs and the pieces file, into the folder “out” where --out names no other.
+${synopses.find}
+    Says what the piece with this mark is, where it was printed and where it belongs.
+${synopses.reprint}
+    Prints lost pieces again, the same in text, size and mark, also those of an earlier print.
 cutwork --version
 cutwork COMMAND --help
     Says more about a command.
@@ -54,6 +62,24 @@ others are made all the same. “-” is standard input.
   --merge               one file a stock for the whole unit
 
 Exit: 0 all made, 1 a unit has errors, 2 the call or a file could not be used.
+`,
+  find: `${synopses.find}
+
+Looks in the pieces files (NAME.pieces.json) of a folder for the mark that is printed on a piece. Case, hyphens and spaces do
+not count. Says the unit, activity, level and version, what the piece shows, where it was printed and where it belongs.
+
+  --in DIR  the folder that the PDFs were written to, “out” by default
+
+Exit: 0 found, 1 a mark is not known, 2 the call or a file could not be used.
+`,
+  reprint: `${synopses.reprint}
+
+Writes reprint.MARK.card.pdf into the folder, with just these pieces: the same text, size and mark as on the sheet that they
+were cut from, also where the unit has changed since. Where a mark is not known, nothing is written.
+
+  --in DIR  the folder that the PDFs were written to, “out” by default
+
+Exit: 0 written, 1 a mark is not known, 2 the call or a file could not be used.
 `,
 };
 

@@ -11,6 +11,7 @@ import { startUnits } from "./newUnit";
 import { Previews } from "./preview/previews";
 import { registerLanguageFeatures } from "./providers";
 import { Readings } from "./readings";
+import { reprintPieces } from "./reprint";
 import { showSettingsFindings } from "./settingsFindings";
 import { showStatus } from "./status";
 
@@ -34,6 +35,7 @@ export function activate(context: vscode.ExtensionContext): void {
     endListsOnEnter(),
     previews,
     makeUnits(readings, previews),
+    reprintPieces(readings, previews),
     readings,
   );
 }

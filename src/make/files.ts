@@ -2,6 +2,7 @@ import type { Press } from "../activities/contract";
 import type { PlannedStations } from "../activities/stations";
 import type { Sheet } from "../page/sheet";
 import { renderPdf } from "../render/pdf";
+import { drawingsOf, type PieceDrawing } from "./drawings";
 import { FileNames } from "./file-names";
 import { guideSheets } from "./papers/guide";
 import { labelSheets } from "./papers/labels";
@@ -41,6 +42,7 @@ export async function makeFiles(
   const merged = new Map<string, { sheets: Sheet[]; lang: string }>();
   for (const printable of printables) {
     const { kind, title, dealt, seed, lang } = printable;
+    const { paper: paperName, margin } = dealt.request.options.value;
     const name = names.take(title);
     if (options.only !== undefined && options.only !== kind.name && options.only !== title) continue;
     const file = (stock: string): string => `${unit.name}.${options.merge ? "" : `${name}.`}${stock}.pdf`;
@@ -50,6 +52,7 @@ export async function makeFiles(
     const paper: Sheet[] = [];
     for (const deal of dealt.deals) {
       const pieces = kind.pieces(dealt, deal, press);
+      let print: readonly PieceDrawing[] | undefined;
       for (const copy of copyNumbers(options.trial && deal.copies !== "by copier" ? 1 : deal.copies)) {
         entries.push(
           ...pieceEntries(
@@ -59,7 +62,9 @@ export async function makeFiles(
             before + card.length + 1,
           ),
         );
-        card.push(...kind.pieceSheets(dealt, deal, copy, press));
+        const sheets = kind.pieceSheets(dealt, deal, copy, press);
+        print ??= drawingsOf(sheets, pieces);
+        card.push(...sheets);
         sets++;
       }
       paper.push(...kind.solutionSheets(dealt, deal, "solved", press));
@@ -72,6 +77,10 @@ export async function makeFiles(
         version,
         attempt,
         seed,
+        paper: paperName,
+        margin,
+        master: deal.copies === "by copier",
+        print: print ?? [],
         record: kind.record(dealt, deal, press),
       });
     }

@@ -1,6 +1,8 @@
 import type { Deal, Piece } from "../activities/contract";
 import { pieceMark } from "../base/mark";
 import type { Range } from "../base/range";
+import { type PaperName, papers } from "../page/paper";
+import type { PieceDrawing } from "./drawings";
 
 /*
  * NAME.pieces.json: every piece that was printed, where it stands and where it belongs, and what it takes to print earlier
@@ -24,8 +26,15 @@ export interface RecordedDeal {
   readonly version: number;
   readonly attempt: number;
   readonly seed: number;
+  readonly paper: PaperName;
+  /** mm */
+  readonly margin: number;
+  /** Printed as a master, without a copy in its marks. */
+  readonly master: boolean;
   /** Kind's own: texts, settings, layout. */
   readonly record: unknown;
+  /** Each piece of the first copy as it was printed. */
+  readonly print: readonly PieceDrawing[];
 }
 
 export interface PieceEntry {
@@ -121,7 +130,11 @@ function isRecordedDeal(value: unknown): value is RecordedDeal {
     isRecord(value) &&
     typeof value["code"] === "string" &&
     typeof value["activity"] === "string" &&
-    typeof value["attempt"] === "number"
+    typeof value["attempt"] === "number" &&
+    Object.hasOwn(papers, String(value["paper"])) &&
+    typeof value["margin"] === "number" &&
+    Array.isArray(value["print"]) &&
+    value["print"].every((each) => isRecord(each) && typeof each["w"] === "number" && Array.isArray(each["items"]))
   );
 }
 

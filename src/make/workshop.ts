@@ -14,6 +14,7 @@ import { readUnit } from "../unit/read";
 import type { Section, Unit } from "../unit/unit";
 import { readPiecesFile } from "./pieces-file";
 import type { Printable } from "./printable";
+import { type Found, findMark, reprintSheets } from "./reprint";
 
 /*
  * The engine as the editor and the command line see it: bytes and text in, findings, drawings and files out.
@@ -90,6 +91,10 @@ export interface Workshop {
   view(reading: Reading, activity: DealtActivity, deal: Deal, view: View): readonly Sheet[];
   /** A sheet as a standalone SVG element, sized in mm. Piece areas carry `data-piece`, texts `data-start` and `data-end`; ids begin with `prefix`. */
   draw(reading: Reading, sheet: Sheet, prefix: string): string;
+  /** Pieces that a mark may stand for, in the pieces files of an output folder (as texts); current prints first. */
+  find(files: readonly string[], mark: string): readonly Found[];
+  /** Found pieces on sheets of card, each the same in text, size and mark as it was. */
+  reprint(found: readonly Found[], pictures: ReadonlyMap<string, Uint8Array>): Promise<Uint8Array>;
   /** Errors that keep an export from being right; an export is refused while there are any. */
   blockers(reading: Reading, only?: string): readonly Finding[];
   /** All files of a unit, pieces file included. Rejects with a `BlockedError` while there are blockers, and with what `onStep` throws. */
@@ -179,6 +184,19 @@ class Bench implements Workshop {
 
   draw(reading: Reading, sheet: Sheet, prefix: string): string {
     return renderSvg(sheet, this.typeface, reading.around.pictures, { prefix });
+  }
+
+  find(files: readonly string[], mark: string): readonly Found[] {
+    return findMark(
+      files.flatMap((text) => readPiecesFile(text) ?? []),
+      mark,
+    );
+  }
+
+  async reprint(found: readonly Found[], pictures: ReadonlyMap<string, Uint8Array>): Promise<Uint8Array> {
+    const { renderPdf } = await import("../render/pdf");
+    const sheets = reprintSheets(found, "Print at 100 %: this bar is 100 mm long.");
+    return renderPdf(sheets, this.typeface, pictures, { title: found.map(({ mark }) => mark).join(", "), lang: "und" });
   }
 
   blockers(reading: Reading, only?: string): readonly Finding[] {

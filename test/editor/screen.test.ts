@@ -51,6 +51,8 @@ const workshop: Workshop = {
   read: () => reading([]),
   needs: () => ({ units: [], pictures: [] }),
   blockers: () => [],
+  find: () => [],
+  reprint: async () => new Uint8Array(),
   view: (_reading, { title }, { code, proof }, view: View): readonly Sheet[] =>
     view === "second" && proof.second === undefined
       ? []

@@ -54,6 +54,29 @@ describe("making the PDFs", () => {
     await vscode.commands.executeCommand("workbench.action.files.revert");
   });
 
+  it("prints a lost piece of the last print again, and of the one before", async () => {
+    await setFolder("lost");
+    const editor = await openUnit("lost.unit.md", marketUnit);
+    const marks = async (): Promise<string[]> => {
+      const { files } = await make();
+      const pieces = files.find(({ path }) => path.endsWith(".pieces.json"));
+      assert.ok(pieces);
+      const { pieces: list } = JSON.parse(new TextDecoder().decode(await vscode.workspace.fs.readFile(pieces)));
+      return list.map(({ mark }: { mark: string }) => mark);
+    };
+    const [first = ""] = await marks();
+    await editor.edit((edit) => edit.replace(editor.document.lineAt(8).range, "- a salsa = the parsley"));
+    const [second = ""] = await marks();
+    assert.notEqual(first, second);
+    const { files, error } = await vscode.commands.executeCommand<Made>("cutwork.reprint", `${first}, ${second}`);
+    assert.equal(error, undefined);
+    const bytes = await vscode.workspace.fs.readFile(files[0] ?? place("lost"));
+    assert.equal(new TextDecoder().decode(bytes.slice(0, 5)), "%PDF-");
+    const unknown = await vscode.commands.executeCommand<Made>("cutwork.reprint", "XXXXXX-AA-AA");
+    assert.match(unknown.error ?? "", /XXXXXX-AA-AA/);
+    await vscode.commands.executeCommand("workbench.action.files.revert");
+  });
+
   it("leaves everything as it was where a file cannot be replaced, and says which one", async () => {
     await setFolder("held");
     await openUnit("held.unit.md", marketUnit);

@@ -1,0 +1,59 @@
+import type { Piece } from "../activities/contract";
+import type { Sheet, SheetItem } from "../page/sheet";
+
+/** A piece as it was printed, from its own top left corner: enough to print it again, the same in text and size. mm, pt. */
+export interface PieceDrawing {
+  readonly w: number;
+  readonly h: number;
+  readonly items: readonly SheetItem[];
+}
+
+/** Takes each piece's drawing out of the sheets of one copy. Cut lines and areas belong to the sheet. */
+export function drawingsOf(sheets: readonly Sheet[], pieces: readonly Piece[]): PieceDrawing[] {
+  return pieces.map(({ at }) => {
+    const place = at.find(({ side }) => side === "front") ?? at[0];
+    if (!place) return { w: 0, h: 0, items: [] };
+    const { x, y, w, h, page } = place;
+    const items = (sheets[page]?.items ?? [])
+      .filter((item) => item.type !== "area" && !(item.type === "line" && item.role === "cut"))
+      .filter((item) => {
+        const [px, py] = anchorOf(item);
+        return px > x - slack && px < x + w + slack && py > y - slack && py < y + h + slack;
+      })
+      .map((item) => bare(shift(item, -x, -y)));
+    return { w: tidy(w), h: tidy(h), items };
+  });
+}
+
+const slack = 1e-6;
+
+function anchorOf(item: SheetItem): readonly [number, number] {
+  if (item.type === "line") return [(item.x1 + item.x2) / 2, (item.y1 + item.y2) / 2];
+  if (item.type === "shape") {
+    const xs = item.points.map(([x]) => x);
+    const ys = item.points.map(([, y]) => y);
+    return [(Math.min(...xs) + Math.max(...xs)) / 2, (Math.min(...ys) + Math.max(...ys)) / 2];
+  }
+  if (item.type === "text") return [item.x, item.y];
+  return [item.x + item.w / 2, item.y + item.h / 2];
+}
+
+/** An item moved by some millimetres. */
+export function shift(item: SheetItem, dx: number, dy: number): SheetItem {
+  if (item.type === "line")
+    return { ...item, x1: tidy(item.x1 + dx), y1: tidy(item.y1 + dy), x2: tidy(item.x2 + dx), y2: tidy(item.y2 + dy) };
+  if (item.type === "shape")
+    return { ...item, points: item.points.map(([x, y]) => [tidy(x + dx), tidy(y + dy)] as const) };
+  return { ...item, x: tidy(item.x + dx), y: tidy(item.y + dy) };
+}
+
+/** Without the place in the unit, which a later edit moves. */
+function bare(item: SheetItem): SheetItem {
+  if (item.type !== "text" && item.type !== "picture") return item;
+  const { source: _, ...rest } = item;
+  return rest;
+}
+
+function tidy(value: number): number {
+  return Math.round(value * 1e4) / 1e4;
+}
