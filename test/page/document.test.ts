@@ -195,7 +195,7 @@ describe("papers", () => {
           }
         }
       }),
-      { numRuns: 60, seed: 4 },
+      { numRuns: 40, seed: 4 },
     );
   });
 
