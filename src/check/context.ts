@@ -33,10 +33,16 @@ export interface PrintedDeal {
   readonly own: boolean;
 }
 
-/** Sections that some activity uses, in the unit's order. */
+const inPlan = new WeakMap<UnitPlan, readonly Section[]>();
+
+/** Sections that some activity uses, in the unit's order. Rules ask often, so each plan is looked through once. */
 export function sectionsInUse({ unit, plan }: CheckContext): readonly Section[] {
+  const known = inPlan.get(plan);
+  if (known) return known;
   const used = new Set(plan.activities.flatMap((activity) => activity.sections));
-  return unit.sections.filter((section) => used.has(section));
+  const sections = unit.sections.filter((section) => used.has(section));
+  inPlan.set(plan, sections);
+  return sections;
 }
 
 /** Whether a place stands in a section that some activity uses. */

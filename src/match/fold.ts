@@ -1,3 +1,5 @@
+import { Recent } from "../base/recent";
+
 const quotes: readonly (readonly [string, string])[] = [
   ['"', '"'],
   ["'", "'"],
@@ -28,6 +30,12 @@ function unquote(text: string): string {
  * the text as written.
  */
 export function fold(text: string): string {
+  return kept.get(text, () => foldAnew(text));
+}
+
+const kept = new Recent<string>(20_000);
+
+function foldAnew(text: string): string {
   const spaced = text.normalize("NFC").replace(/\s+/gu, " ").trim();
   let bare = unquote(spaced);
   if (/(?<![.。])[.。]$/u.test(bare)) bare = bare.slice(0, -1).trimEnd();

@@ -1,8 +1,8 @@
+import { Recent } from "../base/recent";
 import { plain, type Run, runsKey } from "../base/run";
 import { openShaper, openSubsetter, type Shaper, type ShaperFont, type Subsetter } from "./harfbuzz";
 import { itemise } from "./itemise";
 import { Outlines } from "./outline";
-import { Recent } from "./recent";
 import { fontFacts, Sfnt } from "./sfnt";
 import type { Face, FaceName, Ink, ShapedGlyph, ShapedLine, Typeface, TypefaceAssets } from "./typeface";
 
@@ -62,6 +62,7 @@ class OpenTypeface implements Typeface {
   private readonly lines = new Recent<ShapedLine>(keptLines);
   private readonly inks = new Recent<Ink>(keptLines);
   private readonly drawable = new Recent<boolean>(keptLines);
+  private readonly lacking = new Recent<readonly string[]>(keptLines);
 
   constructor(readonly faces: Readonly<Record<FaceName, OpenFace>>) {
     const { regular } = faces;
@@ -84,6 +85,10 @@ class OpenTypeface implements Typeface {
   }
 
   missing(text: string, face: FaceName = "regular"): readonly string[] {
+    return this.lacking.get(`${face} ${text}`, () => this.missingAnew(text, face));
+  }
+
+  private missingAnew(text: string, face: FaceName): readonly string[] {
     const found = new Set<string>();
     for (const { segment } of graphemes.segment(text)) {
       if (!inkless.test(segment) && !this.canDraw(segment, face)) found.add(segment);

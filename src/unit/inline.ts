@@ -1,8 +1,19 @@
 import MarkdownIt from "markdown-it";
+import type Token from "markdown-it/lib/token.mjs";
+import { Recent } from "../base/recent";
 import type { Run } from "../base/run";
 
 /** CommonMark with tables; HTML is on so that comments are known, and nothing of it is ever printed. */
 export const markdown = new MarkdownIt("default", { html: true, linkify: false, typographer: false });
+
+/** The same without what stands inside of blocks, which is looked at item by item. */
+const outline = new MarkdownIt("default", { html: true, linkify: false, typographer: false });
+outline.core.ruler.enableOnly(["normalize", "block"]);
+
+/** The blocks of a document; the link references that it defines go into `env`. */
+export function parseBlocks(text: string, env: Env): Token[] {
+  return outline.parse(text, env);
+}
 
 /** What inline parsing needs of the whole document: its link references. */
 export type Env = Record<string, unknown>;
@@ -21,8 +32,33 @@ export interface Scan {
   readonly comments: readonly Span[];
 }
 
+/** What was found in texts of late: from one keystroke to the next hardly any text of a unit changes. */
+interface Kept {
+  readonly scans: Recent<Scan>;
+  readonly printed: Recent<Printed>;
+}
+
+const keptTexts = 10_000;
+const keep = (): Kept => ({ scans: new Recent(keptTexts), printed: new Recent(keptTexts) });
+const withoutReferences = keep();
+const withReferences = new Recent<Kept>(2);
+const byEnv = new WeakMap<Env, Kept>();
+
+/** Apart from the text itself, its meaning hangs on the document's link references only. */
+function keptFor(env: Env): Kept {
+  const references = env["references"];
+  if (references === undefined) return withoutReferences;
+  const known = byEnv.get(env) ?? withReferences.get(JSON.stringify(references), keep);
+  byEnv.set(env, known);
+  return known;
+}
+
 /** Finds opaque text. markdown-it's own inline rules say where each stretch ends. */
 export function scan(text: string, env: Env): Scan {
+  return keptFor(env).scans.get(text, () => scanAnew(text, env));
+}
+
+function scanAnew(text: string, env: Env): Scan {
   const mask = new Array<boolean>(text.length).fill(false);
   const links: Span[] = [];
   const comments: Span[] = [];
@@ -86,12 +122,16 @@ export function bars(
 }
 
 export interface Printed {
-  readonly runs: Run[];
+  readonly runs: readonly Run[];
   readonly picture?: { readonly path: string; readonly alt: string };
 }
 
 /** What some inline Markdown prints: styled runs and the first picture. Comments and HTML print nothing. */
 export function parseRuns(source: string, env: Env): Printed {
+  return keptFor(env).printed.get(source, () => parseRunsAnew(source, env));
+}
+
+function parseRunsAnew(source: string, env: Env): Printed {
   const [inline] = markdown.parseInline(source, env);
   const runs: Run[] = [];
   let bold = 0;

@@ -1,7 +1,7 @@
 import type Token from "markdown-it/lib/token.mjs";
 import { LineIndex, type Range } from "../base/range";
 import { commentMeaning, lostComment } from "./comments";
-import { type Env, markdown, parseRuns } from "./inline";
+import { type Env, parseBlocks, parseRuns } from "./inline";
 import { ItemReader, type RawItem } from "./items";
 import { plain } from "./phrases";
 import { Problems } from "./problems";
@@ -48,7 +48,7 @@ class Reader {
     const { front, bodyLine } = this.readFront();
     // Lines of the front matter stay, empty, so that markdown-it's line numbers are the file's.
     const body = "\n".repeat(bodyLine) + this.text.slice(this.lines.start(bodyLine)).replace(/^\uFEFF/, " ");
-    this.walk(markdown.parse(body, this.env));
+    this.walk(parseBlocks(body, this.env));
     this.closeSection(this.text.length);
     const { text, lines, sections, activities, stations } = this;
     return {

@@ -1,11 +1,19 @@
 import { isMap, isScalar, isSeq, parseDocument } from "yaml";
 import type { Range } from "../base/range";
+import { Recent } from "../base/recent";
 import { type Problems, write } from "./problems";
 import type { SourceText } from "./source-text";
 import type { Entry, Mapping } from "./unit";
 
-function parse(text: string): ReturnType<typeof parseDocument> {
-  return parseDocument(text, { prettyErrors: false, uniqueKeys: false, logLevel: "silent", stringKeys: true });
+type Yaml = ReturnType<typeof parseDocument>;
+
+const kept = new Recent<Yaml>(200);
+
+/** Only ever looked at, so that one reading may serve the next. */
+function parse(text: string): Yaml {
+  return kept.get(text, () =>
+    parseDocument(text, { prettyErrors: false, uniqueKeys: false, logLevel: "silent", stringKeys: true }),
+  );
 }
 
 /** Reads a YAML mapping (YAML 1.2 core schema) with places. What is not a mapping becomes problems and no entries. */
