@@ -32,6 +32,9 @@ const runs = {
   "VS Code, untrusted workspace": () => script("test/host/run.mjs", "restricted"),
 };
 
+/** Minutes of search by themselves: they run beside the tests in VS Code, which wait more than they work. */
+const longRun = () => tool("mocha", "mocha", "test/prove/macmahon.test.ts");
+
 const totalsLine = /^(\d+) passed, (\d+) failed(?:, (\d+) skipped)?$/;
 
 async function runEverything(only) {
@@ -58,6 +61,7 @@ async function runEverything(only) {
     title("unit tests");
     note("unit", await runTests(runs.unit()));
   }
+  const long = only === undefined ? runLong() : undefined;
   if (only !== "unit") {
     const { ensureHost } = await import("../host/install.mjs");
     if (process.env.CUTWORK_HOST !== "desktop") await ensureHost(process.env.CUTWORK_HOST_VERSION);
@@ -66,7 +70,19 @@ async function runEverything(only) {
       note(name, await runTests(runs[name]()));
     }
   }
+  if (long !== undefined) {
+    title("unit tests that take minutes");
+    note("long", await long.then(({ print, result }) => (print(), result)));
+  }
   return report(results);
+}
+
+/** Starts the long tests; what they print is kept until they are waited for. */
+function runLong() {
+  const lines = [];
+  const env = { ...process.env, CUTWORK_LONG_TESTS: "1" };
+  const result = runTests(longRun(), { env, write: (line) => lines.push(line) });
+  return result.then((done) => ({ result: done, print: () => lines.forEach((line) => void console.log(line)) }));
 }
 
 function hostRuns() {
@@ -99,8 +115,8 @@ async function runCheck(command) {
   return code === 0 ? fine : failed;
 }
 
-async function runTests(command) {
-  const { code, totals } = await runQuietly(command);
+async function runTests(command, options) {
+  const { code, totals } = await runQuietly(command, options);
   if (totals === undefined) {
     console.error(`the run ended with ${code} and no totals`);
     return { passed: 0, failed: 1, skipped: 0 };
@@ -112,15 +128,18 @@ async function runTests(command) {
 }
 
 /** Passes a program's output on, but for the line of totals, which it gives back. */
-function runQuietly([command, args]) {
+function runQuietly(
+  [command, args],
+  { env = process.env, write = (line) => void process.stdout.write(`${line}\n`) } = {},
+) {
   return new Promise((resolve, reject) => {
-    const child = spawn(command, args, { cwd: root, stdio: ["ignore", "pipe", "inherit"] });
+    const child = spawn(command, args, { cwd: root, env, stdio: ["ignore", "pipe", "inherit"] });
     let totals;
     let rest = "";
     const take = (line) => {
       const match = totalsLine.exec(line);
       if (match !== null) totals = match.slice(1).map((digits) => Number(digits ?? 0));
-      else if (!/^Exit code: +\d+$/.test(line)) process.stdout.write(`${line}\n`);
+      else if (!/^Exit code: +\d+$/.test(line)) write(line);
     };
     child.stdout.setEncoding("utf8").on("data", (chunk) => {
       const lines = (rest + chunk).split("\n");
