@@ -22,13 +22,28 @@ export const passes: readonly ((blocks: Blocks) => readonly string[])[] = [
 export function formatUnit(text: string): readonly TextEdit[] {
   const before = linesOf(text);
   let now = blocksOf(before);
+  // What one pass tidies may let another one do what it could not do before.
+  for (let round = 0; round < mostRounds; round++) {
+    const next = tidied(now);
+    if (next === now) break;
+    now = next;
+  }
+  return editsBetween(text, before, now.lines);
+}
+
+/** More than any text is known to need. */
+const mostRounds = 6;
+
+/** The same object where there is nothing to tidy. */
+function tidied(blocks: Blocks): Blocks {
+  let now = blocks;
   for (const pass of passes) {
     const lines = pass(now);
-    if (lines.join("\n") === now.lines.join("\n")) continue;
+    if (lines.length === now.lines.length && lines.every((line, i) => line === now.lines[i])) continue;
     const next = blocksOf(lines);
     if (saysTheSame(now.unit, next.unit)) now = next;
   }
-  return editsBetween(text, before, now.lines);
+  return now;
 }
 
 function linesOf(text: string): readonly string[] {
@@ -61,7 +76,22 @@ function editsBetween(text: string, before: readonly string[], after: readonly s
     const [from, to] = [before[line], after[next.line]];
     if (from !== undefined && to !== undefined && from !== to) edits.push(...lineEdit(index.start(line), from, to));
   });
-  return edits;
+  return joined(edits);
+}
+
+/** Edits that touch become one: who applies them need not mind their order. */
+function joined(edits: readonly TextEdit[]): readonly TextEdit[] {
+  const out: TextEdit[] = [];
+  for (const edit of edits) {
+    const last = out.at(-1);
+    if (last?.range.end !== edit.range.start) out.push(edit);
+    else
+      out[out.length - 1] = {
+        range: { start: last.range.start, end: edit.range.end },
+        text: last.text + edit.text,
+      };
+  }
+  return out;
 }
 
 /** Each line that is not blank with the blank ones above it; at the end a run without such a line. */
