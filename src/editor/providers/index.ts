@@ -1,5 +1,6 @@
 import * as vscode from "vscode";
 import type { Readings } from "../readings";
+import { completeNames } from "./complete";
 import { formatUnits } from "./format";
 import { explainAnswers } from "./hover";
 import { showLenses } from "./lens";
@@ -19,6 +20,7 @@ export function registerLanguageFeatures(readings: Readings): vscode.Disposable 
     colourByMeaning(parsed),
     showLenses(parsed),
     explainAnswers(parsed),
+    completeNames(parsed),
     formatUnits(),
   );
 }

@@ -1,0 +1,219 @@
+import { allRules } from "../../check/rules";
+import { fold } from "../../match/fold";
+import type { FormsTable, Section, Unit } from "../../unit/unit";
+import { columnOf } from "./names/mentions";
+import { personTitle, tieTarget } from "./names/writing";
+
+/** One thing to offer. Offsets are UTF-16 units of the text. */
+export interface Offer {
+  readonly label: string;
+  readonly kind: "column" | "person" | "code" | "value";
+  readonly insert: string;
+  /** What it is, in a few words, beside the label. */
+  readonly detail: string;
+  /** Markdown. */
+  readonly documentation: string;
+  readonly start: number;
+  readonly end: number;
+  /** More can be offered once this is in. */
+  readonly more: boolean;
+}
+
+const severities = ["error", "warning", "information", "hint", "off"];
+
+/**
+ * What can stand at the offset in prose: columns behind `](#`, persons behind them, codes in `<!-- allow `; and codes and
+ * severities under `severities:` and `allow:`. `unit` may be older than `text`; `near` are codes of findings in the line.
+ */
+export function offersAt(text: string, offset: number, unit: Unit, near: readonly string[] = []): readonly Offer[] {
+  const start = text.lastIndexOf("\n", offset - 1) + 1;
+  const before = text.slice(start, offset);
+  const after = /^[^\r\n]*/.exec(text.slice(offset))?.[0] ?? "";
+  return (
+    columnOffers(unit, before, after, offset) ??
+    personOffers(unit, before, after, offset) ??
+    remarkOffers(before, after, offset, near) ??
+    severityOffers(text, start, before, after, offset) ??
+    []
+  );
+}
+
+interface Column {
+  readonly section: Section;
+  readonly table: FormsTable;
+  readonly index: number;
+  readonly name: string;
+}
+
+function columnsOf(unit: Unit): readonly Column[] {
+  return unit.sections.flatMap((section) =>
+    section.tables.flatMap((table) =>
+      table.columns.map(({ text: name }, index): Column => ({ section, table, index, name })),
+    ),
+  );
+}
+
+/** Persons for whom a text is the form of a column. */
+function personsFor({ table, index }: Column, word: string): readonly string[] {
+  return table.persons.flatMap(({ text }, row) =>
+    fold(table.forms[row]?.[index]?.text ?? "") === fold(word) ? [text] : [],
+  );
+}
+
+function columnOffers(unit: Unit, before: string, after: string, offset: number): readonly Offer[] | undefined {
+  const match = /\[([^\]]*)\]\((<?#[^)>"]*)$/u.exec(before);
+  if (!match || (/\s/.test(match[2] ?? "") && !match[2]?.startsWith("<"))) return undefined;
+  const [, word = "", typed = ""] = match;
+  const all = columnsOf(unit);
+  // Columns that have the word come first.
+  const fitting = all.filter((column) => personsFor(column, word).length > 0);
+  const rest = typed.startsWith("<") ? (/^[^>)"]*>?/u.exec(after)?.[0] ?? "") : (/^[^\s)">]*/u.exec(after)?.[0] ?? "");
+  return [...fitting, ...all.filter((column) => !fitting.includes(column))].flatMap((column): Offer[] => {
+    const shared = all.filter(({ name }) => name === column.name).length > 1;
+    const target = tieTarget(column.name, shared ? column.section.name : undefined);
+    if (target === undefined) return [];
+    const persons = personsFor(column, word);
+    const [person] = persons;
+    // Where the form stands once, the column says all; else the person follows, if there is room for it.
+    const title = persons.length > 1 && person !== undefined && !/^\s*"/.test(after.slice(rest.length));
+    return [
+      {
+        label: shared ? `${column.section.name}/${column.name}` : column.name,
+        kind: "column",
+        insert: title ? `${target} "` : target,
+        detail: persons.length > 0 ? persons.join(", ") : column.section.name,
+        documentation: formsList(column),
+        start: offset - typed.length,
+        end: offset + rest.length,
+        more: title,
+      },
+    ];
+  });
+}
+
+function formsList({ table, index }: Column): string {
+  return table.persons.map(({ text }, row) => `- ${text}: ${table.forms[row]?.[index]?.text ?? "–"}`).join("\n");
+}
+
+function personOffers(unit: Unit, before: string, after: string, offset: number): readonly Offer[] | undefined {
+  const match = /\[([^\]]*)\]\((?:<#([^>]*)>|#(\S+))[ \t]+"([^"]*)$/u.exec(before);
+  if (!match) return undefined;
+  const path = match[2] ?? match[3] ?? "";
+  const slash = path.indexOf("/");
+  const place = columnOf(unit, {
+    column: slash < 0 ? path : path.slice(slash + 1),
+    ...(slash < 0 ? {} : { section: path.slice(0, slash) }),
+  });
+  const section = place && unit.sections[place.section];
+  const table = place && section?.tables[place.table];
+  if (!place || !section || !table) return [];
+  const column = { section, table, index: place.column, name: path };
+  const fitting = personsFor(column, match[1] ?? "");
+  const typed = match[4] ?? "";
+  const rest = /^[^")\r\n]*"?/u.exec(after)?.[0] ?? "";
+  const names = [...fitting, ...table.persons.map(({ text }) => text).filter((name) => !fitting.includes(name))];
+  return names.flatMap((name): Offer[] => {
+    const title = personTitle(name);
+    const row = table.persons.findIndex(({ text }) => text === name);
+    if (title === undefined) return [];
+    return [
+      {
+        label: name,
+        kind: "person",
+        insert: title.slice(1),
+        detail: table.forms[row]?.[place.column]?.text ?? "",
+        documentation: "",
+        start: offset - typed.length,
+        end: offset + rest.length,
+        more: false,
+      },
+    ];
+  });
+}
+
+function remarkOffers(
+  before: string,
+  after: string,
+  offset: number,
+  near: readonly string[],
+): readonly Offer[] | undefined {
+  const match = /<!--[ \t]*allow[ \t]+([a-z-]*)$/.exec(before);
+  if (!match) return undefined;
+  const typed = match[1] ?? "";
+  const rest = /^[a-z-]*/.exec(after)?.[0] ?? "";
+  const colon = /^\s*:/.test(after.slice(rest.length));
+  return codeOffers(near, (code) => (colon ? code : `${code}: `)).map((offer) => ({
+    ...offer,
+    start: offset - typed.length,
+    end: offset + rest.length,
+  }));
+}
+
+/** All codes, those of findings at hand first. */
+function codeOffers(
+  near: readonly string[],
+  insert: (code: string) => string,
+): readonly Omit<Offer, "start" | "end">[] {
+  const sorted = [...allRules].sort((a, b) => Number(near.includes(b.code)) - Number(near.includes(a.code)));
+  return sorted.map(({ code, title, why }) => ({
+    label: code,
+    kind: "code",
+    insert: insert(code),
+    detail: title,
+    documentation: why,
+    more: false,
+  }));
+}
+
+/** Under `severities:` in the front matter, under `allow:` in an activity; on lines of their own or in braces. */
+function severityOffers(
+  text: string,
+  lineStart: number,
+  before: string,
+  after: string,
+  offset: number,
+): readonly Offer[] | undefined {
+  const flow = /^(severities|allow)[ \t]*:[ \t]*\{(.*)$/.exec(before);
+  const key = flow?.[1] ?? (/^[ \t]+/.test(before) ? keyAbove(text, lineStart) : undefined);
+  if (key === undefined || !inYaml(text, lineStart, key)) return undefined;
+  const inner = flow ? (flow[2]?.split(",").at(-1) ?? "").trimStart() : before.trimStart();
+  const rest = /^[a-z-]*/.exec(after)?.[0] ?? "";
+  const value = /^[a-z-]+[ \t]*:[ \t]+([a-z]*)$/.exec(inner);
+  if (value) {
+    if (key === "allow") return [];
+    return severities.map((label) => ({
+      label,
+      kind: "value",
+      insert: label,
+      detail: "",
+      documentation: "",
+      start: offset - (value[1] ?? "").length,
+      end: offset + rest.length,
+      more: false,
+    }));
+  }
+  if (!/^[a-z-]*$/.test(inner)) return [];
+  const colon = /^\s*:/.test(after.slice(rest.length));
+  return codeOffers([], (code) => (colon ? code : `${code}: `)).map((offer) => ({
+    ...offer,
+    start: offset - inner.length,
+    end: offset + rest.length,
+    more: key === "severities" && !colon,
+  }));
+}
+
+/** The key of the mapping that an indented line belongs to. */
+function keyAbove(text: string, lineStart: number): string | undefined {
+  const above = text.slice(0, lineStart).split(/\r?\n/);
+  above.pop();
+  while (/^[ \t]+\S/.test(above.at(-1) ?? "")) above.pop();
+  return /^(severities|allow)[ \t]*:[ \t]*$/.exec(above.at(-1) ?? "")?.[1];
+}
+
+/** `severities` counts in the front matter, `allow` in an activity. */
+function inYaml(text: string, lineStart: number, key: string): boolean {
+  const above = text.slice(0, lineStart).replace(/^\uFEFF/, "");
+  if (key === "severities") return /^---[ \t]*\r?\n/.test(above) && !/\n(---|\.\.\.)[ \t]*\r?\n/.test(above);
+  const fences = above.match(/^ {0,3}(?:`{3,}|~{3,}).*$/gmu) ?? [];
+  return fences.length % 2 === 1 && /activity/.test(fences.at(-1) ?? "");
+}

@@ -1,0 +1,143 @@
+import assert from "node:assert/strict";
+import { allRules } from "../../../src/check/rules";
+import { offersAt } from "../../../src/editor/language/complete";
+import { formatUnit } from "../../../src/editor/language/format/format";
+import { readUnit } from "../../../src/unit/read";
+import snippets from "../../../syntaxes/cutwork.snippets.json";
+import { applyEdits } from "../../support/units";
+
+const tables = `## Verbs
+
+|      | pedir | to bring |
+| ---- | ----- | -------- |
+| eu   | peço  | trago    |
+| ela  | pede  | traz     |
+| você | pede  | traz     |
+
+## More verbs
+
+|    | pedir |
+| -- | ----- |
+| eu | peço  |
+
+## Story
+
+`;
+
+/** What is offered at the `‸`. */
+function at(marked: string, near: readonly string[] = []) {
+  const offset = marked.indexOf("‸");
+  const text = marked.replace("‸", "");
+  const offers = offersAt(text, offset, readUnit(text), near);
+  return {
+    labels: offers.map(({ label }) => label),
+    offers,
+    taken: (label: string): string => {
+      const offer = offers.find((each) => each.label === label);
+      assert.ok(offer, `${label} is not offered`);
+      const now = text.slice(0, offer.start) + offer.insert + text.slice(offer.end);
+      return now.slice(now.lastIndexOf("\n", offset - 1) + 1).split("\n")[0] ?? "";
+    },
+  };
+}
+
+describe("completion of ties", () => {
+  it("offers columns, those that have the word first, with their section where two tables have them", () => {
+    const { labels, taken, offers } = at(`${tables}- [x] Eu [trago](#‸) pão.`);
+    assert.deepEqual(labels, ["to bring", "Verbs/pedir", "More verbs/pedir"]);
+    assert.equal(offers[0]?.detail, "eu");
+    assert.equal(taken("to bring"), "- [x] Eu [trago](<#to bring>) pão.");
+    assert.equal(taken("Verbs/pedir"), "- [x] Eu [trago](#Verbs/pedir) pão.");
+  });
+
+  it("takes the place of what is typed, in angle brackets too", () => {
+    assert.equal(at(`${tables}- [x] [peço](#ped‸ir) b`).taken("Verbs/pedir"), "- [x] [peço](#Verbs/pedir) b");
+    assert.equal(at(`${tables}- [x] [trago](<#to b‸>) b`).taken("to bring"), "- [x] [trago](<#to bring>) b");
+  });
+
+  it("goes on to the persons where the form stands twice", () => {
+    assert.equal(at(`${tables}- [x] [traz](#‸) b`).taken("to bring"), '- [x] [traz](<#to bring> ") b');
+    const { labels, taken } = at(`${tables}- [x] [traz](<#to bring> "‸") b`);
+    assert.deepEqual(labels, ["ela", "você", "eu"]);
+    assert.equal(taken("você"), '- [x] [traz](<#to bring> "você") b');
+    assert.equal(at(`${tables}- [x] [peço](#Verbs/pedir "e‸) b`).taken("eu"), '- [x] [peço](#Verbs/pedir "eu") b');
+  });
+
+  it("offers nothing elsewhere", () => {
+    for (const text of ["- [x] a ‸", "- [x] [a](‸", "- a # ‸", '- [x] [a](#nowhere "‸', "- [x] [a](http://x#‸"])
+      assert.deepEqual(at(tables + text).labels, [], text);
+  });
+});
+
+describe("completion of codes", () => {
+  it("in a remark, those of findings in the line first", () => {
+    const { labels, taken } = at("## A\n\n- a = b <!-- allow ‸ -->\n", ["unused-pairs"]);
+    assert.equal(labels.length, allRules.length);
+    assert.equal(labels[0], "unused-pairs");
+    assert.equal(taken("same-section"), "- a = b <!-- allow same-section:  -->");
+    assert.equal(at("- a = b <!-- allow same‸x: why -->").taken("same-code"), "- a = b <!-- allow same-code: why -->");
+  });
+
+  it("under `severities`, on lines and in braces, then what they can be", () => {
+    assert.ok(at("---\nseverities:\n  unus‸\n---\n").labels.includes("unused-pairs"));
+    assert.equal(at("---\nseverities:\n  a: off\n  unus‸\n---\n").taken("unused-pairs"), "  unused-pairs: ");
+    assert.deepEqual(at("---\nseverities:\n  unused-pairs: ‸\n---\n").labels[4], "off");
+    assert.equal(at("---\nseverities: { unused-pairs: o‸ }\n---\n").taken("off"), "severities: { unused-pairs: off }");
+    assert.ok(at("---\nseverities: { a: off, ‸ }\n---\n").labels.includes("unused-pairs"));
+  });
+
+  it("under `allow` in an activity, and not in prose", () => {
+    assert.ok(at("```activity\nallow:\n  ‸\n```\n").labels.includes("unused-pairs"));
+    assert.deepEqual(at("allow:\n  ‸\n").labels, []);
+    assert.deepEqual(at("---\na: b\n---\n\nseverities:\n  ‸\n").labels, []);
+    assert.deepEqual(at("```\nx\n```\nallow:\n  ‸\n").labels, []);
+  });
+});
+
+describe("snippets", () => {
+  /** The text of a snippet as it comes in. */
+  const text = (body: readonly string[]): string => {
+    const values = new Map<string, string>();
+    const whole = body.join("\n");
+    for (const [, number, value] of whole.matchAll(/\$\{(\d+):([^}]*)\}/g)) values.set(number ?? "", value ?? "");
+    return whole
+      .replace(/\$\{(\d+):([^}]*)\}/g, "$2")
+      .replace(/\$\{\d+\|([^,|]*)[^}]*\}/g, "$1")
+      .replace(/\$\{(\d+)\}/g, (_, number: string) => values.get(number) ?? "")
+      .replace(/\$0/g, "");
+  };
+  const shapes: Readonly<Record<string, (unit: ReturnType<typeof readUnit>["sections"][number]) => unknown>> = {
+    Pair: ({ pairs }) => pairs.length === 1,
+    "Pair with more answers": ({ pairs }) => pairs[0]?.right.answers.length === 2,
+    "Pair with a picture": ({ pairs }) => pairs[0]?.left.answers[0].picture,
+    "Pair with an example": ({ pairs }) => pairs[0]?.examples.length === 1,
+    "True statement": ({ statements }) => statements[0]?.truth === true,
+    "False statement": ({ statements }) => statements[0]?.truth === false && statements[0].correction,
+    Events: ({ events }) => events.length === 3 && events[1]?.free.length === 2,
+    "Sentence with bars": ({ pairs }) => pairs[0]?.left.answers[0].parts.length === 3 && pairs[0].orders.length === 1,
+    Pile: ({ piles }) => piles.length === 1,
+    "Forms table": ({ tables: forms }) => forms[0]?.columns.length === 2 && forms[0].persons.length === 2,
+    "Table of pairs": ({ pairs }) => pairs.length === 1,
+  };
+
+  it("are read as the shape that they are for, and nothing in them is to be mended", () => {
+    for (const [name, isShape] of Object.entries(shapes)) {
+      const snippet = Object.entries(snippets).find(([each]) => each === name)?.[1];
+      assert.ok(snippet, name);
+      const unit = readUnit(`## A\n\n${text(snippet.body)}\n`);
+      assert.ok(unit.sections[0] && isShape(unit.sections[0]), name);
+      assert.deepEqual(unit.problems, [], name);
+    }
+    assert.equal(readUnit(`## A\n\n- [x] ${text(snippets.Tie.body)}\n`).sections[0]?.statements[0]?.ties.length, 1);
+    assert.equal(readUnit(`## A\n\n- a = b ${text(snippets.Allow.body)}\n`).silences.length, 1);
+    assert.equal(readUnit(`## A\n\n- a = b ${text(snippets.Writer.body)}\n`).sections[0]?.pairs[0]?.by?.code, "K7");
+  });
+
+  it("are formatted already, but for tables, whose cells are still to be filled", () => {
+    for (const [name, { body }] of Object.entries(snippets)) {
+      if (name.includes("able")) continue;
+      const written = `## A\n\n${text(body).trimEnd()}\n`;
+      if (!text(body).startsWith("---")) assert.equal(applyEdits(written, formatUnit(written)), written, name);
+    }
+  });
+});
