@@ -23,6 +23,9 @@ export class CircleSearch {
   private readonly choices: Choice[] = [];
   private readonly trail: Trail;
   private readonly forced: number[] = [];
+  private readonly queue: Int32Array;
+  private readonly seen: Int32Array;
+  private rounds = 0;
   private begun = false;
 
   /* Where each number stands on the trail. */
@@ -40,6 +43,8 @@ export class CircleSearch {
     private readonly look: readonly number[],
   ) {
     const size = follows.length;
+    this.queue = new Int32Array(size);
+    this.seen = new Int32Array(size);
     this.out = follows.map(() => []);
     this.into = follows.map(() => []);
     follows.forEach((list, card) => {
@@ -185,32 +190,42 @@ export class CircleSearch {
     });
   }
 
-  /** Whether every path can be reached from the first one, and it from every path. */
+  /** Whether every path can be reached from one of them, and that one from every path. */
   private hangsTogether(): boolean {
-    const paths = this.follows.length - this.get(this.laid);
-    const onward = (first: number) =>
-      (this.out[this.get(this.lasts + first)] ?? []).filter((arc) => this.isOpen(arc)).map((arc) => this.to[arc] ?? 0);
-    const back = (first: number) =>
-      (this.into[first] ?? [])
-        .filter((arc) => this.isOpen(arc))
-        .map((arc) => this.get(this.firsts + (this.from[arc] ?? 0)));
-    const start = this.get(this.firsts + this.lastOf(0));
-    return [onward, back].every((neighbours) => {
-      const reached = new Set([start]);
-      for (const first of reached) for (const other of neighbours(first)) reached.add(other);
-      return reached.size === paths;
-    });
+    const first = this.somePath();
+    return (
+      this.reachesAll(first, this.lasts, this.out, this.to) &&
+      this.reachesAll(this.get(this.lasts + first), this.firsts, this.into, this.from)
+    );
   }
 
-  /** The last card of the path that a card lies on. */
-  private lastOf(card: number): number {
-    let last = card;
-    for (let next = this.get(this.nexts + last); next >= 0; next = this.get(this.nexts + last)) last = next;
-    return last;
+  /** From one end of a path to its other end, along open arcs to the like ends of others, and so on. */
+  private reachesAll(start: number, otherEnd: number, arcs: readonly number[][], end: readonly number[]): boolean {
+    const { queue, seen } = this;
+    const round = ++this.rounds;
+    queue[0] = start;
+    seen[start] = round;
+    let length = 1;
+    for (let i = 0; i < length; i++) {
+      for (const arc of arcs[this.get(otherEnd + (queue[i] ?? 0))] ?? []) {
+        const other = end[arc] ?? 0;
+        if (seen[other] === round || !this.isOpen(arc)) continue;
+        seen[other] = round;
+        queue[length++] = other;
+      }
+    }
+    return length === this.follows.length - this.get(this.laid);
+  }
+
+  /** The first card of some path. */
+  private somePath(): number {
+    let card = 0;
+    while (this.get(this.previous + card) >= 0) card++;
+    return card;
   }
 
   private circle(): Circle {
-    const cards = [this.get(this.firsts + this.lastOf(0))];
+    const cards = [this.somePath()];
     while (cards.length < this.follows.length) cards.push(this.get(this.nexts + (cards.at(-1) ?? 0)));
     return cards;
   }

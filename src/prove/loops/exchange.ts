@@ -107,18 +107,18 @@ type Matcher = ReturnType<typeof matcher>;
 /** Compares how stretches of a circle look. */
 function matcher(circle: Circle, look: readonly number[]) {
   const { length } = circle;
-  const word = circle.map((card) => look[card] ?? -1);
-  const at = (place: number) => word[((place % length) + length) % length];
+  // Three rounds, read from the middle one, so that no place needs a remainder.
+  const word = Int32Array.from({ length: 3 * length }, (_, i) => look[circle[i % length] ?? -1] ?? -1);
   /** How many cards look alike from two places on. */
   const ahead = (a: number, b: number, most: number): number => {
     let i = 0;
-    while (i < most && at(a + i) === at(b + i)) i++;
+    while (i < most && word[a + i] === word[b + i]) i++;
     return i;
   };
   /** The same before two places, backwards. */
   const behind = (a: number, b: number, most: number): number => {
     let i = 0;
-    while (i < most && at(a - 1 - i) === at(b - 1 - i)) i++;
+    while (i < most && word[length + a - 1 - i] === word[length + b - 1 - i]) i++;
     return i;
   };
   /** Whether two stretches look alike. */

@@ -8,6 +8,7 @@ import { type Core, coreOf } from "./core";
 import { otherCircle } from "./exchange";
 import type { Circle, LoopProof, LoopProofOptions, LoopPuzzle } from "./loops";
 import { readPuzzle } from "./read-puzzle";
+import { swappedCircle } from "./swap";
 
 /**
  * Whether cards make exactly one full circle, and whether a smaller one can close early, proven.
@@ -82,14 +83,25 @@ export class LoopSearch {
     this.core = core;
     const look = looksOf(core.stretches, this.look);
     const classes = classesOf(core.follows);
-    if (!classes) {
-      this.search = new CircleSearch(core.follows, look);
-      return;
-    }
-    const order = new Map(this.intended?.map((card, place) => [card, place]));
-    const place = (stretchOf: number) => order.get(core.stretches[stretchOf]?.[0] ?? -1) ?? 0;
-    const meant = this.intended && core.stretches.map((_, i) => i).sort((a, b) => place(a) - place(b));
-    this.settleByClasses(classes, meant ?? eulerianCircle(classes), look);
+    const meant = this.intended && this.stretchesOf(this.intended);
+    if (classes) this.settleByClasses(classes, meant ?? eulerianCircle(classes), look);
+    else if (!meant || !this.exchange(meant)) this.search = new CircleSearch(core.follows, look);
+  }
+
+  /** A full circle as an order of stretches. */
+  private stretchesOf(circle: Circle): Circle {
+    const order = new Map(circle.map((card, place) => [card, place]));
+    const place = (cards: Circle | undefined) => order.get(cards?.[0] ?? -1) ?? 0;
+    const { stretches } = this.core;
+    return stretches.map((_, i) => i).sort((a, b) => place(stretches[a]) - place(stretches[b]));
+  }
+
+  /** Looks for a second circle near a first one of stretches, where no more are wanted. */
+  private exchange(circle: Circle): boolean {
+    const other = this.cap === 2 && swappedCircle(this.core.follows, circle);
+    if (!other || !this.meet(this.cardsOf(other))) return false;
+    this.settle("witness", true);
+    return true;
   }
 
   private settleByClasses(classes: LoopClasses, circle: Circle | undefined, look: readonly number[]): void {
@@ -114,7 +126,10 @@ export class LoopSearch {
     }
     const result = search.step();
     if (result === "end") this.settle("search", false);
-    else if (result && this.meet(this.cardsOf(result)) && this.count >= this.cap) this.settle("search", true);
+    else if (result && this.meet(this.cardsOf(result))) {
+      if (this.count >= this.cap) this.settle("search", true);
+      else this.exchange(result);
+    }
   }
 
   /** The cards of a circle of stretches. */
