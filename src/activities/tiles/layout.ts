@@ -1,4 +1,6 @@
 import { pictureSize } from "../../base/picture";
+import { Recent } from "../../base/recent";
+import { runsKey } from "../../base/run";
 import { bodyBox } from "../../page/furniture";
 import { largestAtDesk, sizeFor, xHeights } from "../../page/legibility";
 import { type Box, type Paper, papers, pt } from "../../page/paper";
@@ -6,6 +8,7 @@ import type { QuarterTurn } from "../../page/sheet";
 import { packSquares, type SquarePacking, squarePackings } from "../../page/squares";
 import { type FittedText, fitAt, largestSize } from "../../text/fit";
 import { type Room, type Rows, trapezoid } from "../../text/space";
+import type { Typeface } from "../../text/typeface";
 import type { Press } from "../contract";
 import type { DealtTiles, Edge } from "./model";
 
@@ -88,7 +91,7 @@ function findLayout({ options, deals, frame }: DealtTiles, press: Press): TilesL
 
 function distinctEdges(edges: readonly (Edge | undefined)[]): Edge[] {
   const found = new Map<string, Edge>();
-  for (const edge of edges) if (edge) found.set(`${edge.picture?.path ?? ""}\u0000${JSON.stringify(edge.runs)}`, edge);
+  for (const edge of edges) if (edge) found.set(`${edge.picture?.path ?? ""}\u0000${runsKey(edge.runs)}`, edge);
   return [...found.values()];
 }
 
@@ -97,20 +100,43 @@ export function commonSize(edges: readonly Edge[], side: number, press: Press): 
   let size = sizeFor(largestAtDesk, press.typeface);
   for (const edge of edges) {
     if (edge.runs.length === 0) continue;
-    const limits = { smallest: smallestSize, largest: size, maxLines };
-    const fitted = largestSize(press.typeface, edge.runs, roomOn(side, edge, press), limits);
-    if (!fitted) return undefined;
-    size = fitted.size;
+    const own = ownSize(edge, side, press);
+    if (own === undefined) return undefined;
+    size = Math.min(size, own);
   }
   return size;
 }
 
+/** What fitting found for words of late, by typeface; null where a word does not fit. */
+const fits = new WeakMap<Typeface, Recent<number | null>>();
+
+function keptFit(typeface: Typeface, key: string, find: () => number | undefined): number | undefined {
+  const known = fits.get(typeface) ?? new Recent<number | null>(10_000);
+  fits.set(typeface, known);
+  return known.get(key, () => find() ?? null) ?? undefined;
+}
+
+/** The largest size at which an edge's words fit a tile of a side (mm); undefined where they fit at none. */
+function ownSize(edge: Edge, side: number, press: Press): number | undefined {
+  const { typeface } = press;
+  const picture = pictureBox(side, edge, press);
+  return keptFit(typeface, `size ${side} ${picture?.h ?? 0} ${runsKey(edge.runs)}`, () => {
+    const limits = { smallest: smallestSize, largest: sizeFor(largestAtDesk, typeface), maxLines };
+    return largestSize(typeface, edge.runs, roomOn(side, picture), limits)?.size;
+  });
+}
+
 /** The smallest side (whole mm, up to 95) of a tile on which this edge can be set at `size` pt; undefined where none is. */
 export function sideFor(edge: Edge, size: number, press: Press): number | undefined {
-  for (let side = 15; side <= 95; side++) {
-    if (fitAt(press.typeface, edge.runs, roomOn(side, edge, press), size, maxLines)) return side;
-  }
-  return undefined;
+  const { typeface } = press;
+  const find = (): number | undefined => {
+    for (let side = 15; side <= 95; side++) {
+      const room = roomOn(side, pictureBox(side, edge, press));
+      if (fitAt(typeface, edge.runs, room, size, maxLines)) return side;
+    }
+    return undefined;
+  };
+  return edge.picture ? find() : keptFit(typeface, `side ${size} ${runsKey(edge.runs)}`, find);
 }
 
 function depthOf(side: number): number {
@@ -121,8 +147,13 @@ function widthAt(side: number, depth: number): number {
   return side - 2 * (inset + depth) - 2 * clear;
 }
 
-/** Height that an edge's picture takes, mm; 0 without a picture. A caption leaves it three fifths of the depth. */
-function pictureHeight(side: number, edge: Edge, press: Press): { readonly w: number; readonly h: number } | undefined {
+interface PictureBox {
+  readonly w: number;
+  readonly h: number;
+}
+
+/** The box of an edge's picture, mm; undefined without a picture. A caption leaves it three fifths of the depth. */
+function pictureBox(side: number, edge: Edge, press: Press): PictureBox | undefined {
   const bytes = edge.picture && press.pictures.get(edge.picture.path);
   const size = bytes && pictureSize(bytes);
   if (!size) return undefined;
@@ -134,19 +165,19 @@ function pictureHeight(side: number, edge: Edge, press: Press): { readonly w: nu
 
 const captionGap = 0.6;
 
-function roomOn(side: number, edge: Edge, press: Press): Room {
-  const picture = pictureHeight(side, edge, press);
+/** What an edge's picture leaves for words. */
+function roomOn(side: number, picture: PictureBox | undefined): Room {
   const start = picture ? picture.h + captionGap : 0;
   return trapezoid({ width: widthAt(side, start), depth: depthOf(side) - start, taper: 2, outer: "first" }, rows);
 }
 
 /** Sets one edge at a size that fits. */
 export function setEdge(edge: Edge, side: number, size: number, press: Press): SetEdge {
-  const picture = pictureHeight(side, edge, press);
+  const picture = pictureBox(side, edge, press);
   const start = inset + (picture ? picture.h + captionGap : 0);
   const em = size / pt(1);
   const fitted =
-    edge.runs.length > 0 ? fitAt(press.typeface, edge.runs, roomOn(side, edge, press), size, maxLines) : undefined;
+    edge.runs.length > 0 ? fitAt(press.typeface, edge.runs, roomOn(side, picture), size, maxLines) : undefined;
   return {
     lines: (fitted?.lines ?? []).map(({ runs }, i) => ({ runs, depth: start + (rows.above + i * rows.leading) * em })),
     ...(picture ? { picture: { ...picture, depth: inset + picture.h / 2 } } : {}),

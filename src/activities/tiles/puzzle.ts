@@ -1,4 +1,5 @@
-import type { Relation } from "../../match/relation";
+import { Recent } from "../../base/recent";
+import type { MatchKey, Relation } from "../../match/relation";
 import { proveTiles, type TileEdges, type TileProof, type TilePuzzle } from "../../prove/tiles";
 import type { Frame } from "./frame";
 import { type Edge, intended, type TileFace } from "./model";
@@ -28,16 +29,21 @@ export function toPuzzle(
     return samples.push(edge) - 1;
   };
   const tiles = solved.map(([n, e, s, w]): TileEdges => [numberOf(n), numberOf(e), numberOf(s), numberOf(w)]);
-  const partners = samples.map((edge) =>
-    samples.flatMap((other, i) => {
-      const fits = edge && other ? relation.fits(edge.key, other.key) : !edge && !other && options.fill === "blank";
-      return fits ? [i] : [];
-    }),
-  );
+  const byKey = new Map<MatchKey, number[]>();
+  samples.forEach((edge, i) => {
+    if (edge) byKey.set(edge.key, [...(byKey.get(edge.key) ?? []), i]);
+  });
+  const partners = samples.map((edge, i) => {
+    if (!edge) return options.fill === "blank" ? [i] : [];
+    return [...relation.partners(edge.key)].flatMap((key) => byKey.get(key) ?? []).sort((a, b) => a - b);
+  });
   const inner = options.fill === "blank";
   const outer = samples.flatMap((edge, i) => (!edge || partners[i]?.length === 0 ? [i] : []));
   return { ...frame, tiles, partners, turn: options.turn, ...(inner ? { outer } : {}) };
 }
+
+/** Proofs by puzzle: texts are numbers there, so that mending a word asks for no new proof. */
+const proofs = new Recent<TileProof>(1000);
 
 export function proveDeal(
   frame: Frame,
@@ -45,5 +51,6 @@ export function proveDeal(
   relation: Relation,
   options: TilesOptions,
 ): TileProof {
-  return proveTiles(toPuzzle(frame, solved, relation, options), { intended: intended(frame), budget });
+  const puzzle = toPuzzle(frame, solved, relation, options);
+  return proofs.get(JSON.stringify(puzzle), () => proveTiles(puzzle, { intended: intended(frame), budget }));
 }
