@@ -14,6 +14,7 @@ import { Readings } from "./readings";
 import { reprintPieces } from "./reprint";
 import { showSettingsFindings } from "./settingsFindings";
 import { showStatus } from "./status";
+import { offerTasks } from "./tasks";
 
 /** Wires the features together. One build serves the desktop, remote and web extension hosts. */
 export function activate(context: vscode.ExtensionContext): void {
@@ -27,6 +28,7 @@ export function activate(context: vscode.ExtensionContext): void {
     showSettingsFindings(readings),
     showStatus(readings),
     offerFixes(readings),
+    offerTasks(extensionUri),
     completeOptions(readings),
     explainOptions(),
     registerLanguageFeatures(readings),

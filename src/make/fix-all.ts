@@ -1,0 +1,49 @@
+import type { Finding, TextEdit } from "../base/finding";
+
+/** Rounds after which fixing stops: each may bring up what the one before it covered. */
+const mostRounds = 30;
+
+/**
+ * A text with all preferred fixes applied, of one code where one is given: as many at once as do not overlap, then again on
+ * what came of it, until there is none left or a text comes back. `find` reads a text.
+ */
+export function fixAll(text: string, find: (text: string) => readonly Finding[], code?: string): string {
+  const seen = new Set([text]);
+  let now = text;
+  for (let round = 0; round < mostRounds; round++) {
+    const fixes = find(now)
+      .filter((finding) => code === undefined || finding.code === code)
+      .flatMap(({ fixes: all }) => all.filter(({ preferred }) => preferred).slice(0, 1));
+    const edits: TextEdit[] = [];
+    for (const fix of fixes) {
+      const clear = fix.edits.every((edit) => edits.every((taken) => apart(edit, taken)));
+      if (clear) edits.push(...fix.edits);
+    }
+    if (edits.length === 0) return now;
+    now = applyEdits(now, edits);
+    if (seen.has(now)) return now;
+    seen.add(now);
+  }
+  return now;
+}
+
+function apart(a: TextEdit, b: TextEdit): boolean {
+  return a.range.end < b.range.start || b.range.end < a.range.start;
+}
+
+/** Applies edits that do not overlap. */
+export function applyEdits(text: string, edits: readonly TextEdit[]): string {
+  return [...edits]
+    .sort((a, b) => b.range.start - a.range.start || b.range.end - a.range.end)
+    .reduce((now, { range, text: inserted }) => now.slice(0, range.start) + inserted + now.slice(range.end), text);
+}
+
+/** The one edit that makes `after` of `before`: what lies between their common beginning and end. */
+export function editBetween(before: string, after: string): TextEdit | undefined {
+  if (before === after) return undefined;
+  let start = 0;
+  while (start < before.length && start < after.length && before[start] === after[start]) start++;
+  let end = 0;
+  while (end < before.length - start && end < after.length - start && before.at(-1 - end) === after.at(-1 - end)) end++;
+  return { range: { start, end: before.length - end }, text: after.slice(start, after.length - end) };
+}

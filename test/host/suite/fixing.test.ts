@@ -1,0 +1,51 @@
+import assert from "node:assert/strict";
+import * as vscode from "vscode";
+import { until } from "./driver";
+import { closeAll, openUnit } from "./units";
+
+const unit =
+  "## Food\n\n- pão – bread\n- mel: honey\n- sal = salt\n- chá = tea\n\n```activity\nmake: tiles\ngird: 2 x 2\n```\n";
+
+describe("fixing all", () => {
+  afterEach(closeAll);
+
+  it("offers all of one code beside the single fix", async () => {
+    const editor = await openUnit("fixcode.unit.md", unit);
+    const { document } = editor;
+    const range = new vscode.Range(2, 0, 2, 13);
+    let actions: vscode.CodeAction[] = [];
+    await until("the fixes", async () => {
+      actions = await vscode.commands.executeCommand<vscode.CodeAction[]>(
+        "vscode.executeCodeActionProvider",
+        document.uri,
+        range,
+        vscode.CodeActionKind.QuickFix.value,
+      );
+      return actions.some(({ title }) => title === "Fix all of “meant-as-pair”");
+    });
+    const all = actions.find(({ title }) => title.startsWith("Fix all of"));
+    assert.ok(all?.edit);
+    await vscode.workspace.applyEdit(all.edit);
+    assert.match(document.getText(), /- pão = bread\n- mel = honey\n/);
+    assert.match(document.getText(), /gird/);
+  });
+
+  it("fixes everything on save where the user wants that", async () => {
+    const setting = vscode.workspace.getConfiguration("editor");
+    await setting.update(
+      "codeActionsOnSave",
+      { "source.fixAll.cutwork": "explicit" },
+      vscode.ConfigurationTarget.Workspace,
+    );
+    try {
+      const editor = await openUnit("fixsave.unit.md", `${unit}\n`);
+      await editor.edit((edit) => edit.insert(new vscode.Position(6, 0), "- ovo – egg\n"));
+      await editor.document.save();
+      await until("the mended unit", () =>
+        /pão = bread\n- mel = honey[\s\S]*ovo = egg[\s\S]*\ngrid: 2 x 2/.test(editor.document.getText()),
+      );
+    } finally {
+      await setting.update("codeActionsOnSave", undefined, vscode.ConfigurationTarget.Workspace);
+    }
+  });
+});

@@ -1,0 +1,41 @@
+import assert from "node:assert/strict";
+import { applyEdits, editBetween, fixAll } from "../../src/make/fix-all";
+import { nothingAround } from "../../src/make/workshop";
+import { items } from "../check/meaning";
+import { testWorkshop } from "../support/units";
+
+describe("fixing all", () => {
+  const unit =
+    "## Food\n\n- pão – bread\n- mel: honey\n- sal = salt\n- [x]Ela come.\n- sal = salt\n\n```activity\nmake: tiles\ngird: 2 x 2\n```\n";
+
+  it("applies every preferred fix, of all codes or of one", async () => {
+    const workshop = await testWorkshop();
+    const find = (text: string) => workshop.read({ name: "u", text }, nothingAround).findings;
+    assert.deepEqual(items(fixAll(unit, find, "meant-as-pair")), [
+      "## Food",
+      "pão = bread",
+      "mel = honey",
+      "sal = salt",
+      "sal = salt",
+    ]);
+    const all = fixAll(unit, find);
+    assert.deepEqual(items(all), ["## Food", "pão = bread", "mel = honey", "sal = salt", "true: Ela come."]);
+    assert.match(all, /^grid: 2 x 2$/m);
+    assert.equal(fixAll(all, find), all);
+  });
+
+  it("is one edit from common beginning to common end", () => {
+    for (const [before, after] of [
+      ["abcdef", "abXdef"],
+      ["aaa", "aa"],
+      ["", "x"],
+      ["abab", "ababab"],
+      ["x", ""],
+    ] as const) {
+      const edit = editBetween(before, after);
+      assert.ok(edit);
+      assert.equal(applyEdits(before, [edit]), after);
+    }
+    assert.equal(editBetween("same", "same"), undefined);
+  });
+});
