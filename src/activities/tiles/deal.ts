@@ -1,6 +1,8 @@
 import { dealCode } from "../../base/mark";
+import { Recent } from "../../base/recent";
 import { Random, upTo } from "../../base/seed";
 import { answerKey, type MatchKey } from "../../match/relation";
+import type { TileProof } from "../../prove/tiles";
 import type { Pair } from "../../unit/unit";
 import type { DealRequest } from "../contract";
 import { copiesOf } from "../copies";
@@ -20,6 +22,7 @@ import {
 } from "./model";
 import { levelsOf, type TilesOptions, tilesOptions, writtenFrame } from "./options";
 import { proveDeal } from "./puzzle";
+import { structureKey } from "./structure";
 
 /** Arrangements tried before the best so far is taken. */
 const attempts = 40;
@@ -80,8 +83,27 @@ interface Plan {
 
 type Arranged = Omit<TilesDeal, "copies">;
 
+/** Which attempt was taken, and its proof, by the structure that it hangs on. */
+const settled = new Recent<{ readonly attempt: number; readonly proof: TileProof }>(1000);
+
 /** Deals until one solution is proven; else keeps the first arrangement, with what the proof found. */
 function dealOne(
+  base: { readonly request: DealRequest; readonly options: TilesOptions },
+  frame: Frame,
+  used: readonly Pair[],
+  plan: Plan,
+): Arranged {
+  const structure = structureKey(base.request, base.options);
+  if (structure === undefined) return search(base, frame, used, plan);
+  let found: Arranged | undefined;
+  const { attempt, proof } = settled.get(`${plan.level} ${plan.version} ${structure}`, () => {
+    found = search(base, frame, used, plan);
+    return { attempt: found.attempt, proof: found.proof };
+  });
+  return found ?? arrange(base, frame, used, plan, attempt, proof);
+}
+
+function search(
   base: { readonly request: DealRequest; readonly options: TilesOptions },
   frame: Frame,
   used: readonly Pair[],
@@ -102,6 +124,7 @@ function arrange(
   used: readonly Pair[],
   { level, version }: Plan,
   attempt: number,
+  known?: TileProof,
 ): Arranged {
   // The levels of a version share their inside, so that one look at either key serves both; their order of dealing differs.
   const stream = `tiles/${options.seed}/${version}/${attempt}`;
@@ -132,7 +155,7 @@ function arrange(
   const tiles = order
     .shuffle(upTo(solved.length))
     .map((cell): DealtTile => ({ cell, turn: options.turn === "free" ? quarter(order.below(4)) : 0 }));
-  const proof = proveDeal(frame, solved, request.relation, options);
+  const proof = known ?? proveDeal(frame, solved, request.relation, options);
   const faces = solved.map((face) => face.map((edge) => (edge ? [edge.picture?.path ?? "", edge.runs] : 0)));
   const code = dealCode(JSON.stringify(["tiles", level, version, options.turn, frame, tiles, faces]));
   return { code, level, version, attempt, frame, solved, tiles, decoys, proof };

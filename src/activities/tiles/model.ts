@@ -56,6 +56,11 @@ export interface DealtTiles extends Dealt<TilesDeal> {
   readonly frame?: Frame;
 }
 
+/** Equal for what looks alike on paper, to the eye. */
+export function printOf({ picture, text }: Pick<Answer, "picture" | "text">): string {
+  return `${picture?.path ?? ""}\u0000${text}`;
+}
+
 export function toEdge(answer: Answer, lang: string): Edge {
   return {
     runs: answer.runs,

@@ -1,5 +1,5 @@
 import type { Report, Rule } from "../../../base/finding";
-import { answerKey, type Relation } from "../../../match/relation";
+import { answerKey, type MatchKey, type Relation } from "../../../match/relation";
 import type { Answer, Pair } from "../../../unit/unit";
 import { setOption } from "../../edits";
 import { innerEdges } from "../frame";
@@ -21,18 +21,27 @@ export function clashes(deal: TilesDeal, relation: Relation): Clash[] {
       return a && b ? couple(a, b) : "";
     }),
   );
-  const found: Clash[] = [];
-  edges.forEach((a, i) => {
-    for (const b of edges.slice(i)) {
-      if ((a !== b || relation.fits(a.key, a.key)) && relation.fits(a.key, b.key) && !mates.has(couple(a, b)))
-        found.push({ a, b });
-    }
+  const places = new Map<MatchKey, number[]>();
+  edges.forEach(({ key }, i) => {
+    const known = places.get(key);
+    if (known) known.push(i);
+    else places.set(key, [i]);
   });
-  return found;
+  return edges.flatMap((a, i) =>
+    [...relation.partners(a.key)]
+      .flatMap((key) => places.get(key) ?? [])
+      .filter((place) => place >= i)
+      .sort((p, q) => p - q)
+      .flatMap((place): Clash[] => {
+        const b = edges[place];
+        return b && !mates.has(couple(a, b)) ? [{ a, b }] : [];
+      }),
+  );
 }
 
 function couple(a: Edge, b: Edge): string {
-  return [a.source.start, b.source.start].sort((x, y) => x - y).join(" ");
+  const [p, q] = [a.source.start, b.source.start];
+  return p < q ? `${p} ${q}` : `${q} ${p}`;
 }
 
 /** Where an edge's word stands among the pairs in use; undefined for a decoy. */

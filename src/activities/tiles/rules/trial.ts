@@ -1,15 +1,24 @@
 import type { Fix } from "../../../base/finding";
+import { Recent } from "../../../base/recent";
 import { setOption } from "../../edits";
 import { dealTiles } from "../deal";
 import type { DealtTiles } from "../model";
 import type { TilesOptions } from "../options";
+import { structureKey } from "../structure";
 
 /** Whether the same words with other options have one proven solution in each deal: no fix may lead into a trap. */
-export function provenWith({ request }: DealtTiles, options: Partial<TilesOptions>): boolean {
-  const value = { ...request.options.value, ...options };
-  const { deals } = dealTiles({ ...request, options: { ...request.options, value } });
-  return deals.length > 0 && deals.every(({ proof }) => proof.status === "one");
+export function provenWith(dealt: DealtTiles, options: Partial<TilesOptions>): boolean {
+  const { request } = dealt;
+  const value = { ...dealt.options, ...options };
+  const deal = (): boolean => {
+    const { deals } = dealTiles({ ...request, options: { ...request.options, value } });
+    return deals.length > 0 && deals.every(({ proof }) => proof.status === "one");
+  };
+  const structure = structureKey(request, value);
+  return structure === undefined ? deal() : outcomes.get(structure, deal);
 }
+
+const outcomes = new Recent<boolean>(500);
 
 /** A fix that takes one of the next seeds, where one of them gives one solution. */
 export function anotherSeed(dealt: DealtTiles): Fix[] {

@@ -1,0 +1,70 @@
+import { Recent } from "../../base/recent";
+import { fold } from "../../match/fold";
+import { answerKey, type Relation } from "../../match/relation";
+import type { Pair } from "../../unit/unit";
+import type { DealRequest } from "../contract";
+import { pairsOf } from "../supply";
+import { printOf } from "./model";
+import type { TilesOptions } from "./options";
+
+/*
+ * What an arrangement and its proof hang on: number and order of the pairs, which of their texts are the same to a learner,
+ * and which print alike; not how they are spelt. Two requests of one structure are dealt alike, so that mending a word asks
+ * for no new search.
+ */
+
+/** Numbers for texts, in the order in which they are met. */
+class Numbers {
+  private readonly known = new Map<string, number>();
+
+  of(text: string): number {
+    const number = this.known.get(text) ?? this.known.size;
+    this.known.set(text, number);
+    return number;
+  }
+}
+
+interface Structure {
+  /** Stands for the structure of all pairs; the same number for the same structure. */
+  readonly id: number;
+  readonly keys: Numbers;
+  readonly prints: Numbers;
+  readonly indices: ReadonlyMap<Pair, number>;
+}
+
+const structures = new WeakMap<Relation, Structure>();
+const ids = new Recent<number>(64);
+let lastId = 0;
+
+function structureOf(relation: Relation): Structure {
+  const known = structures.get(relation);
+  if (known) return known;
+  const keys = new Numbers();
+  const prints = new Numbers();
+  const texts = relation.pairs.map(({ left, right }) => {
+    const [l, r] = [left, right].map(({ answers }) => answers.map((answer) => keys.of(answerKey(answer))).join(" "));
+    return `${l}=${r}:${prints.of(printOf(left.answers[0]))} ${prints.of(printOf(right.answers[0]))}`;
+  });
+  const id = ids.get(texts.join("\n"), () => ++lastId);
+  const structure = { id, keys, prints, indices: new Map(relation.pairs.map((pair, i) => [pair, i])) };
+  structures.set(relation, structure);
+  return structure;
+}
+
+/** Equal for requests that are dealt alike; undefined where a section's pairs are not among those of the relation. */
+export function structureKey({ relation, sections }: DealRequest, options: TilesOptions): string | undefined {
+  const { id, keys, prints, indices } = structureOf(relation);
+  const places: string[] = [];
+  for (const pairs of sections.map(pairsOf)) {
+    const [first] = pairs;
+    const start = first ? indices.get(first) : 0;
+    if (start === undefined) return undefined;
+    places.push(`${start}+${pairs.length}`);
+  }
+  const { decoys } = options;
+  const named =
+    typeof decoys === "object"
+      ? decoys.map((text) => `${keys.of(fold(text))} ${prints.of(printOf({ text }))}`)
+      : String(decoys);
+  return JSON.stringify([id, places, { ...options, decoys: named }]);
+}
