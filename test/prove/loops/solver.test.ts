@@ -54,11 +54,11 @@ describe("full circles against a SAT solver", () => {
       const verdicts = new Set<string>();
       for (let seed = 0; seed < 150; seed++) {
         const puzzle = puzzleOf(anyCards(9000 + seed, size, overlap));
-        if (new Set(puzzle.look).size < size - 3) continue;
+        if (new Set(puzzle.look).size < puzzle.look.length - 3) continue;
         const { status } = proveLoop(puzzle).full;
         assert.equal(status, ["none", "one", "several"][circlesBySat(puzzle)], JSON.stringify(puzzle));
         verdicts.add(status);
       }
-      assert.ok(verdicts.has("one") && verdicts.has("several"));
+      assert.equal(verdicts.size, 3);
     });
 });

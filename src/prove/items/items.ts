@@ -1,0 +1,10 @@
+export {
+  type Assignment,
+  type AssignmentPuzzle,
+  isAssignment,
+  proveAssignment,
+  unclearClues,
+} from "./assignment";
+export { alternates, balancedOrder, countKeys, type DealtKeys, drawKeys, type KeyRule } from "./balanced-order";
+export { type RunsLimits, runs, runsDistribution, runsLimits } from "./runs";
+export { williamsSquares } from "./williams";

@@ -1,0 +1,17 @@
+export { countOrders, OrderCount } from "./count-orders";
+export { ascendingCredit, credit, longestAscending } from "./credit";
+export { dealtOrder } from "./dealt-order";
+export { acceptsOrder, proveOrder } from "./prove-order";
+export { addsNothing, buildable, countStrings, otherSentences, type Sentence } from "./sentences";
+export { storyOf } from "./story";
+
+/** Strips to be put in order. */
+export interface OrderPuzzle {
+  /** What stands on each strip: equal texts print alike, so that exchanging them makes no other order. */
+  readonly texts: readonly string[];
+  /** Pairs of strips of which the first comes somewhere before the second. */
+  readonly before: readonly (readonly [number, number])[];
+}
+
+/** Strip indices, first to last. */
+export type Order = readonly number[];
