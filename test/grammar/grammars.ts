@@ -31,6 +31,12 @@ export async function openGrammar(): Promise<IGrammar | undefined> {
     "text.html.derivative": path.join(extensions, "html/syntaxes/html-derivative.tmLanguage.json"),
     "text.html.basic": path.join(extensions, "html/syntaxes/html.tmLanguage.json"),
     "source.yaml": path.join(extensions, "yaml/syntaxes/yaml.tmLanguage.json"),
+    ...Object.fromEntries(
+      ["1.0", "1.1", "1.2", "1.3", "embedded"].map((version) => [
+        version === "embedded" ? "source.yaml.embedded" : `source.yaml.${version}`,
+        path.join(extensions, `yaml/syntaxes/yaml-${version}.tmLanguage.json`),
+      ]),
+    ),
   };
   const wasm = readFileSync(resolve("vscode-oniguruma/release/onig.wasm"));
   await loadWASM(wasm.buffer.slice(wasm.byteOffset, wasm.byteOffset + wasm.byteLength));

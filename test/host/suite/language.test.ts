@@ -33,6 +33,8 @@ from: [Words, "Verbs"]
 
 /** Runs a command that answers for a place in the document in front, as VS Code's own views do. */
 async function ask<T>(command: string, editor: vscode.TextEditor, ...more: readonly unknown[]): Promise<T> {
+  // In a run's first moments the extension may still be on its way.
+  await vscode.extensions.getExtension("cutwork.cutwork")?.activate();
   return vscode.commands.executeCommand<T>(command, editor.document.uri, ...more);
 }
 
@@ -172,6 +174,15 @@ describe("links, lens and hover", () => {
     await webview("Sheets").waitFor("rect.piece");
   });
 
+  it("tell in the language status what is to be mended and what is proven", async () => {
+    await openUnit("status.unit.md", marketUnit);
+    await workbench.waitFor('.codelens-decoration:has-text("one solution, proven")');
+    await workbench.hover('[id="status.languageStatus"]');
+    await until("the status", async () =>
+      /Nothing to mend[\s\S]*proven to have one solution/.test((await workbench.text(".hover-language-status")).join()),
+    );
+  });
+
   it("tell what an answer fits", async () => {
     const editor = await openUnit("fits.unit.md", verbs);
     const hovers = await ask<vscode.Hover[]>("vscode.executeHoverProvider", editor, positionOf(editor, "the glass", 5));
@@ -179,5 +190,171 @@ describe("links, lens and hover", () => {
       contents.map((each) => (typeof each === "string" ? each : each.value)),
     );
     assert.match(text.join("\n"), /It fits “o copo” and “o vidro”[\s\S]*o vidro = the glass \(\[line 12\]/);
+  });
+});
+
+describe("typing", () => {
+  afterEach(closeAll);
+
+  /** Types line after line with Enter, as a person at a calm pace, and waits for each to be there. */
+  async function typeLines(editor: vscode.TextEditor, lines: readonly string[]): Promise<void> {
+    for (const [index, line] of lines.entries()) {
+      await keyboard.type(line);
+      await until(line, () => editor.document.getText().trimEnd().endsWith(line.trimEnd()));
+      if (index < lines.length - 1) await keyboard.press("Enter");
+    }
+  }
+
+  it("goes on with lists and marks on Enter", async () => {
+    const editor = await openUnit("enter.unit.md", "## A\n\n");
+    goTo(editor, "\n\n", true);
+    await focusEditor();
+    await typeLines(editor, ["- [x] um", "dois"]);
+    await until("the mark", () => editor.document.getText() === "## A\n\n- [x] um\n- [ ] dois");
+    await vscode.commands.executeCommand("editor.action.selectAll");
+    await typeLines(editor, ["9. nove", "dez", "onze"]);
+    await until("numbers", () => editor.document.getText() === "9. nove\n10. dez\n11. onze");
+    await vscode.commands.executeCommand("editor.action.selectAll");
+    await typeLines(editor, ["2. Ela pede:", "Ela paga."]);
+    await until("numbers", () => editor.document.getText() === "2. Ela pede:\n3. Ela paga.");
+    await vscode.commands.executeCommand("editor.action.selectAll");
+    await typeLines(editor, ["- a = b", "c = d"]);
+    await until("bullets", () => editor.document.getText() === "- a = b\n- c = d");
+    await vscode.commands.executeCommand("editor.action.selectAll");
+    await typeLines(editor, ["  - um galão", "uma torrada"]);
+    await until("nested bullets", () => editor.document.getText() === "  - um galão\n  - uma torrada");
+  });
+
+  it("offers columns behind the number sign of a tie, and the persons", async () => {
+    const text = `${verbs.slice(0, verbs.indexOf("## Words"))}| você | pede | traz |\n\n## More\n\n- [x] Ela [traz]\n`;
+    const editor = await openUnit("ties.unit.md", text.replace("\n\n| você", "\n| você"));
+    goTo(editor, "[traz]", true);
+    await focusEditor();
+    await keyboard.type("(#");
+    await workbench.waitFor('.suggest-widget.visible .monaco-list-row:has-text("trazer")');
+    await workbench.shot("ties");
+    await keyboard.press("Enter");
+    await workbench.waitFor('.suggest-widget.visible .monaco-list-row:has-text("você")');
+    await keyboard.type("voc");
+    await until("one person", async () => (await workbench.count(".suggest-widget .monaco-list-row")) === 1);
+    await keyboard.press("Enter");
+    await until("the tie", () => editor.document.getText().includes('[traz](#trazer "você")')).catch(() =>
+      assert.equal(editor.document.getText(), ""),
+    );
+  });
+
+  it("offers codes in a remark", async () => {
+    const editor = await openUnit("remarks.unit.md", marketUnit.replace("the garlic", "the garlic <!-- allow  -->"));
+    goTo(editor, "allow", true);
+    await focusEditor();
+    await keyboard.type(" unus");
+    await vscode.commands.executeCommand("editor.action.triggerSuggest");
+    await workbench.waitFor('.suggest-widget.visible .monaco-list-row:has-text("unused-pairs")');
+    await keyboard.press("Enter");
+    await until("the code", () => /allow unused-pairs: +-->/.test(editor.document.getText()));
+  });
+
+  it("has a snippet for a shape", async () => {
+    const editor = await openUnit("shapes.unit.md", "## A\n\n");
+    goTo(editor, "\n\n", true);
+    await focusEditor();
+    await keyboard.type("false");
+    await vscode.commands.executeCommand("editor.action.triggerSuggest");
+    await workbench.waitFor('.suggest-widget.visible .monaco-list-row:has-text("False statement")');
+    await keyboard.press("Enter");
+    await until("the shape", () => /- \[ \] .*\n {2}- /.test(editor.document.getText()));
+  });
+
+  it("is made tidy by Format Document", async () => {
+    const untidy = verbs
+      .replace("- o copo = ", "*  o copo   =  ")
+      .replace("  - O copo", "   + O copo")
+      .replace("| eu  |", "|eu|");
+    const editor = await openUnit("untidy.unit.md", untidy.replace("- o vidro", "*  o vidro").replace("- ![", "*  !["));
+    await focusEditor();
+    await vscode.commands.executeCommand("editor.action.formatDocument");
+    await until("tidy text", () =>
+      editor.document.getText().includes("\n- o copo = the glass / the tumbler\n  - O copo"),
+    );
+    const text = editor.document.getText();
+    assert.ok(text.includes("\n| eu  | peço  | trago  |\n"), text);
+    assert.ok(text.includes("### o\n\n- galão"), text);
+    await vscode.commands.executeCommand("editor.action.formatDocument");
+    await new Promise((resolve) => setTimeout(resolve, 500));
+    assert.equal(editor.document.getText(), text);
+  });
+});
+
+describe("colours by meaning", () => {
+  const themes = [
+    "Default Light Modern",
+    "Default Dark Modern",
+    "Default High Contrast",
+    "Default High Contrast Light",
+  ];
+  const setting = () => vscode.workspace.getConfiguration("workbench");
+  const shown = `---
+title: The harbour café
+teaches: pt
+---
+
+${verbs}
+## Ordering
+
+- Queria | um galão, | por favor. = [...] a coffee, please. <!-- by: K7 -->
+  - Por favor, | queria | um galão.
+
+1. A Rita entra.
+2. Ela pede:
+   - um **galão**
+`;
+  after(async () => {
+    await setting().update("colorTheme", undefined, vscode.ConfigurationTarget.Global);
+    await closeAll();
+  });
+
+  it("tell separators, accepted answers, marks and ties, in every default theme", async () => {
+    const editor = await openUnit("tokens.unit.md", shown);
+    const tokens = await ask<vscode.SemanticTokens>("vscode.provideDocumentSemanticTokens", editor);
+    // Four separators, a slash and what stands behind it, four bars, two marks, two ties, a gap; five numbers each.
+    assert.equal(tokens.data.length, 5 * 15);
+    for (const theme of themes) {
+      await setting().update("colorTheme", theme, vscode.ConfigurationTarget.Global);
+      await until(theme, async () =>
+        String(await workbench.evaluate("document.querySelector('.monaco-workbench').className")).includes(
+          theme.includes("High Contrast")
+            ? theme.endsWith("Light")
+              ? "hc-light"
+              : "hc-black"
+            : theme.includes("Dark")
+              ? "vs-dark"
+              : "vs ",
+        ),
+      );
+      await new Promise((resolve) => setTimeout(resolve, 1500));
+      await workbench.shot(`colours-${theme.toLowerCase().replaceAll(" ", "-")}`);
+      const colour = async (text: string): Promise<string> => {
+        const wanted = JSON.stringify(text);
+        return String(
+          await workbench.evaluate(
+            `(() => {
+              const spans = [...document.querySelectorAll('.view-lines span[class*="mtk"]')];
+              const said = (span) => span.textContent.replace(/\\u00a0/g, ' ').trim();
+              // Neighbours of one colour are one span.
+              const found = spans.find((span) => said(span) === ${wanted}) ?? spans.find((span) => said(span).endsWith(${wanted}));
+              return found ? getComputedStyle(found).color : '';
+            })()`,
+          ),
+        );
+      };
+      const [sign, accepted, plain] = [await colour("="), await colour("the tumbler"), await colour("o copo")];
+      const [right, wrong] = [await colour("[x]"), await colour("[ ]")];
+      for (const [what, one, other] of [
+        ["a separator and text", sign, plain],
+        ["an accepted answer and a printed one", accepted, plain],
+        ["true and false", right, wrong],
+      ])
+        assert.ok(one && other && one !== other, `${theme}: ${what}: ${one} ${other}`);
+    }
   });
 });
