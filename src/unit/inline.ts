@@ -32,30 +32,36 @@ export interface Scan {
   readonly comments: readonly Span[];
 }
 
-/** What was found in texts of late: from one keystroke to the next hardly any text of a unit changes. */
-interface Kept {
-  readonly scans: Recent<Scan>;
-  readonly printed: Recent<Printed>;
+/**
+ * What was made of texts of late: from one keystroke to the next hardly any text of a unit changes. Apart from the text itself,
+ * its meaning hangs on the document's link references only, and they say which texts are kept together.
+ */
+export class TextMemory<Value> {
+  private readonly plain = new Recent<Value>(10_000);
+  private readonly referring = new Recent<Recent<Value>>(2);
+  private readonly byEnv = new WeakMap<Env, Recent<Value>>();
+
+  get(text: string, env: Env, make: () => Value): Value {
+    return this.of(env).get(text, make);
+  }
+
+  private of(env: Env): Recent<Value> {
+    const references = env["references"];
+    if (references === undefined) return this.plain;
+    const known = this.byEnv.get(env);
+    if (known) return known;
+    const kept = this.referring.get(JSON.stringify(references), () => new Recent(10_000));
+    this.byEnv.set(env, kept);
+    return kept;
+  }
 }
 
-const keptTexts = 10_000;
-const keep = (): Kept => ({ scans: new Recent(keptTexts), printed: new Recent(keptTexts) });
-const withoutReferences = keep();
-const withReferences = new Recent<Kept>(2);
-const byEnv = new WeakMap<Env, Kept>();
-
-/** Apart from the text itself, its meaning hangs on the document's link references only. */
-function keptFor(env: Env): Kept {
-  const references = env["references"];
-  if (references === undefined) return withoutReferences;
-  const known = byEnv.get(env) ?? withReferences.get(JSON.stringify(references), keep);
-  byEnv.set(env, known);
-  return known;
-}
+const scans = new TextMemory<Scan>();
+const prints = new TextMemory<Printed>();
 
 /** Finds opaque text. markdown-it's own inline rules say where each stretch ends. */
 export function scan(text: string, env: Env): Scan {
-  return keptFor(env).scans.get(text, () => scanAnew(text, env));
+  return scans.get(text, env, () => scanAnew(text, env));
 }
 
 function scanAnew(text: string, env: Env): Scan {
@@ -128,7 +134,7 @@ export interface Printed {
 
 /** What some inline Markdown prints: styled runs and the first picture. Comments and HTML print nothing. */
 export function parseRuns(source: string, env: Env): Printed {
-  return keptFor(env).printed.get(source, () => parseRunsAnew(source, env));
+  return prints.get(source, env, () => parseRunsAnew(source, env));
 }
 
 function parseRunsAnew(source: string, env: Env): Printed {

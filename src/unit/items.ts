@@ -1,9 +1,10 @@
 import type { Range } from "../base/range";
 import { type Remarks, readRemarks } from "./comments";
-import { bars, type Env, type Scan, scan, spacedSeparators } from "./inline";
+import { bars, type Env, type Scan, scan, spacedSeparators, TextMemory } from "./inline";
+import { movedPair, movedStatement, movedText } from "./moved";
 import { readPhrase, readSide, type Scanned } from "./phrases";
-import type { Problems } from "./problems";
-import type { SourceText } from "./source-text";
+import { Problems } from "./problems";
+import { SourceText } from "./source-text";
 import { readTies } from "./ties";
 import type { Item, Pair, Phrase, Side, Silence, Statement, StoryEvent } from "./unit";
 
@@ -17,6 +18,30 @@ export interface RawItem {
 
 const secondEquals = "Only the first “ = ” parts the two sides; this one is read as text.";
 
+/** What a bullet is by its shape. */
+type Bullet =
+  | { readonly shape: "statement"; readonly item: Statement }
+  | { readonly shape: "pair"; readonly item: Pair }
+  | { readonly shape: "text"; readonly item: Item & Phrase };
+
+/** Bullets read of late, as if each stood alone; null for those that say more than their own text. */
+const alone = new TextMemory<Bullet | null>();
+
+function readAlone(text: string, env: Env): Bullet | null {
+  const problems = new Problems();
+  const reader = new ItemReader(env, problems);
+  const read = reader.bulletAnew({ text: SourceText.alone(text), block: { start: 0, end: 0 }, nested: [] });
+  const more =
+    problems.list.length > 0 || reader.silences.length > 0 || !read || read.item.by || read.item.ties.length > 0;
+  return more ? null : read;
+}
+
+function moved(bullet: Bullet, by: number, block: Range): Bullet {
+  if (bullet.shape === "pair") return { shape: "pair", item: movedPair(bullet.item, by, block) };
+  if (bullet.shape === "statement") return { shape: "statement", item: movedStatement(bullet.item, by, block) };
+  return { shape: "text", item: movedText(bullet.item, by, block) };
+}
+
 /** Reads items of one unit; silences are gathered on the way. */
 export class ItemReader {
   readonly silences: Silence[] = [];
@@ -27,13 +52,16 @@ export class ItemReader {
   ) {}
 
   /** A bullet: a statement or a pair by its shape, else plain text. */
-  bullet(
-    item: RawItem,
-  ):
-    | { shape: "statement"; item: Statement }
-    | { shape: "pair"; item: Pair }
-    | { shape: "text"; item: Item & Phrase }
-    | undefined {
+  bullet(item: RawItem): Bullet | undefined {
+    const { text, block, nested } = item;
+    const known =
+      text.isWhole && nested.length === 0
+        ? alone.get(text.text, this.env, () => readAlone(text.text, this.env))
+        : undefined;
+    return known ? moved(known, text.source(0), block) : this.bulletAnew(item);
+  }
+
+  bulletAnew(item: RawItem): Bullet | undefined {
     const found = scan(item.text.text, this.env);
     const remarks = this.remarks(item, found);
     const scanned = { source: item.text, mask: found.mask, env: this.env };

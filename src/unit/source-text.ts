@@ -42,6 +42,16 @@ export class SourceText {
     return new SourceText(text, starts, sources);
   }
 
+  /** A text that stands alone: every place in it is its own. */
+  static alone(text: string): SourceText {
+    return new SourceText(text, [0], [0]);
+  }
+
+  /** It stands in the file in one piece. */
+  get isWhole(): boolean {
+    return this.starts.length === 1;
+  }
+
   /** The offset in the file of an offset in `text`. */
   source(offset: number): number {
     let piece = this.starts.length - 1;

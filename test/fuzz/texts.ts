@@ -328,7 +328,9 @@ const load = (folder: string): string[] =>
     .map((name) => parseFixture(readFileSync(path.join(root, folder, name), "utf8")).text);
 
 /** Real units; the one of many solutions is left out, since each reading of it is long. */
-const seeds = [...load("test/check/fixtures"), ...load("samples")].filter((text) => text.length < 4000);
+export const seedTexts: readonly string[] = [...load("test/check/fixtures"), ...load("samples")].filter(
+  (text) => text.length < 4000,
+);
 
 const snippet = fc.oneof(
   fc.constantFrom(...signs, ...words, "\n", "\n\n", "\r\n", "- ", "## ", "```\n", "---\n", "    "),
@@ -336,7 +338,8 @@ const snippet = fc.oneof(
   itemText,
 );
 
-interface Change {
+/** A careless edit. */
+export interface Change {
   /** Share of the text before it. */
   readonly at: number;
   readonly length: number;
@@ -351,12 +354,14 @@ const change: fc.Arbitrary<Change> = fc.record({
   how: fc.constantFrom("delete" as const, "insert" as const, "double" as const, "move" as const),
 });
 
+export const changes: fc.Arbitrary<Change[]> = fc.array(change, { minLength: 1, maxLength: 4 });
+
 /** A real unit after a few careless edits. */
 export const brokenText: fc.Arbitrary<string> = fc
-  .tuple(fc.constantFrom(...seeds), fc.array(change, { minLength: 1, maxLength: 4 }))
+  .tuple(fc.constantFrom(...seedTexts), changes)
   .map(([text, changes]) => changes.reduce(edited, text));
 
-function edited(text: string, { at, length, text: put, how }: Change): string {
+export function edited(text: string, { at, length, text: put, how }: Change): string {
   const start = Math.floor(at * text.length);
   const end = Math.min(text.length, start + length);
   const span = text.slice(start, end);
