@@ -46,15 +46,15 @@ function circlesBySat({ follows, look }: Required<LoopPuzzle>): number {
 
 describe("full circles against a SAT solver", () => {
   for (const [what, overlap, size] of [
-    ["classes", 0, 10],
-    ["answers shared", 1, 12],
-    ["many answers shared", 3, 9],
+    ["classes", 0, 9],
+    ["answers shared", 1, 10],
+    ["many answers shared", 3, 8],
   ] as const)
     it(`gives the same verdict (${what})`, () => {
       const verdicts = new Set<string>();
-      for (let seed = 0; seed < 150; seed++) {
+      for (let seed = 0; seed < 110; seed++) {
         const puzzle = puzzleOf(anyCards(9000 + seed, size, overlap));
-        if (new Set(puzzle.look).size < puzzle.look.length - 3) continue;
+        if (new Set(puzzle.look).size < puzzle.look.length - 1) continue;
         const { status } = proveLoop(puzzle).full;
         assert.equal(status, ["none", "one", "several"][circlesBySat(puzzle)], JSON.stringify(puzzle));
         verdicts.add(status);
