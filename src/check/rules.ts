@@ -8,7 +8,13 @@ import { missingGlyph, missingPicture, narrowMargin } from "./rules/print";
 import { readingRules } from "./rules/reading";
 import { sameSection, unknownForm } from "./rules/sections";
 import { unknownCode, unusedSilence } from "./rules/silences";
-import { unbalancedStatements } from "./rules/statements";
+import {
+  contradictingStatements,
+  giveawayWord,
+  repeatedStatement,
+  sameCorrection,
+  unbalancedStatements,
+} from "./rules/statements";
 import { longStations, unevenStations, wrongStations } from "./rules/stations";
 
 /** The rules that are about units as such; each kind brings its own. Their order means nothing. */
@@ -26,6 +32,10 @@ export const generalRules: readonly Rule<CheckContext>[] = [
   unevenStations,
   duplicateAnswer,
   unbalancedStatements,
+  contradictingStatements,
+  sameCorrection,
+  repeatedStatement,
+  giveawayWord,
   missingGlyph,
   missingPicture,
   narrowMargin,

@@ -1,0 +1,44 @@
+import { Random } from "../base/seed";
+import { balancedOrder } from "../prove/items/items";
+
+/** A stretch of answers that change each time and is longer than this looks like a pattern too. */
+const longestChange = 6;
+
+/** Orders drawn before the best so far is taken. */
+const attempts = 60;
+
+/**
+ * An order of items, as indices, in which their answers give nothing away: no row of more than three equal ones, no long stretch
+ * that changes each time, and no neighbours of which `together` says that one gives the other away. Where there is none, the
+ * nearest to it that was met. Hangs on the stream and the answers only.
+ */
+export function mixedOrder(
+  answers: readonly boolean[],
+  stream: string,
+  together: (a: number, b: number) => boolean = () => false,
+): number[] {
+  const random = new Random(stream);
+  let best: number[] = [];
+  let least = Number.POSITIVE_INFINITY;
+  for (let attempt = 0; attempt < attempts && least > 0; attempt++) {
+    const order = balancedOrder(random, answers);
+    const cost = tellingPlaces(order, answers, together);
+    if (cost < least) [best, least] = [order, cost];
+  }
+  return best;
+}
+
+function tellingPlaces(
+  order: readonly number[],
+  answers: readonly boolean[],
+  together: (a: number, b: number) => boolean,
+): number {
+  let [change, places] = [1, 0];
+  for (let i = 1; i < order.length; i++) {
+    const [before, here] = [order[i - 1] ?? 0, order[i] ?? 0];
+    change = answers[here] === answers[before] ? 1 : change + 1;
+    if (change > longestChange) places++;
+    if (together(before, here)) places++;
+  }
+  return places;
+}
