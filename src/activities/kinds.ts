@@ -1,10 +1,11 @@
 import { calls } from "./calls/kind";
 import type { ActivityKind } from "./contract";
+import { rebuild } from "./rebuild/kind";
 import { strips } from "./strips/kind";
 import { tiles } from "./tiles/kind";
 
 /** All kinds there are. A further one is a folder and a line here. */
-export const kinds: readonly ActivityKind[] = [tiles, strips, calls];
+export const kinds: readonly ActivityKind[] = [tiles, rebuild, strips, calls];
 
 export function kindNamed(name: unknown): ActivityKind | undefined {
   return kinds.find((kind) => kind.name === name);

@@ -71,7 +71,8 @@ function orderTable(
 function proofText({ events }: DealtStrips, { proof }: StripsDeal): string {
   if (events.length === 0) return "The learners write the events; the writers know the order.";
   if (proof.status === "one") return "One order is right, proven.";
-  const many = proof.capped ? `more than ${proof.count}` : `${proof.count}`;
+  if (proof.status !== "several") return "How many orders are right is not settled.";
+  const many = proof.capped ? `At least ${proof.count}` : `${proof.count}`;
   return `${many} orders are right, proven: letters in brackets may change places among themselves.`;
 }
 

@@ -1,0 +1,29 @@
+import schema from "../../../schemas/rebuild.schema.json";
+import { validateRebuild } from "../../base/generated/validators";
+import type { ActivityKind } from "../contract";
+import { dealRebuild } from "./deal";
+import { rebuildDirections } from "./directions";
+import { rebuildGuide, rebuildLabels } from "./guide";
+import { solutionSheets } from "./key";
+import type { DealtRebuild, RebuildDeal } from "./model";
+import { rebuildPapers } from "./papers";
+import { rebuildPieces, rebuildRecord } from "./pieces";
+import { rules } from "./rules";
+import { pieceSheets } from "./sheets";
+
+/** Sentences cut into cards, in numbered packets, to be put together again. */
+export const rebuild: ActivityKind<RebuildDeal, DealtRebuild> = {
+  name: "rebuild",
+  schema,
+  validate: validateRebuild,
+  deal: dealRebuild,
+  pieceSheets,
+  solutionSheets,
+  pieces: rebuildPieces,
+  record: rebuildRecord,
+  papers: rebuildPapers,
+  guide: rebuildGuide,
+  directions: rebuildDirections,
+  labels: rebuildLabels,
+  rules,
+};

@@ -1,0 +1,75 @@
+import type { Range } from "../../base/range";
+import type { Run } from "../../base/run";
+import type { Proof } from "../../prove/proof";
+import type { Pair } from "../../unit/unit";
+import type { Deal, Dealt } from "../contract";
+import type { Level } from "../options";
+import type { RebuildOptions } from "./options";
+
+/** Parts of a sentence by their index, in an order. */
+export type PartOrder = readonly number[];
+
+export interface SentencePart {
+  readonly runs: readonly Run[];
+  readonly text: string;
+  readonly source: Range;
+}
+
+/** A sentence that is cut into cards. */
+export interface Sentence {
+  readonly pair: Pair;
+  /** Two and more. */
+  readonly parts: readonly SentencePart[];
+  /** All accepted orders of the parts, the written one first. */
+  readonly orders: readonly [PartOrder, ...PartOrder[]];
+}
+
+/** A numbered bag. */
+export interface Packet {
+  /** From 1, through the set. */
+  readonly number: number;
+  /** Indices of sentences. */
+  readonly sentences: readonly number[];
+}
+
+/** A card as it is printed: a part of a sentence without what its level hides. */
+export interface SentenceCard {
+  /** Index of the sentence, and of the part in it. */
+  readonly sentence: number;
+  readonly part: number;
+  readonly runs: readonly Run[];
+  readonly text: string;
+  readonly source: Range;
+}
+
+/** For each sentence an order of its parts. */
+export type Rebuilt = readonly PartOrder[];
+
+export interface RebuildDeal extends Deal {
+  readonly level: Level;
+  /** By sentence and part. */
+  readonly cards: readonly (readonly SentenceCard[])[];
+  /** The cards as they are dealt, packet by packet: a card's place here is its number. */
+  readonly dealt: readonly SentenceCard[];
+  /** Sentences whose cards lie in an accepted order, since no other was found. */
+  readonly inOrder: readonly number[];
+  readonly proof: Proof<Rebuilt>;
+}
+
+export interface DealtRebuild extends Dealt<RebuildDeal> {
+  readonly options: RebuildOptions;
+  readonly sentences: readonly Sentence[];
+  /** Pairs that make one card only and are left out. */
+  readonly whole: readonly Pair[];
+  readonly packets: readonly Packet[];
+}
+
+/** What stands on the cards of a packet's n-th sentence: its letter, where the packet has several. */
+export function signIn(packet: Packet, sentence: number): string {
+  return packet.sentences.length > 1 ? "ABCDEFGHJKLM".charAt(packet.sentences.indexOf(sentence)) : "";
+}
+
+/** The packet that a sentence is in. */
+export function packetOf(packets: readonly Packet[], sentence: number): Packet | undefined {
+  return packets.find(({ sentences }) => sentences.includes(sentence));
+}

@@ -1,0 +1,39 @@
+import { addsNothing, type Sentence as Puzzle } from "../../prove/orders/orders";
+import type { Proof } from "../../prove/proof";
+import type { PartOrder, Rebuilt, Sentence, SentenceCard } from "./model";
+
+/** A sentence of a level as the prover sees it. */
+export function asPuzzle({ orders }: Sentence, cards: readonly SentenceCard[]): Puzzle {
+  return { parts: cards.map(({ text }) => text), accepted: orders };
+}
+
+/** Accepted orders that differ to the eye, the written one first. */
+export function visibleOrders(sentence: Sentence, cards: readonly SentenceCard[]): PartOrder[] {
+  const alike = new Set(addsNothing(asPuzzle(sentence, cards)).map(({ order }) => order));
+  return sentence.orders.filter((_, i) => !alike.has(i));
+}
+
+/** What the cards of a sentence say in an order; equal cards are the same. */
+export function readOrder(cards: readonly SentenceCard[], order: PartOrder): string {
+  return JSON.stringify(order.map((part) => cards[part]?.text));
+}
+
+/** In how many ways all sentences together can be laid rightly: the accepted orders of each, multiplied. */
+export function proveRebuild(
+  sentences: readonly Sentence[],
+  cards: readonly (readonly SentenceCard[])[],
+): Proof<Rebuilt> {
+  const visible = sentences.map((sentence, i) => visibleOrders(sentence, cards[i] ?? []));
+  const count = visible.reduce((product, { length }) => product * BigInt(length), 1n);
+  const capped = count > BigInt(Number.MAX_SAFE_INTEGER);
+  const free = visible.findIndex(({ length }) => length > 1);
+  const second = visible.map((orders, i): PartOrder => (i === free ? orders[1] : orders[0]) ?? []);
+  return {
+    status: count === 1n ? "one" : "several",
+    count: capped ? Number.MAX_SAFE_INTEGER : Number(count),
+    capped,
+    nodes: 0,
+    by: "certificate",
+    ...(free < 0 ? {} : { second }),
+  };
+}

@@ -1,0 +1,83 @@
+import { pieceMark } from "../../base/mark";
+import { upTo } from "../../base/seed";
+import { cardCuts, type PlacedCard, setCard } from "../../page/cards";
+import { sheetOf } from "../../page/document";
+import { type Box, mm } from "../../page/paper";
+import type { Sheet, SheetItem } from "../../page/sheet";
+import type { Press } from "../contract";
+import { activityPage, folio, setLabel, stateOf } from "../sheet-page";
+import { areasOf, layoutRebuild, maxLines, placeRebuild, type RebuildLayout } from "./layout";
+import { type DealtRebuild, packetOf, type RebuildDeal, type SentenceCard, signIn } from "./model";
+
+const markSize = 5;
+const numberSize = 8;
+
+/** The cards of one copy, packet by packet as dealt, the blank ones last. */
+export function pieceSheets(dealt: DealtRebuild, deal: RebuildDeal, copy: number | undefined, press: Press): Sheet[] {
+  const layout = layoutRebuild(dealt, press);
+  const { pages, places } = placeRebuild(dealt, deal, press);
+  const { request } = dealt;
+  const state = [...stateOf(request, deal).slice(0, -1), setLabel(copy), deal.code];
+  const page = { ...activityPage(request, press, "Cards", state), stock: "card" as const };
+  return upTo(pages).map((index) => {
+    const here = places.filter((place) => place.page === index);
+    const cards = here.flatMap((place): SheetItem[] => {
+      const card = deal.dealt[place.card];
+      // A blank card says which set it belongs to, and nothing else.
+      if (!card) return [footLine(pieceMark(deal.code, copy, 0).split("-").slice(0, -1).join("-"), place)];
+      return drawCard(dealt, card, place, pieceMark(deal.code, copy, place.card), layout, press);
+    });
+    const label = `${request.title}, ${state.join(" · ")}, ${folio(index, pages)}`;
+    return sheetOf({ ...page, label }, index, pages, [...cardCuts(here), ...cards]);
+  });
+}
+
+/** What stands above a card's words: its packet's number, and its sentence's letter where there are several. */
+export function headOf({ packets }: DealtRebuild, { sentence }: SentenceCard): string {
+  const packet = packetOf(packets, sentence);
+  return packet ? [String(packet.number), signIn(packet, sentence)].filter(Boolean).join(" ") : "";
+}
+
+function drawCard(
+  dealt: DealtRebuild,
+  card: SentenceCard,
+  place: PlacedCard,
+  mark: string,
+  { size, rightToLeft }: RebuildLayout,
+  press: Press,
+): SheetItem[] {
+  const { x, y, w, h } = place;
+  const { head, words } = areasOf(place);
+  const { runs, source } = card;
+  const face = { runs, source, lang: dealt.request.teaches };
+  return [
+    { type: "area", x, y, w, h, piece: place.card },
+    {
+      type: "text",
+      runs: [{ text: headOf(dealt, card), bold: true }],
+      x: rightToLeft ? head.x + head.w : head.x,
+      y: head.y + mm(numberSize) * 0.74,
+      size: numberSize,
+      turn: 0,
+      anchor: rightToLeft ? "end" : "start",
+      lang: "zxx",
+    },
+    ...(size === undefined ? [] : (setCard(face, words, size, press.typeface, { maxLines }) ?? [])),
+    footLine(mark, place),
+  ];
+}
+
+function footLine(mark: string, place: Box): SheetItem {
+  const { foot } = areasOf(place);
+  const y = foot.y + foot.h / 2 + mm(markSize) * 0.36;
+  return {
+    type: "text",
+    runs: [{ text: mark }],
+    x: foot.x + foot.w / 2,
+    y,
+    size: markSize,
+    turn: 0,
+    anchor: "middle",
+    lang: "zxx",
+  };
+}
