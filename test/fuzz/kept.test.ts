@@ -5,7 +5,7 @@ import * as fc from "fast-check";
 import { nothingAround, type Reading, type Workshop } from "../../src/make/workshop";
 import { testAssets } from "../support/typeface";
 import { testWorkshop } from "../support/units";
-import { type Change, changes, edited, seedTexts } from "./texts";
+import { changes, edited, seedTexts } from "./texts";
 
 /*
  * What is kept from one reading to the next changes no result: after any edits, an engine that has read every text on the way
@@ -15,11 +15,13 @@ import { type Change, changes, edited, seedTexts } from "./texts";
 const load = createRequire(__filename);
 const source = path.join(__dirname, "../../src") + path.sep;
 
-/** An engine from modules loaded afresh, so that nothing at all is kept in them. */
+/** An engine from modules loaded afresh, so that nothing is kept in them, and nothing will be. */
 function freshWorkshop(): Promise<Workshop> {
   const kept = Object.entries(load.cache).filter(([file]) => file.startsWith(source));
   for (const [file] of kept) delete load.cache[file];
   const { openWorkshop } = load("../../src/make/workshop") as typeof import("../../src/make/workshop");
+  const { Recent } = load("../../src/base/recent") as typeof import("../../src/base/recent");
+  Recent.prototype.get = (_, make) => make();
   for (const file of Object.keys(load.cache)) if (file.startsWith(source)) delete load.cache[file];
   for (const [file, module] of kept) load.cache[file] = module;
   return openWorkshop(testAssets());
@@ -31,19 +33,46 @@ function said({ unit, activities, findings }: Reading): unknown {
   return JSON.parse(JSON.stringify({ sections, front, blocks, problems, silences, activities, findings }));
 }
 
-const runs = Math.max(12, Math.ceil(Number(process.env["CUTWORK_FUZZ_RUNS"] ?? 0) / 400));
+const runs = Math.max(24, Math.ceil(Number(process.env["CUTWORK_FUZZ_RUNS"] ?? 0) / 400));
 const seed = Number(process.env["CUTWORK_FUZZ_SEED"] ?? 7);
 
-/** Typing: letters at one place, and now and then a careless edit. */
-const typing: fc.Arbitrary<Change[]> = fc
+type Edit = (text: string) => string;
+
+/** The right side of one pair becomes that of another, so that they answer each other or come apart again. */
+function copiedAnswer(text: string, from: number, to: number): string {
+  const pair = /^(- .+ = )(.+)$/;
+  const lines = text.split("\n");
+  const pairs = lines.flatMap((line, i) => (pair.test(line) ? [i] : []));
+  const [source, target] = [pairs[from % pairs.length] ?? -1, pairs[to % pairs.length] ?? -1];
+  const answer = pair.exec(lines[source] ?? "")?.[2];
+  if (answer !== undefined) lines[target] = (lines[target] ?? "").replace(pair, (_, left: string) => left + answer);
+  return lines.join("\n");
+}
+
+/** Typing: letters at one place, then an answer taken from another pair or a careless edit. */
+const typing: fc.Arbitrary<Edit[]> = fc
   .tuple(
     fc.double({ min: 0, max: 1, noNaN: true }),
-    fc.array(fc.constantFrom("a", "é", " ", "=", "/", "*", "\n")),
-    changes,
+    fc.array(fc.constantFrom("a", "é", " ", "=", "/", "*", "\n"), { maxLength: 6 }),
+    fc.array(fc.tuple(fc.nat({ max: 30 }), fc.nat({ max: 30 })), { maxLength: 3 }),
+    fc.option(changes, { nil: [], freq: 1 }),
   )
-  .map(([at, letters, careless]) => [
-    ...letters.map((text): Change => ({ at, length: 0, text, how: "insert" })),
-    ...careless,
+  .map(([at, letters, answers, careless]) => [
+    ...letters.map(
+      (put): Edit =>
+        (text) =>
+          edited(text, { at, length: 0, text: put, how: "insert" }),
+    ),
+    ...answers.map(
+      ([from, to]): Edit =>
+        (text) =>
+          copiedAnswer(text, from, to),
+    ),
+    ...careless.map(
+      (change): Edit =>
+        (text) =>
+          edited(text, change),
+    ),
   ]);
 
 describe(`what is kept (${runs} sequences of edits, seed ${seed})`, function () {
@@ -56,7 +85,7 @@ describe(`what is kept (${runs} sequences of edits, seed ${seed})`, function () 
       let text = start;
       read(workshop, text);
       for (const edit of edits) {
-        text = edited(text, edit);
+        text = edit(text);
         read(workshop, text);
       }
       const fresh = await freshWorkshop();
