@@ -53,7 +53,8 @@ export class Controls {
   }
 
   private view({ value }: HTMLButtonElement): void {
-    if (value === "dealt" || value === "solved" || value === "second") this.chosen({ ...this.choice, view: value });
+    if (value === "dealt" || value === "solved" || value === "second" || value === "papers")
+      this.chosen({ ...this.choice, view: value });
   }
 
   /** Arrow keys go from view to view, as in every group of radio buttons. */

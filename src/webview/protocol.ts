@@ -3,7 +3,7 @@
  * other's. Offsets are UTF-16 units of the unit's text as it was when the screen was made.
  */
 
-export type ViewName = "dealt" | "solved" | "second";
+export type ViewName = "dealt" | "solved" | "second" | "papers";
 
 /** What a teacher chose to look at. What does not exist (any more) falls back to the first that does. */
 export interface Choice {

@@ -54,7 +54,7 @@ const workshop: Workshop = {
   find: () => [],
   reprint: async () => new Uint8Array(),
   view: (_reading, { title }, { code, proof }, view: View): readonly Sheet[] =>
-    view === "second" && proof.second === undefined
+    (view === "second" && proof.second === undefined) || (view === "papers" && title !== "Calls")
       ? []
       : [{ width: 210, height: 297, stock: "card", label: `${title} ${code} ${view}`, lang: "en", items: [] }],
   draw: (_reading, { label }, prefix) => `${prefix}: ${label}`,
@@ -101,6 +101,21 @@ describe("what the preview shows", () => {
     );
     const ids = screen.columns.flatMap(({ sheets }) => sheets.map(({ svg }) => svg.split(":")[0]));
     assert.equal(new Set(ids).size, ids.length, "two drawings share their ids");
+  });
+
+  it("offers papers where there are some, and shows them where nothing is cut", () => {
+    const calls = reading([activity(0, "Calls", [deal("plain", 1)])]);
+    const screen = screenOf(workshop, calls, { view: "papers" });
+    assert.deepEqual(
+      screen.views.map(({ value }) => value),
+      ["dealt", "solved", "papers"],
+    );
+    assert.deepEqual(labels(calls, { view: "papers" }), ["Calls plain1 papers"]);
+    const uncut: Workshop = {
+      ...workshop,
+      view: (of, about, which, view) => (view === "papers" ? workshop.view(of, about, which, view) : []),
+    };
+    assert.equal(screenOf(uncut, calls, { view: "dealt" }).choice.view, "papers");
   });
 
   it("names versions by number and levels by name", () => {

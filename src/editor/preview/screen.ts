@@ -47,11 +47,13 @@ function columnsOf(
   deal: Deal,
   wanted: ViewName,
 ): { readonly view: ViewName; readonly views: readonly Entry[]; readonly columns: readonly Column[] } {
-  const views: Entry[] = [
-    { value: "dealt", label: "To cut" },
-    { value: "solved", label: "Solved" },
-  ];
   const sheets = (view: ViewName): readonly Sheet[] => workshop.view(reading, activity, deal, view);
+  const [dealt, solved, papers] = [sheets("dealt"), sheets("solved"), sheets("papers")];
+  const views: Entry[] = [
+    ...(dealt.length > 0 ? [{ value: "dealt", label: "To cut" }] : []),
+    ...(solved.length > 0 ? [{ value: "solved", label: "Solved" }] : []),
+    ...(papers.length > 0 ? [{ value: "papers", label: "Papers" }] : []),
+  ];
   const column = (heading: string, shown: ViewName, listed: readonly Sheet[]): Column => ({
     heading,
     sheets: listed.map((sheet, index) => ({
@@ -64,11 +66,13 @@ function columnsOf(
   const second = deal.proof.second === undefined ? [] : sheets("second");
   if (second.length > 0) views.push({ value: "second", label: "Both solutions" });
   if (wanted === "second" && second.length > 0) {
-    const columns = [column("The solution", "solved", sheets("solved")), column("Another solution", "second", second)];
+    const columns = [column("The solution", "solved", solved), column("Another solution", "second", second)];
     return { view: "second", views, columns };
   }
-  const view = wanted === "dealt" ? "dealt" : "solved";
-  return { view, views, columns: [column("", view, sheets(view))] };
+  const listed = { dealt, solved, papers, second };
+  const order: readonly ViewName[] = [wanted === "second" ? "solved" : wanted, "dealt", "solved", "papers"];
+  const view = order.find((each) => listed[each].length > 0) ?? "dealt";
+  return { view, views, columns: [column("", view, listed[view])] };
 }
 
 /** Errors and warnings about one activity; about the unit where no activity is given. Hints would crowd the sheets out. */
