@@ -14,7 +14,7 @@ import { readUnitText, testWorkshop } from "../support/units";
  * unit by a reader of its own, a line of regular expression a pair.
  */
 
-const sample = readFileSync(path.join(__dirname, "../../samples/harbour-cafe.unit.md"), "utf8");
+const sample = readFileSync(path.join(__dirname, "../../samples/bicycle-workshop.unit.md"), "utf8");
 
 async function made(text: string): Promise<{ reading: Reading; files: readonly MadeFile[]; pieces: PiecesFile }> {
   const reading = await readUnitText(text);
@@ -68,8 +68,8 @@ describe("tiles from print", function () {
     it(`${paper}: the puzzle rebuilt from the card sheets alone has one solution, and it is the key's`, async () => {
       const text = sample.replace("classes: [24, 27, 31]", `classes: [4]\npaper: ${paper}`);
       const { files, pieces } = await made(text);
-      const sheets = await readPrint(file(files, "unit.At-the-counter-tiles.card.pdf"));
-      const keys = await readPrint(file(files, "unit.At-the-counter-tiles.paper.pdf"));
+      const sheets = await readPrint(file(files, "unit.At-the-bench-tiles.card.pdf"));
+      const keys = await readPrint(file(files, "unit.At-the-bench-tiles.paper.pdf"));
       assert.equal(sheets.length, 2);
       for (const [i, level] of ["gentle", "hard"].entries()) {
         const page = sheets[i];
@@ -92,7 +92,7 @@ describe("tiles from print", function () {
           const turns = [0, 1, 2, 3].filter((turn) => look(piece.edges, turn) === tile.edges.join("|"));
           assert.ok(turns.length > 0, `tile ${mark} of the key is not the one on the card`);
           const entry = pieces.pieces.find(
-            (each) => each.level === level && each.mark.endsWith(`-${mark}`) && each.activity.startsWith("At"),
+            (each) => each.level === level && each.mark.endsWith(`-${mark}`) && each.activity.startsWith("At the bench"),
           );
           assert.deepEqual(entry?.solution, { row: Math.floor(cell / 4), column: cell % 4 });
         }
@@ -135,7 +135,7 @@ describe("tiles from print", function () {
 
   it("poppler reads every word of every tile inside that tile", async () => {
     const { files, pieces } = await made(sample.replace("classes: [24, 27, 31]", "classes: [2]"));
-    const name = "unit.At-the-counter-tiles.card.pdf";
+    const name = "unit.At-the-bench-tiles.card.pdf";
     const words = wordsOf(file(files, name)).map((word) => ({
       ...word,
       x: ((word.left + word.right) / 2) * (25.4 / 72),
