@@ -84,6 +84,8 @@ describe("dealing rebuild", () => {
   it("counts accepted orders; equal cards make none", () => {
     const [one] = dealt(sentenceUnit(["- o pai e o filho = a"])).deals;
     assert.deepEqual([one?.proof.status, one?.proof.count], ["one", 1]);
+    const [alike] = dealt(sentenceUnit(["- mais | é | mais = a", "  - Mais | é | mais"])).deals;
+    assert.deepEqual([alike?.proof.status, alike?.proof.count, alike?.proof.second], ["one", 1, undefined]);
     const [several] = dealt(sentenceUnit([...ordering, "- a | b | c = d", "  - b | a | c", "  - c | a | b"])).deals;
     assert.deepEqual([several?.proof.status, several?.proof.count, several?.proof.capped], ["several", 6, false]);
     assert.deepEqual(several?.proof.second?.[0], [2, 0, 1]);

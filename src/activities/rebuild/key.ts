@@ -87,5 +87,5 @@ function proofText({ proof, cards }: RebuildDeal): string {
   const exchange = equal ? " Equal cards of a sentence may be exchanged." : "";
   if (proof.status === "one")
     return `One accepted order for ${cards.length === 1 ? "the sentence" : "each sentence"}.${exchange}`;
-  return `Some sentences have further accepted orders: all are told here.${exchange}`;
+  return `Some sentences have further accepted orders, all told in the key.${exchange}`;
 }
