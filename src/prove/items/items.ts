@@ -6,5 +6,6 @@ export {
   unclearClues,
 } from "./assignment";
 export { alternates, balancedOrder, countKeys, type DealtKeys, drawKeys, type KeyRule } from "./balanced-order";
+export { type Shortage, shortageIn } from "./matching";
 export { type RunsLimits, runs, runsDistribution, runsLimits } from "./runs";
 export { williamsSquares } from "./williams";

@@ -75,3 +75,26 @@ export function maximumMatching(
     if (size === before) return { ofLeft, ofRight, size };
   }
 }
+
+/** Left indices that together fit fewer right ones than they are. */
+export interface Shortage {
+  readonly lefts: readonly number[];
+  readonly rights: readonly number[];
+}
+
+/** Why not everyone on the left can be matched (Hall 1935): those at fault; `undefined` where all can. */
+export function shortageIn(fits: readonly (readonly number[])[], rights: number): Shortage | undefined {
+  const { ofLeft, ofRight } = maximumMatching(fits, rights);
+  const unmatched = ofLeft.indexOf(-1);
+  if (unmatched < 0) return undefined;
+  // Whatever exchanges lead to from one who is left over is taken, else there would be a larger matching.
+  const lefts = new Set([unmatched]);
+  const wanted = new Set<number>();
+  for (const left of lefts)
+    for (const right of fits[left] ?? []) {
+      wanted.add(right);
+      lefts.add(ofRight[right] ?? -1);
+    }
+  const sorted = (indices: Set<number>) => [...indices].sort((a, b) => a - b);
+  return { lefts: sorted(lefts), rights: sorted(wanted) };
+}

@@ -37,4 +37,10 @@ export interface LoopProof {
   readonly full: Proof<Circle>;
   /** Cards that close a circle while others are left over; absent only where that can never happen. */
   readonly smaller?: Circle;
+  /**
+   * Where no full circle is possible because some cards ask for more answers than there are: these cards, and the fewer
+   * cards that answer any of them. Where none is possible for another reason, every arrangement that matches everywhere is
+   * made of smaller circles.
+   */
+  readonly shortage?: { readonly asking: readonly number[]; readonly answering: readonly number[] };
 }

@@ -1,4 +1,5 @@
 import { anyCycle } from "../items/components";
+import { shortageIn } from "../items/matching";
 import type { Proof } from "../proof";
 import { circlesOf } from "./best";
 import { circleKey, isCircle, stretch } from "./circle";
@@ -62,7 +63,8 @@ export class LoopSearch {
   /** What is known; `full` is unsettled as long as it is not done. */
   get proof(): LoopProof {
     const full = this.settled ?? this.verdict("search", true);
-    return this.smaller ? { full, smaller: this.smaller } : { full };
+    const shortage = full.status === "none" ? shortageOf(this.follows) : undefined;
+    return { full, ...(this.smaller && { smaller: this.smaller }), ...(shortage && { shortage }) };
   }
 
   /** Searches on for so many nodes. True when done. */
@@ -159,6 +161,13 @@ export class LoopSearch {
     const proof = { status, count, capped: early && count >= 2, nodes: this.search?.nodes ?? 0, by } as const;
     return second ? { ...proof, second } : proof;
   }
+}
+
+/** Cards that ask for more cards after them than there are; a card comes after itself only when it is alone. */
+function shortageOf(follows: readonly (readonly number[])[]): LoopProof["shortage"] {
+  const others = follows.length > 1 ? follows.map((list, card) => list.filter((next) => next !== card)) : follows;
+  const shortage = shortageIn(others, follows.length);
+  return shortage && { asking: shortage.lefts, answering: shortage.rights };
 }
 
 /** Numbers for how stretches look. */

@@ -16,7 +16,7 @@ import {
   unclearClues,
   williamsSquares,
 } from "../../../src/prove/items/items";
-import { maximumMatching } from "../../../src/prove/items/matching";
+import { maximumMatching, shortageIn } from "../../../src/prove/items/matching";
 
 const upTo = (count: number) => Array.from({ length: count }, (_, i) => i);
 
@@ -193,6 +193,12 @@ describe("matchings and components", () => {
         ofLeft.forEach((right, left) => {
           if (right >= 0) assert.ok(fits[left]?.includes(right) && ofRight[right] === left);
         });
+        const shortage = shortageIn(fits, fits.length);
+        assert.equal(shortage === undefined, size === fits.length);
+        if (!shortage) return;
+        assert.ok(shortage.lefts.length > shortage.rights.length);
+        for (const left of shortage.lefts)
+          for (const right of fits[left] ?? []) assert.ok(shortage.rights.includes(right));
       }),
       { numRuns: 1000, seed: 9 },
     );
