@@ -89,6 +89,8 @@ export interface Piece {
   readonly faces: readonly PieceFace[];
   readonly at: readonly PiecePlace[];
   readonly solution: unknown;
+  /** The piece of the same copy that comes next: its mark is the solution. */
+  readonly next?: number;
 }
 
 /** What an activity has become: dealt, with what its rules need. */
@@ -132,6 +134,8 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   /** The kind's JSON Schema, and the validator made from it. */
   readonly schema: OptionSchema;
   readonly validate: Validator;
+  /** Its own findings tell of pairs on its pieces that share an answer; the general one keeps quiet. */
+  readonly tellsShared?: true;
   /** Chooses, arranges and proves. Pure in the request. */
   deal(request: DealRequest): T;
   /** Sheets of pieces of one copy (`undefined`: the master), dealt. */

@@ -72,7 +72,7 @@ export function pieceEntries(
   firstPage: number,
 ): PieceEntry[] {
   const { activity, make, deal, copy } = of;
-  return pieces.map(({ faces, at, solution }, i) => ({
+  return pieces.map(({ faces, at, solution, next }, i) => ({
     mark: pieceMark(deal.code, copy, i),
     activity,
     make,
@@ -90,7 +90,7 @@ export function pieceEntries(
       turn,
       side,
     })),
-    solution,
+    solution: next === undefined ? solution : pieceMark(deal.code, copy, next),
   }));
 }
 

@@ -28,9 +28,19 @@ export const duplicateAnswer: Rule<CheckContext> = {
       if (known) known.answers++;
       else causes.set(key, { group, answers: 1 });
     }
-    return [...causes.values()].flatMap(({ group, answers }) => report(context, group, answers - 1));
+    return [...causes.values()]
+      .filter(({ group }) => !toldElsewhere(context, group))
+      .flatMap(({ group, answers }) => report(context, group, answers - 1));
   },
 };
+
+/** Whether all activities that show two of these pairs are of kinds with findings of their own about that. */
+function toldElsewhere({ activities }: CheckContext, group: readonly Standing[]): boolean {
+  const showing = activities.filter(
+    ({ dealt }) => dealt.deals.length > 0 && group.filter(({ pair }) => dealt.used.includes(pair)).length > 1,
+  );
+  return showing.length > 0 && showing.every(({ plan }) => plan.kind?.tellsShared === true);
+}
 
 /** Answers that stand on the same side of several pairs of the sections in use. */
 function groups(context: CheckContext): Standing[][] {

@@ -1,0 +1,100 @@
+import type { DealtLoop } from "./model";
+import { hasSlip } from "./options";
+
+interface Facts {
+  readonly room: boolean;
+  readonly slip: boolean;
+  /** There is another circle for those who finish first. */
+  readonly more: boolean;
+}
+
+type Steps = (facts: Facts) => readonly (string | false)[];
+
+const languages: Readonly<Record<string, Steps>> = {
+  en: ({ room, slip, more }) => [
+    room && slip && "Go to the card whose sign stands first on your slip.",
+    room && !slip && "Start at any card and remember its sign.",
+    !room && "Spread the cards out on the table and take any one of them.",
+    "Read what stands under the line. What answers it?",
+    room && "Find the card that has the answer above its line.",
+    !room && "Lay the card that has the answer above its line next to it.",
+    room && slip && "Write its sign on the slip and go on from there.",
+    room && !slip && "Go on from there.",
+    room && "You are done when you are back at your first card and have been at every other.",
+    !room && "Go on until the last card leads back to the first and none is left over.",
+    !room && slip && "Write the signs on the slip in the order in which the cards lie.",
+    !room && "Read the circle to each other. Then call for the key.",
+    more && room && "If you finish first, go on with the cards that have a number beside their sign.",
+    more && !room && "If you finish first, ask for another circle.",
+  ],
+  es: ({ room, slip, more }) => [
+    room && slip && "Id a la tarjeta cuyo signo aparece primero en vuestra hoja.",
+    room && !slip && "Empezad en cualquier tarjeta y recordad su signo.",
+    !room && "Extended las tarjetas sobre la mesa y coged una cualquiera.",
+    "Leed lo que está debajo de la línea. ¿Qué le corresponde?",
+    room && "Buscad la tarjeta que tiene la respuesta encima de la línea.",
+    !room && "Poned a su lado la tarjeta que tiene la respuesta encima de la línea.",
+    room && slip && "Escribid su signo en la hoja y seguid desde allí.",
+    room && !slip && "Seguid desde allí.",
+    room && "Habéis terminado cuando volvéis a la primera tarjeta después de pasar por todas.",
+    !room && "Seguid hasta que la última tarjeta lleve a la primera y no sobre ninguna.",
+    !room && slip && "Escribid los signos en la hoja en el orden en que están las tarjetas.",
+    !room && "Leed el círculo en voz alta. Después pedid la solución.",
+    more && room && "Si termináis antes, seguid con las tarjetas que llevan un número junto al signo.",
+    more && !room && "Si termináis antes, pedid otro círculo.",
+  ],
+  fr: ({ room, slip, more }) => [
+    room && slip && "Allez à la carte dont le signe figure en premier sur votre fiche.",
+    room && !slip && "Commencez à n’importe quelle carte et retenez son signe.",
+    !room && "Étalez les cartes sur la table et prenez-en une au hasard.",
+    "Lisez ce qui est écrit sous la ligne. Qu’est-ce qui y répond ?",
+    room && "Trouvez la carte qui porte la réponse au-dessus de la ligne.",
+    !room && "Posez à côté la carte qui porte la réponse au-dessus de la ligne.",
+    room && slip && "Notez son signe sur la fiche et continuez à partir de là.",
+    room && !slip && "Continuez à partir de là.",
+    room && "Vous avez fini quand vous êtes revenus à la première carte après être passés par toutes les autres.",
+    !room && "Continuez jusqu’à ce que la dernière carte ramène à la première et qu’il n’en reste aucune.",
+    !room && slip && "Notez les signes sur la fiche dans l’ordre des cartes.",
+    !room && "Lisez le cercle à voix haute. Demandez ensuite le corrigé.",
+    more && room && "Si vous finissez en premier, continuez avec les cartes qui ont un numéro à côté du signe.",
+    more && !room && "Si vous finissez en premier, demandez un autre cercle.",
+  ],
+  de: ({ room, slip, more }) => [
+    room && slip && "Geht zu der Karte, deren Zeichen auf eurem Zettel zuerst steht.",
+    room && !slip && "Fangt bei irgendeiner Karte an und merkt euch ihr Zeichen.",
+    !room && "Breitet die Karten auf dem Tisch aus und nehmt irgendeine.",
+    "Lest, was unter der Linie steht. Was gehört dazu?",
+    room && "Sucht die Karte, auf der die Antwort über der Linie steht.",
+    !room && "Legt die Karte daneben, auf der die Antwort über der Linie steht.",
+    room && slip && "Schreibt ihr Zeichen auf den Zettel und geht von dort weiter.",
+    room && !slip && "Geht von dort weiter.",
+    room && "Ihr seid fertig, wenn ihr wieder bei eurer ersten Karte ankommt und bei allen anderen wart.",
+    !room && "Macht weiter, bis die letzte Karte zur ersten führt und keine übrig ist.",
+    !room && slip && "Schreibt die Zeichen in der Reihenfolge der Karten auf den Zettel.",
+    !room && "Lest euch den Kreis gegenseitig vor. Bittet dann um die Lösung.",
+    more && room && "Wer zuerst fertig ist, macht mit den Karten weiter, die eine Zahl neben dem Zeichen haben.",
+    more && !room && "Wer zuerst fertig ist, bittet um einen weiteren Kreis.",
+  ],
+  pt: ({ room, slip, more }) => [
+    room && slip && "Vão até ao cartão cujo sinal aparece em primeiro lugar na vossa ficha.",
+    room && !slip && "Comecem num cartão qualquer e fixem o seu sinal.",
+    !room && "Espalhem os cartões na mesa e peguem num qualquer.",
+    "Leiam o que está por baixo da linha. O que lhe corresponde?",
+    room && "Procurem o cartão que tem a resposta por cima da linha.",
+    !room && "Ponham ao lado o cartão que tem a resposta por cima da linha.",
+    room && slip && "Escrevam o sinal dele na ficha e continuem a partir daí.",
+    room && !slip && "Continuem a partir daí.",
+    room && "Terminam quando voltarem ao primeiro cartão depois de passarem por todos os outros.",
+    !room && "Continuem até que o último cartão leve ao primeiro e não sobre nenhum.",
+    !room && slip && "Escrevam os sinais na ficha pela ordem dos cartões.",
+    !room && "Leiam o círculo em voz alta. Depois peçam a solução.",
+    more && room && "Se terminarem primeiro, continuem com os cartões que têm um número ao lado do sinal.",
+    more && !room && "Se terminarem primeiro, peçam outro círculo.",
+  ],
+};
+
+/** Built-in steps for learners. */
+export function loopDirections({ options }: DealtLoop, lang: string): readonly string[] | undefined {
+  const facts = { room: options.size === "room", slip: hasSlip(options), more: options.versions > 1 };
+  return languages[lang]?.(facts).filter((line) => line !== false);
+}

@@ -1,0 +1,53 @@
+import type { Caution, GuideEntry, LabelEntry } from "../contract";
+import { listed, toPrinted } from "../printed";
+import { counted } from "../report";
+import { summaryOf } from "./deal";
+import { type DealtLoop, type LoopDeal, signAt } from "./model";
+import { hasSlip } from "./options";
+
+/** What a colleague needs to run a loop. */
+export function loopGuide({ request, options, used, deals }: DealtLoop): GuideEntry {
+  const { size, versions } = options;
+  const count = deals[0]?.cards.length ?? 0;
+  const where =
+    size === "room"
+      ? `${counted(count, "card")} hang round the room, each with a large sign. Learners go from each card to the one that answers it, until they are back where they started.`
+      : `Learners lay ${counted(count, "card")} on the table, each one answering the card before it, until the circle closes.`;
+  const further =
+    versions === 1
+      ? ""
+      : size === "room"
+        ? ` The cards of further circles carry a number with their sign; they are for those who finish first.`
+        : ` There are ${versions} different circles; those who finish first change sets.`;
+  const cautions: Caution[] = ["cutter", "scissors"];
+  if (size === "room") cautions.push("clear-floor");
+  if (options.reuse === "laminate") cautions.push("laminator");
+  return {
+    summary: `${where}${further}`,
+    materials: [
+      ...(size === "room"
+        ? ["tape or pins for the cards", "the plan “Round the room”"]
+        : ["a clear table for each set"]),
+      ...(hasSlip(options) ? ["a recording slip and a pencil for each group"] : []),
+    ],
+    // Own estimates: half a minute a card on the table, one in the room, five to begin and to check.
+    minutes: request.options.value.minutes ?? Math.max(8, Math.round(5 + count * (size === "room" ? 1 : 0.5))),
+    answers: [
+      ...deals.map((deal) => [
+        { text: `${deal.code}: ` },
+        { text: deal.cards.map((_, place) => signAt(deal, place)).join(" "), bold: true },
+        { text: ", then the first again" },
+      ]),
+      ...used.map(({ left, right }) => [
+        ...listed(toPrinted(left.answers[0], request.teaches)).runs,
+        { text: " = " },
+        ...listed(toPrinted(right.answers[0], request.explains)).runs,
+      ]),
+    ],
+    cautions,
+  };
+}
+
+export function loopLabels({ options }: DealtLoop, deal: LoopDeal): LabelEntry[] {
+  return [{ contents: summaryOf(options, deal.cards.length) }];
+}

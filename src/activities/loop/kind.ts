@@ -1,0 +1,30 @@
+import schema from "../../../schemas/loop.schema.json";
+import { validateLoop } from "../../base/generated/validators";
+import type { ActivityKind } from "../contract";
+import { dealLoop } from "./deal";
+import { loopDirections } from "./directions";
+import { loopGuide, loopLabels } from "./guide";
+import { solutionSheets } from "./key";
+import type { DealtLoop, LoopDeal } from "./model";
+import { loopPapers } from "./papers";
+import { loopPieces, loopRecord } from "./pieces";
+import { rules } from "./rules";
+import { pieceSheets } from "./sheets";
+
+/** Cards that each answer the one before, in a circle round the room or on a table. */
+export const loop: ActivityKind<LoopDeal, DealtLoop> = {
+  name: "loop",
+  schema,
+  validate: validateLoop,
+  tellsShared: true,
+  deal: dealLoop,
+  pieceSheets,
+  solutionSheets,
+  pieces: loopPieces,
+  record: loopRecord,
+  papers: loopPapers,
+  guide: loopGuide,
+  directions: loopDirections,
+  labels: loopLabels,
+  rules,
+};

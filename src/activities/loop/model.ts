@@ -1,0 +1,43 @@
+import type { Circle } from "../../prove/loops/loops";
+import type { Proof } from "../../prove/proof";
+import type { Pair } from "../../unit/unit";
+import type { Deal, Dealt } from "../contract";
+import type { Printed } from "../printed";
+import { signOf } from "../strips/model";
+import type { LoopOptions } from "./options";
+
+/** A card: above the line the answer to the card before it, under it what the next card answers. */
+export interface LoopCard {
+  readonly answer: Printed;
+  readonly prompt: Printed;
+  /** The pairs that the two are taken from. */
+  readonly answers: Pair;
+  readonly asks: Pair;
+}
+
+export interface LoopDeal extends Deal {
+  /** In the order of the circle; proofs name cards by their place here. */
+  readonly cards: readonly LoopCard[];
+  /** The cards as dealt, as places in the circle. A card's place here is its piece number, and gives it its sign. */
+  readonly dealt: readonly number[];
+  /** Piece numbers in the order in which they are posted round the room. */
+  readonly posting: readonly number[];
+  readonly proof: Proof<Circle>;
+  /** Cards that close a circle while others are left over, as places in the circle; undefined where none can. */
+  readonly smaller: Circle | undefined;
+}
+
+export interface DealtLoop extends Dealt<LoopDeal> {
+  readonly options: LoopOptions;
+  readonly pairs: readonly Pair[];
+}
+
+/** What a card is called, by its piece number: A, B, …; in further versions A2, B2, … */
+export function signOfPiece({ version }: LoopDeal, piece: number): string {
+  return version === 1 ? signOf(piece) : `${signOf(piece)}${version}`;
+}
+
+/** What a card is called, by its place in the circle. */
+export function signAt(deal: LoopDeal, place: number): string {
+  return signOfPiece(deal, deal.dealt.indexOf(place));
+}

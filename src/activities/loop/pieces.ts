@@ -1,0 +1,41 @@
+import type { Piece, Press } from "../contract";
+import { recorded } from "../printed";
+import { layoutLoop } from "./layout";
+import { type DealtLoop, type LoopDeal, signOfPiece } from "./model";
+
+/** The cards in the order dealt, answer and prompt; `next` is the card that goes on from there. */
+export function loopPieces(dealt: DealtLoop, deal: LoopDeal, press: Press): Piece[] {
+  const { places } = layoutLoop(dealt, press);
+  return deal.dealt.flatMap((place, piece): Piece[] => {
+    const card = deal.cards[place];
+    const at = places[piece];
+    if (!card || !at) return [];
+    const { page, x, y, w, h } = at;
+    return [
+      {
+        faces: [card.answer, card.prompt].map(({ text, source }) => ({ side: "front", text, source })),
+        at: [{ page, x, y, w, h, turn: 0, side: "front" }],
+        solution: undefined,
+        next: deal.dealt.indexOf((place + 1) % deal.cards.length),
+      },
+    ];
+  });
+}
+
+/** What it takes to print this deal again as it was. */
+export function loopRecord(dealt: DealtLoop, deal: LoopDeal, press: Press): unknown {
+  const { options } = dealt;
+  const { paper, grid, size, signSize } = layoutLoop(dealt, press);
+  const { seed, blanks, margin } = options;
+  return {
+    settings: { seed, attempt: deal.attempt, size: options.size, blanks, paper: options.paper, margin },
+    layout: { landscape: paper.width > paper.height, w: grid.w, h: grid.h, size: size ?? null, sign: signSize },
+    cards: deal.dealt.flatMap((place, piece) => {
+      const card = deal.cards[place];
+      return card
+        ? [{ sign: signOfPiece(deal, piece), place, answer: recorded(card.answer), prompt: recorded(card.prompt) }]
+        : [];
+    }),
+    posting: deal.posting.map((piece) => signOfPiece(deal, piece)),
+  };
+}

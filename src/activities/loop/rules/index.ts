@@ -1,0 +1,5 @@
+import type { Rule } from "../../../base/finding";
+import { earlyClose, type LoopContext, secondCircle, tooFewCards } from "./circles";
+import { cardsTooSmall } from "./text";
+
+export const rules: readonly Rule<LoopContext>[] = [tooFewCards, secondCircle, earlyClose, cardsTooSmall];

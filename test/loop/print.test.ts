@@ -1,0 +1,191 @@
+import assert from "node:assert/strict";
+import type { PiecesFile } from "../../src/make/pieces-file";
+import { type PrintedPage, readPrint } from "../support/print";
+import { rectanglesOn, textsIn } from "../support/rectangles";
+import { readUnitText, testWorkshop } from "../support/units";
+import { counter, loopUnit } from "./unit";
+
+/* From the text to paper and back: what pdf.js reads from the PDFs against the unit as a teacher reads it. */
+
+interface Printed {
+  readonly card: readonly PrintedPage[];
+  readonly paper: readonly PrintedPage[];
+  readonly pieces: PiecesFile;
+}
+
+async function printed(text: string): Promise<Printed> {
+  const reading = await readUnitText(text);
+  assert.deepEqual(reading.findings, []);
+  const files = await (await testWorkshop()).make(reading, {});
+  const bytes = (end: string): Uint8Array => {
+    const found = files.find(({ name }) => name.endsWith(end));
+    assert.ok(found, end);
+    return found.bytes;
+  };
+  return {
+    card: await readPrint(bytes("loop.card.pdf")),
+    paper: await readPrint(bytes("loop.paper.pdf")),
+    pieces: JSON.parse(new TextDecoder().decode(bytes(".pieces.json"))),
+  };
+}
+
+interface CutCard {
+  readonly sign: string;
+  readonly answer: string;
+  readonly prompt: string;
+  readonly mark: string;
+  readonly sizes: readonly number[];
+}
+
+/** Cards of a page between its cut lines: what is above and under the line in the middle, its sign and its mark. */
+function cardsOn(page: PrintedPage, ruleWeight: number): CutCard[] {
+  return rectanglesOn(page, 0.25).flatMap((box): CutCard[] => {
+    const rule = page.lines.find(
+      ({ weight, x1, y1 }) =>
+        Math.abs(weight - ruleWeight) < 0.01 && x1 > box.x && x1 < box.x + box.w && y1 > box.y && y1 < box.y + box.h,
+    );
+    const texts = textsIn(page, box);
+    const words = texts.filter(({ size, text }) => size > 5.5 && !/^[A-Z]+\d*$/.test(text));
+    const sign = texts.find(({ size, text }) => size > 5.5 && /^[A-Z]+\d*$/.test(text));
+    if (!rule || words.length === 0) return [];
+    const join = (above: boolean): string =>
+      words
+        .filter(({ y }) => y < rule.y1 === above)
+        .map(({ text }) => text)
+        .join(" ");
+    const mark = texts.filter(({ size }) => size < 5.5).map(({ text }) => text);
+    return [
+      {
+        sign: sign?.text ?? "",
+        answer: join(true),
+        prompt: join(false),
+        mark: mark.join("-"),
+        sizes: words.map(({ size }) => size),
+      },
+    ];
+  });
+}
+
+const meanings = new Map(
+  counter.map((pair) => pair.split(" = ")).map(([l = "", r = ""]) => [l, r.split(" / ")[0] ?? ""]),
+);
+
+/** Goes from a card to the one that answers it until a card comes again; the signs. */
+function walk(cards: readonly CutCard[], start: string): string[] {
+  const visited: string[] = [];
+  let sign = start;
+  while (!visited.includes(sign)) {
+    visited.push(sign);
+    const card = cards.find((each) => each.sign === sign);
+    const next = cards.filter(({ answer }) => answer === meanings.get(card?.prompt ?? ""));
+    assert.equal(next.length, 1, `${card?.prompt} is answered ${next.length} times`);
+    sign = next[0]?.sign ?? "";
+  }
+  assert.equal(sign, start);
+  return visited;
+}
+
+const layouts = [
+  { options: "", rule: 0.75, pages: 6 },
+  { options: "size: mini", rule: 0.35, pages: 1 },
+  { options: "size: mini\ncards: 5", rule: 0.35, pages: 3 },
+];
+
+describe("a loop from print", function () {
+  this.timeout(60_000);
+
+  for (const paper of ["A4", "Letter"]) {
+    for (const { options, rule, pages } of layouts) {
+      it(`${paper}, ${options.replace("\n", ", ") || "room"}: the circle closes from the print alone, as the key says`, async () => {
+        const text = loopUnit(counter, options, `teaches: pt\npaper: ${paper}\nclasses: [3]\n`);
+        const { card, paper: papers, pieces } = await printed(text);
+        assert.equal(card.length, pages);
+        const cards = card.flatMap((page) => cardsOn(page, rule));
+        assert.equal(cards.length, 12);
+        assert.deepEqual(cards.map(({ sign }) => sign).sort(), [..."ABCDEFGHJKLM"]);
+        assert.equal(new Set(cards.flatMap(({ sizes }) => sizes.map((size) => size.toFixed(2)))).size, 1);
+        const circle = walk(cards, "A");
+        assert.equal(circle.length, 12);
+        // The key's row of signs is the circle, from where it likes.
+        const row = papers[0]?.texts.map((each) => each.text.trim()).find((each) => /^([A-Z] ){11}[A-Z]$/.test(each));
+        assert.ok(row, "no order on the key");
+        const key = row.split(" ");
+        const from = key.indexOf("A");
+        assert.deepEqual([...key.slice(from), ...key.slice(0, from)], circle);
+        // Each piece stands where its entry says, and names the mark of the card that goes on.
+        assert.equal(pieces.pieces.length, 12);
+        for (const piece of pieces.pieces) {
+          const [at] = piece.at;
+          const page = card[(at?.page ?? 0) - 1];
+          assert.ok(at && page);
+          const texts = textsIn(page, at);
+          for (const { text: words } of piece.faces)
+            assert.ok(
+              words.split(" ").every((word) => texts.some((each) => each.text.split(" ").includes(word))),
+              words,
+            );
+          const found = cards.find(({ mark }) => mark === piece.mark);
+          assert.deepEqual(
+            piece.faces.map((face) => face.text),
+            [found?.answer, found?.prompt],
+          );
+          const next = cards.find(({ mark }) => mark === piece.solution);
+          assert.equal(next?.answer, meanings.get(found?.prompt ?? ""));
+        }
+      });
+    }
+  }
+
+  it("prints signs to be read from six metres, one card a sheet", async () => {
+    const { card } = await printed(loopUnit(counter, "cards: 1", "teaches: pt\nclasses: [3]\n"));
+    assert.equal(card.length, 12);
+    for (const page of card) {
+      assert.ok(page.width > page.height);
+      const sign = page.texts.reduce((a, b) => (b.size > a.size ? b : a));
+      assert.match(sign.text, /^[A-Z]$/);
+      // Noto Sans: small letters are 0.536 em high; 34.9 mm are 20′ at 6 m.
+      assert.ok((sign.size / 72) * 25.4 * 0.536 > 34.9);
+      assert.equal(rectanglesOn(page, 0.25).length, 0);
+    }
+  });
+
+  it("prints a ring with all signs in order, clockwise", async () => {
+    const { paper } = await printed(loopUnit(counter, "", "teaches: pt\nclasses: [3]\n"));
+    const [key] = paper;
+    assert.ok(key);
+    const centre = key.texts.find(({ text, size }) => /^[A-Z478]{6}$/.test(text) && Math.abs(size - 10) < 0.1);
+    assert.ok(centre, "no code in the ring");
+    const [cx, cy] = centre.middle;
+    const ring = key.texts
+      .filter(({ text, size }) => /^[A-Z]$/.test(text) && Math.abs(size - 13) < 0.1)
+      .map(({ text, middle: [x, y] }) => ({
+        text,
+        turn: (Math.atan2(x - cx, cy - (y - 1.6)) + 2 * Math.PI) % (2 * Math.PI),
+      }))
+      .sort((a, b) => a.turn - b.turn)
+      .map(({ text }) => text);
+    const row = key.texts.map((each) => each.text.trim()).find((each) => /^([A-Z] ){11}[A-Z]$/.test(each)) ?? "";
+    const signs = row.split(" ");
+    const from = ring.indexOf(signs[0] ?? "");
+    assert.deepEqual([...ring.slice(from), ...ring.slice(0, from)], signs);
+  });
+
+  it("prints a plan to post by and slips that start at the plan's cards", async () => {
+    const { paper } = await printed(loopUnit(counter, "", "teaches: pt\nclasses: [8]\n"));
+    const plan = paper.find(({ texts }) => texts.some(({ text }) => text.startsWith("Round the room")));
+    const slips = paper.at(-1);
+    assert.ok(plan && slips);
+    const row = (label: string): string[] => {
+      const head = plan.texts.find(({ text, x }) => text === label && x < 30);
+      assert.ok(head, label);
+      return plan.texts
+        .filter(({ y, x }) => Math.abs(y - head.y) < 0.3 && x > head.x + 5)
+        .sort((a, b) => a.x - b.x)
+        .map(({ text }) => text);
+    };
+    assert.deepEqual([...row("Card")].sort(), [..."ABCDEFGHJKLM"]);
+    const starts = slips.texts.filter(({ text }) => /^[A-HJ-M]$/.test(text)).map(({ text }) => text);
+    assert.deepEqual(starts.sort(), row("Start").sort());
+    assert.equal(starts.length, 4);
+  });
+});
