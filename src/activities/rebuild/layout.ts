@@ -84,8 +84,14 @@ function findLayout(dealt: DealtRebuild, press: Press): RebuildLayout {
   const pagesAt = (size: number): number =>
     Math.max(1, ...deals.map((deal) => placesAt(dealt, deal, { ...base, size, height: heightFor(size) }, press).pages));
   const fewest = pagesAt(Math.min(largest, comfort));
-  let size = largest;
-  while (size > comfort && pagesAt(size) > fewest) size -= sizeStep;
+  // Smaller words never need more sheets, so that halving finds the largest that need no more than comfortable ones.
+  let [low, high] = [Math.min(largest, comfort) / sizeStep, largest / sizeStep];
+  while (low < high) {
+    const middle = Math.ceil((low + high) / 2);
+    if (pagesAt(middle * sizeStep) > fewest) high = middle - 1;
+    else low = middle;
+  }
+  const size = low * sizeStep;
   return { ...base, size, height: heightFor(size) };
 }
 
@@ -139,6 +145,9 @@ function placesAt(
     ...upTo(options.blanks).map(() => blankWidth),
   ];
   const flowing = flowRows(box, widths, height);
+  const perPage = Math.max(1, Math.floor(box.h / height + 1e-6));
+  const least = Math.ceil(widths.reduce((sum, width) => sum + width, 0) / box.w / perPage - 1e-6);
+  if (least >= flowing.pages) return flowing;
   const packed = packRows(box, widths, height);
   return packed && packed.pages < flowing.pages && !tells(deal, sentences, packed.places) ? packed : flowing;
 }

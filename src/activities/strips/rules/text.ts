@@ -64,10 +64,15 @@ function heightFor(
   comfort: number,
   press: StripsContext["press"],
 ): number | undefined {
-  for (let h = 10; h <= most; h++) {
-    if ((sizeOn(events, { x: 0, y: 0, w: width, h }, press) ?? 0) >= comfort) return h;
+  const enough = (h: number): boolean => (sizeOn(events, { x: 0, y: 0, w: width, h }, press) ?? 0) >= comfort;
+  let [low, high] = [10, Math.floor(most)];
+  if (!enough(high)) return undefined;
+  while (low < high) {
+    const middle = Math.floor((low + high) / 2);
+    if (enough(middle)) high = middle;
+    else low = middle + 1;
   }
-  return undefined;
+  return low;
 }
 
 function shortened(text: string): string {
