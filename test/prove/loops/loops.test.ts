@@ -3,10 +3,13 @@ import fc from "fast-check";
 import {
   countArrangements,
   countCircles,
+  isCircle,
   type LoopPuzzle,
   LoopSearch,
   proveLoop,
+  sameCircle,
 } from "../../../src/prove/loops/loops";
+import { swappedCircle } from "../../../src/prove/loops/swap";
 import { anyCards, cardsByClass, plainByClass, puzzleOf } from "./cards";
 import { arrangements, closesEarly, fullCircles } from "./naive";
 
@@ -178,6 +181,18 @@ describe("loops whose verdict can be seen", () => {
     const round = (classes: readonly number[]) => plainByClass([...classes.slice(1), classes[0] ?? 0], classes);
     assert.equal(proveLoop(round([0, 2, 1, 3, 0, 4, 1, 5])).full.status, "several");
     assert.equal(proveLoop(round([0, 2, 1, 3, 1, 4, 0, 5])).full.status, "one");
+  });
+
+  it("a circle takes every card once, each after one that it answers", () => {
+    const puzzle = { follows: [[1, 2], [2], [0, 1]] };
+    const circles = [[0, 1, 2], [1, 2, 0], [0, 2, 1], [0, 1], [0, 1, 2, 1], [0, 2, 0], [0, 1, 3], []];
+    assert.deepEqual(
+      circles.map((circle) => isCircle(puzzle, circle)),
+      [true, true, false, false, false, false, false, false],
+    );
+    assert.equal(isCircle({ follows: [] }, []), false);
+    // What is no circle is no intended one either.
+    assert.deepEqual(proveLoop(puzzle, { intended: [0, 2, 1] }), proveLoop(puzzle));
   });
 
   it("overlapping sets {1,2}, {2,3}, {3,1} are no classes", () => {
