@@ -215,5 +215,5 @@ function inYaml(text: string, lineStart: number, key: string): boolean {
   const above = text.slice(0, lineStart).replace(/^\uFEFF/, "");
   if (key === "severities") return /^---[ \t]*\r?\n/.test(above) && !/\n(---|\.\.\.)[ \t]*\r?\n/.test(above);
   const fences = above.match(/^ {0,3}(?:`{3,}|~{3,}).*$/gmu) ?? [];
-  return fences.length % 2 === 1 && /activity/.test(fences.at(-1) ?? "");
+  return /activity/.test(fences.at(-1) ?? "");
 }

@@ -1,10 +1,10 @@
 import type { Range } from "../../base/range";
 import type {
   ActivityBlock,
+  Answer,
   FormsTable,
   Item,
   Pair,
-  Phrase,
   Pile,
   Section,
   Statement,
@@ -17,7 +17,7 @@ export type Member =
   | { readonly shape: "pair"; readonly item: Pair; readonly block: Range }
   | { readonly shape: "statement"; readonly item: Statement; readonly block: Range }
   | { readonly shape: "event"; readonly item: StoryEvent; readonly block: Range }
-  | { readonly shape: "text"; readonly item: Item & Phrase; readonly block: Range }
+  | { readonly shape: "text"; readonly item: Item & Answer; readonly block: Range }
   | { readonly shape: "table"; readonly table: FormsTable; readonly block: Range };
 
 /** All of a section in the order of the text. Plain items count in piles only: elsewhere they are notes. */

@@ -1,5 +1,5 @@
 import assert from "node:assert/strict";
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { foldsOf } from "../../../src/editor/language/folds";
 import { type OutlineEntry, outlineOf } from "../../../src/editor/language/outline";
 import { selectionsAt } from "../../../src/editor/language/selection";
@@ -48,7 +48,10 @@ describe("outline", () => {
   });
 
   it("nests ranges as VS Code wants them, for the samples too", () => {
-    const samples = ["harbour-cafe", "am-markt"].map((name) => readFileSync(`samples/${name}.unit.md`, "utf8"));
+    const samples = readdirSync("samples")
+      .filter((name) => name.endsWith(".unit.md"))
+      .map((name) => readFileSync(`samples/${name}`, "utf8"));
+    assert.ok(samples.length > 0);
     const check = ({ range, select, children, name }: OutlineEntry): void => {
       assert.ok(range.start <= select.start && select.end <= range.end, name);
       for (const child of children) {
@@ -58,6 +61,11 @@ describe("outline", () => {
     };
     for (const text of [wholeDialect, wholeDialect.replaceAll("\n", "\r\n"), ...samples])
       outlineOf(readUnit(text), []).forEach(check);
+  });
+
+  it("counts a pile with two headings once", () => {
+    const text = "## A\n\n### o\n\n- copo\n\n### a\n\n- faca\n\n### o\n\n- garfo\n";
+    assert.equal(drawn(outlineOf(readUnit(text), []))[0], "section: A — 2 piles");
   });
 
   it("calls an activity by its kind while it is not dealt", () => {

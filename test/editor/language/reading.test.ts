@@ -1,8 +1,10 @@
 import assert from "node:assert/strict";
+import type { Deal } from "../../../src/activities/contract";
 import { answerAt, answerMarkdown } from "../../../src/editor/language/hover";
 import { lensText } from "../../../src/editor/language/lens";
 import { linksIn } from "../../../src/editor/language/links";
 import { type TokenKind, tokensOf } from "../../../src/editor/language/tokens";
+import type { Proof } from "../../../src/prove/proof";
 import { readUnit } from "../../../src/unit/read";
 import { readUnitText, slice, testWorkshop, unitOf } from "../../support/units";
 import { wholeDialect } from "./units";
@@ -116,6 +118,22 @@ describe("the lens over an activity", () => {
     const front = "---\nclasses: [24, 31]\n---\n\n";
     const [told] = await lens(unitOf(24, "grid: 4 x 4", front));
     assert.match(told ?? "", /^4 × 4 tiles.* · 16 pieces · 1 sheet a set · 15 sets · one solution, proven$/);
+  });
+
+  it("tells what is not proven", () => {
+    const told = (...statuses: readonly Proof<unknown>["status"][]): string | undefined => {
+      const deals = statuses.map((status): Deal => {
+        const proof = { status, count: 2, capped: false, nodes: 1, by: "search" } as const;
+        return { code: "ACDEFH", level: "gentle", version: 1, copies: 2, attempt: 0, proof };
+      });
+      return lensText({ index: 0, make: "tiles", title: "A", summary: "tiles", deals }, () => [])
+        .split(" · ")
+        .at(-1);
+    };
+    assert.equal(told("one", "one"), "one solution each, proven");
+    assert.equal(told("one", "several"), "more than one solution");
+    assert.equal(told("several", "none"), "no solution");
+    assert.equal(told("one", "unsettled"), "proof not settled");
   });
 
   it("tells of several deals, of masters, and of what is not dealt", async () => {

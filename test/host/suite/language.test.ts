@@ -128,7 +128,7 @@ describe("names", () => {
   it("are refused with a sentence where they are taken", async () => {
     const editor = await openUnit("refused.unit.md", verbs);
     const refused = ask("vscode.executeDocumentRenameProvider", editor, positionOf(editor, "Verbs"), "Story");
-    await assert.rejects(async () => refused, /has a section “Story” already/);
+    await assert.rejects(refused, /has a section “Story” already/);
     assert.equal(editor.document.getText(), verbs);
   });
 
