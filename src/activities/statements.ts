@@ -274,9 +274,15 @@ const truthWords: Readonly<Record<string, readonly [string, string]>> = {
   it: ["Vero", "Falso"],
 };
 
-export function truthWordsIn(lang: string): { readonly yes: string; readonly no: string } {
-  const [yes, no] = truthWords[lang.toLowerCase().split("-")[0] ?? ""] ?? ["True", "False"];
-  return { yes, no };
+/** The words in the first of some languages that has them, else in English. */
+export function truthWordsIn(...langs: readonly string[]): {
+  readonly yes: string;
+  readonly no: string;
+  readonly lang: string;
+} {
+  const lang = langs.map((each) => each.toLowerCase().split("-")[0] ?? "").find((each) => truthWords[each]) ?? "en";
+  const [yes, no] = truthWords[lang] ?? ["True", "False"];
+  return { yes, no, lang };
 }
 
 /** A claim's words with the code of the learner who wrote it: `… (K7)`. */

@@ -10,6 +10,7 @@ import type { Sheet } from "../page/sheet";
 import { renderSvg } from "../render/svg";
 import { openTypeface } from "../text/open";
 import type { Typeface, TypefaceAssets } from "../text/typeface";
+import { picturesOf } from "../unit/pictures";
 import { readUnit } from "../unit/read";
 import type { Section, Unit } from "../unit/unit";
 import { readPiecesFile } from "./pieces-file";
@@ -150,9 +151,7 @@ class Bench implements Workshop {
     const unit = this.parse(text);
     const pictures = new Set<string>();
     const look = (sections: readonly Section[]): void => {
-      for (const { left, right } of sections.flatMap(({ pairs }) => pairs)) {
-        for (const { picture } of [...left.answers, ...right.answers]) if (picture) pictures.add(picture.path);
-      }
+      for (const { path } of sections.flatMap(picturesOf)) pictures.add(path);
     };
     look(unit.sections);
     for (const [path, other] of units) {

@@ -2,11 +2,11 @@ import type { Range } from "../base/range";
 import { type Remarks, readRemarks } from "./comments";
 import { bars, type Env, type Scan, scan, spacedSeparators, TextMemory } from "./inline";
 import { movedPair, movedStatement, movedText } from "./moved";
-import { readPhrase, readSide, type Scanned } from "./phrases";
+import { readAnswer, readPhrase, readSide, type Scanned } from "./phrases";
 import { Problems } from "./problems";
 import { SourceText } from "./source-text";
 import { readTies } from "./ties";
-import type { Item, Pair, Phrase, Side, Silence, Statement, StoryEvent } from "./unit";
+import type { Answer, Item, Pair, Phrase, Side, Silence, Statement, StoryEvent } from "./unit";
 
 /** One list item as found in the file, with the first paragraphs of the bullets nested in it. */
 export interface RawItem {
@@ -22,7 +22,7 @@ const secondEquals = "Only the first “ = ” parts the two sides; this one is 
 type Bullet =
   | { readonly shape: "statement"; readonly item: Statement }
   | { readonly shape: "pair"; readonly item: Pair }
-  | { readonly shape: "text"; readonly item: Item & Phrase };
+  | { readonly shape: "text"; readonly item: Item & Answer };
 
 /** Bullets read of late, as if each stood alone; null for those that say more than their own text. */
 const alone = new TextMemory<Bullet | null>();
@@ -74,8 +74,8 @@ export class ItemReader {
       const pair = this.pair(item, scanned, found, remarks);
       return pair && { shape: "pair", item: pair };
     }
-    const phrase = readPhrase(scanned, { start: 0, end: remarks.end });
-    return { shape: "text", item: { ...phrase, ...this.common(item, found, remarks) } };
+    const answer = readAnswer(scanned, { start: 0, end: remarks.end }, false);
+    return { shape: "text", item: { ...answer, ...this.common(item, found, remarks) } };
   }
 
   /** A numbered item with the bullets that follow it in any order. */

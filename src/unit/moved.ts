@@ -43,6 +43,6 @@ export function movedStatement(statement: Statement, by: number, block: Range): 
   return { ...movedPhrase(statement, by), block, ties: [], mark: movedRange(mark, by), truth };
 }
 
-export function movedText(item: Item & Phrase, by: number, block: Range): Item & Phrase {
-  return { ...movedPhrase(item, by), block, ties: [] };
+export function movedText(item: Item & Answer, by: number, block: Range): Item & Answer {
+  return { ...movedAnswer(item, by), block, ties: [] };
 }

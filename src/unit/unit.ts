@@ -128,7 +128,7 @@ export type PileMember =
   | { readonly shape: "pair"; readonly item: Pair }
   | { readonly shape: "statement"; readonly item: Statement }
   | { readonly shape: "event"; readonly item: StoryEvent }
-  | { readonly shape: "text"; readonly item: Item & Phrase };
+  | { readonly shape: "text"; readonly item: Item & Answer };
 
 /** A table with an empty top left cell: rows persons, columns verbs. */
 export interface FormsTable {

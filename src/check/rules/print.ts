@@ -3,6 +3,7 @@ import type { Fix, Report, Rule } from "../../base/finding";
 import { fitsPicture } from "../../base/picture";
 import type { Range } from "../../base/range";
 import { plain } from "../../base/run";
+import { picturesOf } from "../../unit/pictures";
 import type { Phrase, Section } from "../../unit/unit";
 import { type CheckContext, sectionsInUse } from "../context";
 
@@ -99,28 +100,25 @@ export const missingPicture: Rule<CheckContext> = {
     right: "## Table\n\n- a spoon = a colher\n\n```activity\nmake: tiles\n```",
   },
   check: (context) =>
-    sectionsInUse(context).flatMap(({ pairs }) =>
-      pairs.flatMap((pair) =>
-        [...pair.left.answers, ...pair.right.answers].flatMap(({ picture }) => {
-          if (!picture) return [];
-          const bytes = context.press.pictures.get(picture.path);
-          if (bytes && fitsPicture(bytes)) return [];
-          const fixes: Fix[] =
-            picture.alt === ""
-              ? []
-              : [
-                  {
-                    title: `Use the word “${picture.alt}” instead`,
-                    edits: [{ range: picture.range, text: picture.alt }],
-                  },
-                ];
-          const message = bytes
-            ? `“${picture.path}” is neither a PNG nor a JPEG picture that can be printed.`
-            : `There is no picture “${picture.path}” beside this unit.`;
-          return [{ range: picture.range, message, fixes }];
-        }),
-      ),
-    ),
+    sectionsInUse(context)
+      .flatMap(picturesOf)
+      .flatMap((picture) => {
+        const bytes = context.press.pictures.get(picture.path);
+        if (bytes && fitsPicture(bytes)) return [];
+        const fixes: Fix[] =
+          picture.alt === ""
+            ? []
+            : [
+                {
+                  title: `Use the word “${picture.alt}” instead`,
+                  edits: [{ range: picture.range, text: picture.alt }],
+                },
+              ];
+        const message = bytes
+          ? `“${picture.path}” is neither a PNG nor a JPEG picture that can be printed.`
+          : `There is no picture “${picture.path}” beside this unit.`;
+        return [{ range: picture.range, message, fixes }];
+      }),
 };
 
 export const narrowMargin: Rule<CheckContext> = {

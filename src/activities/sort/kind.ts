@@ -1,0 +1,31 @@
+import schema from "../../../schemas/sort.schema.json";
+import { validateSort } from "../../base/generated/validators";
+import type { ActivityKind } from "../contract";
+import { dealSort } from "./deal";
+import { sortDirections } from "./directions";
+import { sortGuide, sortLabels } from "./guide";
+import { solutionSheets } from "./key";
+import { sortPapers } from "./mats";
+import type { DealtSort, SortDeal } from "./model";
+import { sortPieces, sortRecord } from "./pieces";
+import { rules } from "./rules";
+import { pieceSheets } from "./sheets";
+
+/** Cards that are sorted into piles: true or false, or what the headings of a section say. */
+export const sort: ActivityKind<SortDeal, DealtSort> = {
+  name: "sort",
+  // Cards that share an answer are no riddle to each other: each has its pile.
+  tellsShared: true,
+  schema,
+  validate: validateSort,
+  deal: dealSort,
+  pieceSheets,
+  solutionSheets,
+  pieces: sortPieces,
+  record: sortRecord,
+  papers: sortPapers,
+  guide: sortGuide,
+  directions: sortDirections,
+  labels: sortLabels,
+  rules,
+};

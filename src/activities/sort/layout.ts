@@ -1,0 +1,139 @@
+import { pictureSize } from "../../base/picture";
+import {
+  type CardFace,
+  type CardGrid,
+  fitCards,
+  inset,
+  largestCards,
+  type PlacedCard,
+  packGrid,
+  placeGrid,
+} from "../../page/cards";
+import { bodyBox } from "../../page/furniture";
+import { largestAtDesk, sizeFor, xHeights } from "../../page/legibility";
+import { type Box, type Paper, papers } from "../../page/paper";
+import type { Press } from "../contract";
+import { matsOf } from "./mats";
+import type { CardText, DealtSort } from "./model";
+
+/*
+ * All cards of a set have one size and their words another; header cards stand in the same grid.
+ */
+
+/** Clear of the cut, mm; above and below as much as the line with the mark takes, so that words stand in the middle. */
+const clear = { left: 3.5, right: 3.5, top: 5, bottom: 5 };
+const limits = { minW: 34, minH: 20, maxW: 95, maxH: 62, ratio: [1.3, 3] as const };
+/** On a mat several cards must find room in each place. */
+const matLimits = { circles: { maxW: 54, maxH: 32 }, fields: { maxW: 70, maxH: 42 }, none: {} };
+const smallestSize = 4;
+const pleasantRatio = 1.7;
+
+export const maxLines = 4;
+
+export interface SortLayout {
+  readonly paper: Paper;
+  readonly margin: number;
+  readonly box: Box;
+  readonly grid: CardGrid;
+  /** Header cards, cards as dealt, blank ones. */
+  readonly places: readonly PlacedCard[];
+  /** One size for all words, pt; undefined where some fit at no size. */
+  readonly size: number | undefined;
+  /** One size for all names of piles. */
+  readonly headerSize: number | undefined;
+}
+
+export function wordsBox(card: Box): Box {
+  return inset(card, clear);
+}
+
+export function headerCount({ options, piles }: DealtSort): number {
+  return options.headers === "cards" ? piles.length : 0;
+}
+
+/** Header and other cards of a set that have a mark of their own. */
+export function pieceCount(dealt: DealtSort): number {
+  return headerCount(dealt) + dealt.cards.length;
+}
+
+const kept = new WeakMap<DealtSort, { readonly press: Press; readonly layout: SortLayout }>();
+
+export function layoutSort(dealt: DealtSort, press: Press): SortLayout {
+  const known = kept.get(dealt);
+  if (known?.press === press) return known.layout;
+  const layout = findLayout(dealt, press);
+  kept.set(dealt, { press, layout });
+  return layout;
+}
+
+function findLayout(dealt: DealtSort, press: Press): SortLayout {
+  const { options } = dealt;
+  const paper = papers[options.paper];
+  const box = bodyBox(paper, options.margin);
+  const count = Math.max(1, pieceCount(dealt) + options.blanks);
+  const base = { paper, margin: options.margin, box };
+  const comfort = sizeFor(xHeights.desk.comfortable, press.typeface);
+  let best: SortLayout | undefined;
+  const grids =
+    options.cards === undefined
+      ? largestCards(box, count, { ...limits, ...matLimits[matsOf(dealt)] })
+      : gridsOf(box, count, options.cards);
+  for (const grid of grids) {
+    const size = sizeOn(dealt, grid, press);
+    if (!best || (size ?? 0) > (best.size ?? 0))
+      best = { ...base, grid, places: placeGrid(box, grid, count), size, headerSize: headerSizeOn(dealt, grid, press) };
+    if (size !== undefined && size >= comfort) break;
+  }
+  const whole: CardGrid = { columns: 1, rows: 1, pages: count, w: box.w, h: box.h };
+  return best ?? { ...base, grid: whole, places: placeGrid(box, whole, count), size: undefined, headerSize: undefined };
+}
+
+/** Grids of so many cards a sheet, as large as the sheet allows, those of a pleasant shape first. */
+export function gridsOf(box: Box, count: number, asked: number): CardGrid[] {
+  const found: CardGrid[] = [];
+  for (let columns = 1; columns <= Math.min(asked, 6); columns++) {
+    const rows = Math.ceil(asked / columns);
+    const w = Math.floor((box.w / columns) * 2) / 2;
+    const h = Math.min(Math.floor((box.h / rows) * 2) / 2, w);
+    const grid = packGrid(box, { w, h }, count);
+    if (!grid || (columns > 1 && w / h < 1)) continue;
+    // A sheet that could hold more than asked for holds no more.
+    found.push({ ...grid, columns, rows, pages: Math.ceil(count / (columns * rows)) });
+  }
+  const unlike = ({ w, h }: CardGrid): number => Math.abs(Math.log(w / h / pleasantRatio));
+  return found.sort((a, b) => unlike(a) - unlike(b));
+}
+
+/** The largest size in pt at which the words of all cards fit a card; undefined where some fit at none. */
+export function sizeOn(
+  { cards }: Pick<DealtSort, "cards">,
+  size: Pick<Box, "w" | "h">,
+  press: Press,
+): number | undefined {
+  const room = wordsBox({ x: 0, y: 0, ...pick(size) });
+  const largest = sizeFor(largestAtDesk, press.typeface);
+  return fitCards(
+    cards.map((card) => faceOf(card, press)),
+    room,
+    press.typeface,
+    { smallest: smallestSize, largest, maxLines },
+  );
+}
+
+function headerSizeOn({ piles }: DealtSort, size: Pick<Box, "w" | "h">, press: Press): number | undefined {
+  const room = wordsBox({ x: 0, y: 0, ...pick(size) });
+  const largest = sizeFor(largestAtDesk, press.typeface);
+  const faces = piles.map(({ name }) => ({ runs: [{ text: name, bold: true }] }));
+  return fitCards(faces, room, press.typeface, { smallest: smallestSize, largest, maxLines: 3 });
+}
+
+function pick({ w, h }: Pick<Box, "w" | "h">): Pick<Box, "w" | "h"> {
+  return { w, h };
+}
+
+export function faceOf({ runs, picture, lang }: CardText, press: Press): CardFace {
+  const bytes = picture && press.pictures.get(picture.path);
+  const size = bytes && pictureSize(bytes);
+  if (!picture || !size) return { runs, lang };
+  return { runs, lang, picture: { key: picture.path, alt: picture.alt, ratio: size.width / size.height } };
+}

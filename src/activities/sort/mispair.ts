@@ -1,0 +1,83 @@
+import { plain } from "../../base/run";
+import { Random, upTo } from "../../base/seed";
+import { answerKey, type Relation } from "../../match/relation";
+import { maximumMatching } from "../../prove/items/matching";
+import type { Answer, Pair } from "../../unit/unit";
+import { isFormPair } from "../supply";
+
+/**
+ * Wrong partners for some of the pairs: the right side of another pair, of the same shape and near length where there is one,
+ * and provably wrong. Which pairs hangs on the seed and their number; each wrong partner is used once, and as many as can be are
+ * plausible (a maximum matching).
+ *
+ * @returns by index of the pair; fewer than `count` where some pair has no partner that is surely wrong.
+ */
+export function mispair(
+  pairs: readonly Pair[],
+  count: number,
+  relation: Relation,
+  stream: string,
+): Map<number, Answer> {
+  const random = new Random(stream);
+  const order = random.shuffle(upTo(pairs.length));
+  const chosen = new Set(order.slice(0, count));
+  // Partners of all pairs are drawn, so that one that has none moves no other's; first those that are shown wrong as well, so
+  // that no answer is seen twice where it can be avoided.
+  const able = order.map((index) => {
+    const others = random.shuffle(upTo(pairs.length));
+    const wrong = others.filter((other) => other !== index && surelyWrong(pairs[index], pairs[other], relation));
+    return [...wrong.filter((other) => chosen.has(other)), ...wrong.filter((other) => !chosen.has(other))];
+  });
+  const alike = order.slice(0, count).map((index, i) => {
+    return (able[i] ?? []).filter((other) => plausible(pairs[index], pairs[other]));
+  });
+  const matched = [...maximumMatching(alike, pairs.length).ofLeft];
+  const used = new Set(matched.filter((other) => other >= 0));
+  const wrong = new Map<number, Answer>();
+  order.forEach((index, i) => {
+    if (wrong.size === count) return;
+    const match = matched[i] ?? -1;
+    const partner = match >= 0 ? match : able[i]?.find((other) => !used.has(other));
+    const answer = partner === undefined ? undefined : pairs[partner]?.right.answers[0];
+    if (partner === undefined || !answer) return;
+    used.add(partner);
+    wrong.set(index, answer);
+  });
+  return wrong;
+}
+
+/**
+ * Whether nothing that the unit says makes the printed right side of `other` an answer to `pair`: neither directly nor through a
+ * word that has an answer in common with it, as a synonym has.
+ */
+export function surelyWrong(pair: Pair | undefined, other: Pair | undefined, relation: Relation): boolean {
+  if (!pair || !other) return false;
+  const answer = answerKey(other.right.answers[0]);
+  const lefts = pair.left.answers.map(answerKey);
+  if (pair.right.answers.some((own) => answerKey(own) === answer)) return false;
+  const likes = lefts.flatMap((left) => [...relation.partners(left)].flatMap((key) => [...relation.partners(key)]));
+  return [...lefts, ...likes].every((left) => left !== answer && !relation.fits(left, answer));
+}
+
+/** Forms of one verb; else pictures, or words of near length that begin alike where they begin with a small word. */
+function plausible(pair: Pair | undefined, other: Pair | undefined): boolean {
+  if (!pair || !other) return false;
+  if (isFormPair(pair) || isFormPair(other)) {
+    return (
+      isFormPair(pair) &&
+      isFormPair(other) &&
+      pair.form.table === other.form.table &&
+      pair.form.column === other.form.column
+    );
+  }
+  const [a, b] = [pair.right.answers[0], other.right.answers[0]];
+  if ((a.picture === undefined) !== (b.picture === undefined)) return false;
+  const [one, two] = [plain(a.runs), plain(b.runs)];
+  const longer = Math.max(one.length, two.length);
+  return smallWord(one) === smallWord(two) && Math.abs(one.length - two.length) <= Math.max(4, longer * 0.4);
+}
+
+/** `the`, `to`, `der`: a first word of up to three letters with others behind it. */
+function smallWord(text: string): string {
+  return /^(\S{1,3})\s/u.exec(text)?.[1]?.toLowerCase() ?? "";
+}

@@ -1,0 +1,83 @@
+import type { Range } from "../../base/range";
+import type { Run } from "../../base/run";
+import type { Item, Picture } from "../../unit/unit";
+import type { Deal, Dealt } from "../contract";
+import type { Claim, Correction } from "../statements";
+import type { SortOptions } from "./options";
+
+export interface SortPile {
+  readonly name: string;
+  /** Its heading; undefined for true and false. */
+  readonly source?: Range;
+  /** BCP 47; undefined where that of the heading is not known. */
+  readonly lang?: string;
+}
+
+/** What stands on a card. */
+export interface CardText {
+  /** Empty for a bare picture. */
+  readonly runs: readonly Run[];
+  readonly picture?: Picture;
+  /** As printed; the alternative text of a bare picture. */
+  readonly text: string;
+  /** BCP 47 */
+  readonly lang: string;
+}
+
+export interface SortCard extends CardText {
+  /** Equal for cards that are the same to a learner. */
+  readonly key: string;
+  /** Indices of the piles that it belongs to, ascending. */
+  readonly piles: readonly number[];
+  readonly source: Range;
+  readonly item: Item;
+  /** Where it stands under further headings. */
+  readonly again?: readonly { readonly range: Range; readonly item: Item }[];
+  /** Code of the learner who wrote it. */
+  readonly by?: string;
+  /** What is right instead, on a card that is false. */
+  readonly correction?: Pick<Correction, "runs"> & { readonly source?: Range };
+  readonly twin?: boolean;
+}
+
+export interface SortDeal extends Deal {
+  /** Indices of cards in the order in which they are dealt; header cards come before and have no place here. */
+  readonly order: readonly number[];
+}
+
+/** A card that stands in the unit but is not dealt as it stands. */
+export interface Stray {
+  readonly range: Range;
+  readonly text: string;
+  readonly item: Item;
+}
+
+export interface SortSupply {
+  /** `truth`: the first pile is the true one. */
+  readonly by: "truth" | "headings";
+  readonly piles: readonly SortPile[];
+  /** In the order of the unit. */
+  readonly cards: readonly SortCard[];
+  /** Statements among them. */
+  readonly claims: readonly Claim[];
+  readonly missingTwins: number;
+  /** False cards by mispairing that were asked for and could not be made. */
+  readonly missingMispairs: number;
+  /** Items above the first heading. */
+  readonly loose: readonly Stray[];
+  /** Items that stand twice under one heading. */
+  readonly repeated: readonly (Stray & { readonly first: Range })[];
+  /** Names of piles that were asked for and that no heading has. */
+  readonly unknown: readonly string[];
+  /** All pile names that the headings have. */
+  readonly headings: readonly string[];
+}
+
+export interface DealtSort extends Dealt<SortDeal>, SortSupply {
+  readonly options: SortOptions;
+}
+
+/** Names of the piles that a card belongs to. */
+export function pileNames({ piles }: Pick<SortSupply, "piles">, card: SortCard): string[] {
+  return card.piles.flatMap((pile) => piles[pile]?.name ?? []);
+}

@@ -1,0 +1,60 @@
+import { upTo } from "../../base/seed";
+import type { Piece, Press } from "../contract";
+import { headerCount, layoutSort, pieceCount } from "./layout";
+import { type DealtSort, pileNames, type SortDeal } from "./model";
+import { cardAt } from "./sheets";
+
+/** Header cards, then the cards as dealt. `solution` has the names of a card's piles; a header card has none. */
+export function sortPieces(dealt: DealtSort, deal: SortDeal, press: Press): Piece[] {
+  const { places } = layoutSort(dealt, press);
+  const headers = headerCount(dealt);
+  return upTo(pieceCount(dealt)).flatMap((piece): Piece[] => {
+    const place = places[piece];
+    const card = cardAt(dealt, deal, piece);
+    const pile = piece < headers ? dealt.piles[piece] : undefined;
+    if (!place || (!card && !pile)) return [];
+    const { page, x, y, w, h } = place;
+    const [text, source] = card ? [card.text, card.source] : [pile?.name ?? "", pile?.source];
+    return [
+      {
+        faces: [{ side: "front", text, ...(source ? { source } : {}) }],
+        at: [{ page, x, y, w, h, turn: 0, side: "front" }],
+        solution: card ? pileNames(dealt, card) : [],
+      },
+    ];
+  });
+}
+
+/** What it takes to print this deal again as it was. */
+export function sortRecord(dealt: DealtSort, deal: SortDeal, press: Press): unknown {
+  const { options, piles } = dealt;
+  const { grid, size, headerSize, paper, margin } = layoutSort(dealt, press);
+  return {
+    settings: {
+      seed: options.seed,
+      attempt: deal.attempt,
+      headers: options.headers,
+      blanks: options.blanks,
+      paper: paper.name,
+      margin,
+    },
+    layout: {
+      w: grid.w,
+      h: grid.h,
+      columns: grid.columns,
+      rows: grid.rows,
+      size: size ?? null,
+      headerSize: headerSize ?? null,
+    },
+    piles: piles.map(({ name }) => name),
+    cards: deal.order
+      .flatMap((i) => dealt.cards[i] ?? [])
+      .map((card) => ({
+        runs: card.runs,
+        lang: card.lang,
+        ...(card.picture ? { picture: card.picture.path } : {}),
+        ...(card.by === undefined ? {} : { by: card.by }),
+        piles: pileNames(dealt, card),
+      })),
+  };
+}

@@ -1,0 +1,95 @@
+import { pieceMark } from "../../base/mark";
+import { upTo } from "../../base/seed";
+import { cardCuts, type PlacedCard, setCard } from "../../page/cards";
+import { sheetOf } from "../../page/document";
+import type { Box } from "../../page/paper";
+import type { Sheet, SheetItem } from "../../page/sheet";
+import type { Press } from "../contract";
+import { activityPage, folio, setLabel, stateOf } from "../sheet-page";
+import { faceOf, headerCount, layoutSort, maxLines, pieceCount, type SortLayout, wordsBox } from "./layout";
+import type { DealtSort, SortCard, SortDeal } from "./model";
+
+const markSize = 5;
+const labelSize = 8;
+/** Baseline of the mark above the cut, and its distance from the sides, mm. */
+const foot = 2.2;
+const side = 2.6;
+
+/** The cards of one copy: names of the piles, cards as dealt, blank ones. */
+export function pieceSheets(dealt: DealtSort, deal: SortDeal, copy: number | undefined, press: Press): Sheet[] {
+  const layout = layoutSort(dealt, press);
+  const { request } = dealt;
+  const { pages } = layout.grid;
+  const state = [...stateOf(request, deal).slice(0, -1), setLabel(copy), deal.code];
+  const page = { ...activityPage(request, press, "Cards", state), stock: "card" as const };
+  return upTo(pages).map((index) => {
+    const here = layout.places.filter((place) => place.page === index);
+    const cards = here.flatMap((place) => drawPiece(dealt, deal, place, copy, layout, press));
+    const label = `${request.title}, ${state.join(" · ")}, ${folio(index, pages)}`;
+    return sheetOf({ ...page, label }, index, pages, [...cardCuts(here), ...cards]);
+  });
+}
+
+function drawPiece(
+  dealt: DealtSort,
+  deal: SortDeal,
+  place: PlacedCard,
+  copy: number | undefined,
+  layout: SortLayout,
+  press: Press,
+): SheetItem[] {
+  const headers = headerCount(dealt);
+  const { x, y, w, h, card: piece } = place;
+  const mark = pieceMark(deal.code, copy, piece);
+  // A blank card says which set it belongs to, and nothing else.
+  if (piece >= pieceCount(dealt)) return [markAt(mark.split("-").slice(0, -1).join("-"), place)];
+  const area: SheetItem = { type: "area", x, y, w, h, piece };
+  const pile = piece < headers ? dealt.piles[piece] : undefined;
+  if (pile) {
+    const source = pile.source ? { source: pile.source } : {};
+    const face = { runs: [{ text: pile.name, bold: true }], lang: pile.lang, ...source };
+    const { headerSize: size } = layout;
+    const words =
+      size === undefined ? [] : (setCard(face, wordsBox(place), size, press.typeface, { maxLines: 3 }) ?? []);
+    return [area, ...words, markAt(mark, place)];
+  }
+  const card = cardAt(dealt, deal, piece);
+  if (!card) return [];
+  const face = { ...faceOf(card, press), source: card.source };
+  const words =
+    layout.size === undefined ? [] : (setCard(face, wordsBox(place), layout.size, press.typeface, { maxLines }) ?? []);
+  return [area, ...words, ...(card.by === undefined ? [] : [labelAt(card.by, place)]), markAt(mark, place)];
+}
+
+/** The card with a piece's number; undefined for header cards and blank ones. */
+export function cardAt(dealt: DealtSort, deal: SortDeal, piece: number): SortCard | undefined {
+  const place = deal.order[piece - headerCount(dealt)];
+  return place === undefined ? undefined : dealt.cards[place];
+}
+
+function markAt(mark: string, { x, y, w, h }: Box): SheetItem {
+  return {
+    type: "text",
+    runs: [{ text: mark }],
+    x: x + w - side,
+    y: y + h - foot,
+    size: markSize,
+    turn: 0,
+    anchor: "end",
+    lang: "zxx",
+  };
+}
+
+/** The code of the learner who wrote the card. */
+function labelAt(code: string, { x, y, h }: Box): SheetItem {
+  return {
+    type: "text",
+    runs: [{ text: code, bold: true }],
+    x: x + side,
+    y: y + h - foot,
+    size: labelSize,
+    turn: 0,
+    anchor: "start",
+    lang: "zxx",
+  };
+}

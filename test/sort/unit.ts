@@ -1,0 +1,60 @@
+import { verbs } from "../calls/unit";
+
+/** A unit with one section and a sort about it. */
+export function sortUnit(items: readonly string[], options = "", front = "teaches: pt\n"): string {
+  return `---\n${front}---\n\n## The café\n\n${items.join("\n")}\n\n\`\`\`activity\nmake: sort\n${options}\n\`\`\`\n\n${verbs}`;
+}
+
+/** Two articles; “pianista” takes either. */
+export const articles = [
+  "### o",
+  "",
+  "- galão",
+  "- café",
+  "- pão",
+  "- copo",
+  "- pianista",
+  "",
+  "### a",
+  "",
+  "- torrada",
+  "- conta",
+  "- gaivota",
+  "- pianista",
+];
+
+export const crockery = [
+  "- o copo = the glass",
+  "- a caneca = the mug / the tankard",
+  "- o garfo = the fork",
+  "- a colher = the spoon",
+  "- a faca = the knife",
+  "- a chávena = the cup / the mug",
+  "- lavar = to wash",
+  "- secar = to dry",
+];
+
+export const meals = [
+  "### Breakfast",
+  "",
+  "- galão",
+  "- torrada",
+  "- mel",
+  "- pão",
+  "- fruta",
+  "",
+  "### Lunch",
+  "",
+  "- sopa",
+  "- arroz",
+  "- pão",
+  "- fruta",
+  "- peixe",
+  "",
+  "### Supper",
+  "",
+  "- pão",
+  "- queijo",
+  "- sopa",
+  "- ovos",
+];
