@@ -10,6 +10,8 @@ import { type Claim, fineShare, supplyClaims, type Twins, trueShare, usableShare
 export interface DealtClaims extends Dealt<Deal> {
   readonly options: { readonly twins: Twins; readonly take?: number; readonly seed: number; readonly reserve?: number };
   readonly claims: readonly Claim[];
+  /** Further ones, kept for a tie. */
+  readonly reserve?: readonly Claim[];
   /** Twins that were asked for and could not be made. */
   readonly missingTwins: number;
 }

@@ -173,6 +173,14 @@ describe("calls", () => {
     assert.equal((await dealt(story, "reserve: 3")).reserve.length, 3);
   });
 
+  it("finds a contradiction also with a statement that is kept in reserve", async () => {
+    const lines = [...story, "- [ ] Chove ao meio-dia."];
+    for (const seed of [1, 2, 3]) {
+      const { findings } = await readUnitText(callsUnit(lines, `reserve: 5\nseed: ${seed}`));
+      assert.ok(findings.some(({ code }) => code === "contradicting-statements"));
+    }
+  });
+
   it("says nothing of balance in the section that it deals, and the section rule stays quiet", async () => {
     const text = callsUnit(
       [..."abcdef"].map((c) => `- [x] ${c} ${c}a`),

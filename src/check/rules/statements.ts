@@ -57,7 +57,7 @@ export const unbalancedStatements: Rule<CheckContext> = {
 /** The written statements of each activity that deals them; twins are made so that they are in nobody's way. */
 function writtenClaims({ activities }: CheckContext): (readonly Claim[])[] {
   return activities.flatMap(({ dealt }) =>
-    hasClaims(dealt) ? [dealt.claims.filter(({ twin }) => twin === undefined)] : [],
+    hasClaims(dealt) ? [[...dealt.claims, ...(dealt.reserve ?? [])].filter(({ twin }) => twin === undefined)] : [],
   );
 }
 
