@@ -48,7 +48,8 @@ export function readAnswer(scanned: Scanned, { start, end }: Span, cutAtBars: bo
     glue = stop.spaced ? " " : "";
     from = stop.end;
   }
-  const joined = joinRuns(runs);
+  const [only, ...more] = parts;
+  const joined = only && more.length === 0 ? only.runs : joinRuns(runs);
   const text = plain(joined);
   return {
     range: trimmed(source, start, end),

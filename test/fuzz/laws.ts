@@ -138,9 +138,10 @@ const count = (findings: readonly Finding[], { code, message }: Finding): number
 
 /**
  * What hides text below it, and options, of which one that stands twice counts once: what shows again may have the same
- * finding, at a place of its own.
+ * finding, at a place of its own. So it is with a pair that is taken out: an unused one with the same words may take its place.
  */
 const hiding: ReadonlySet<string> = new Set([
+  "ambiguous-edge",
   "open-fence",
   "swallowed-list",
   "unreadable-yaml",

@@ -43,7 +43,7 @@ async function end(code, reason) {
 
 process.on("SIGINT", () => end(130));
 process.on("SIGTERM", () => end(143));
-const limit = Number(env.CUTWORK_TIMEOUT ?? 300);
+const limit = Number(env.CUTWORK_TIMEOUT ?? 900);
 setTimeout(() => end(124, `VS Code gave no result in ${limit} s\n${server?.log() ?? ""}`), limit * 1000);
 
 try {

@@ -129,7 +129,7 @@ async function bundleSuite({ kind, grep, suite, extension }) {
   // Inside the extension: VS Code runs tests where it runs the extension that their file belongs to.
   const outfile = path.join(extension, ".test-out", kind === "node" ? "host-suite.js" : `host-suite-${kind}.js`);
   const runner = JSON.stringify(inProject(`test/host/suite/run.${web ? "web" : "node"}.ts`));
-  const options = { timeout: 60_000, ...(grep === undefined ? {} : { grep }) };
+  const options = { timeout: 120_000, ...(grep === undefined ? {} : { grep }) };
   await build({
     absWorkingDir: root,
     stdin: {

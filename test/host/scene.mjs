@@ -8,7 +8,7 @@ import path from "node:path";
  */
 
 /** How long a command waits for what it asks for, in milliseconds. */
-const patience = 15_000;
+const patience = 30_000;
 
 /**
  * What can be asked. Each gets the frame that it is about, the page, and the request.

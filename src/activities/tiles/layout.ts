@@ -1,6 +1,6 @@
 import { pictureSize } from "../../base/picture";
 import { Recent } from "../../base/recent";
-import { runsKey } from "../../base/run";
+import { type Run, runsKey } from "../../base/run";
 import { bodyBox } from "../../page/furniture";
 import { largestAtDesk, sizeFor, xHeights } from "../../page/legibility";
 import { type Box, type Paper, papers, pt } from "../../page/paper";
@@ -91,7 +91,8 @@ function findLayout({ options, deals, frame }: DealtTiles, press: Press): TilesL
 
 function distinctEdges(edges: readonly (Edge | undefined)[]): Edge[] {
   const found = new Map<string, Edge>();
-  for (const edge of edges) if (edge) found.set(`${edge.picture?.path ?? ""}\u0000${runsKey(edge.runs)}`, edge);
+  for (const edge of edges)
+    if (edge) found.set(edge.picture ? `${wordKey(edge.runs)}\u0000${edge.picture.path}` : wordKey(edge.runs), edge);
   return [...found.values()];
 }
 
@@ -107,20 +108,28 @@ export function commonSize(edges: readonly Edge[], side: number, press: Press): 
   return size;
 }
 
-/** What fitting found for words of late, by typeface; null where a word does not fit. */
-const fits = new WeakMap<Typeface, Recent<number | null>>();
+/** What fitting found for words of late: by typeface, then by what was asked, then by word; null where a word does not fit. */
+const fits = new WeakMap<Typeface, Recent<Recent<number | null>>>();
 
-function keptFit(typeface: Typeface, key: string, find: () => number | undefined): number | undefined {
-  const known = fits.get(typeface) ?? new Recent<number | null>(10_000);
+function keptFit(typeface: Typeface, asked: string, word: string, find: () => number | undefined): number | undefined {
+  const known = fits.get(typeface) ?? new Recent<Recent<number | null>>(50);
   fits.set(typeface, known);
-  return known.get(key, () => find() ?? null) ?? undefined;
+  return known.get(asked, () => new Recent(2000)).get(word, () => find() ?? null) ?? undefined;
+}
+
+const wordKeys = new WeakMap<readonly Run[], string>();
+
+function wordKey(runs: readonly Run[]): string {
+  const key = wordKeys.get(runs) ?? runsKey(runs);
+  wordKeys.set(runs, key);
+  return key;
 }
 
 /** The largest size at which an edge's words fit a tile of a side (mm); undefined where they fit at none. */
 function ownSize(edge: Edge, side: number, press: Press): number | undefined {
   const { typeface } = press;
   const picture = pictureBox(side, edge, press);
-  return keptFit(typeface, `size ${side} ${picture?.h ?? 0} ${runsKey(edge.runs)}`, () => {
+  return keptFit(typeface, `size ${side}`, picture ? `${picture.h} ${wordKey(edge.runs)}` : wordKey(edge.runs), () => {
     const limits = { smallest: smallestSize, largest: sizeFor(largestAtDesk, typeface), maxLines };
     return largestSize(typeface, edge.runs, roomOn(side, picture), limits)?.size;
   });
@@ -136,7 +145,7 @@ export function sideFor(edge: Edge, size: number, press: Press): number | undefi
     }
     return undefined;
   };
-  return edge.picture ? find() : keptFit(typeface, `side ${size} ${runsKey(edge.runs)}`, find);
+  return edge.picture ? find() : keptFit(typeface, `side ${size}`, wordKey(edge.runs), find);
 }
 
 function depthOf(side: number): number {

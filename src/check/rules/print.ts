@@ -2,7 +2,8 @@ import { setOption } from "../../activities/edits";
 import type { Fix, Report, Rule } from "../../base/finding";
 import { fitsPicture } from "../../base/picture";
 import type { Range } from "../../base/range";
-import { plain } from "../../base/run";
+import { plain, type Run } from "../../base/run";
+import type { Typeface } from "../../text/typeface";
 import { picturesOf } from "../../unit/pictures";
 import type { Phrase, Section } from "../../unit/unit";
 import { type CheckContext, sectionsInUse } from "../context";
@@ -19,8 +20,9 @@ export const missingGlyph: Rule<CheckContext> = {
   check: (context) => {
     const { unit, press } = context;
     const reports: Report[] = [];
-    const look = (text: string, place: Range): void => {
-      for (const character of press.typeface.missing(text)) {
+    const look = (text: string, place: Range): void => report(press.typeface.missing(text), place);
+    const report = (missing: readonly string[], place: Range): void => {
+      for (const character of missing) {
         const places = occurrences(unit.text, character, place);
         reports.push({
           range: places[0] ?? place,
@@ -29,7 +31,8 @@ export const missingGlyph: Rule<CheckContext> = {
         });
       }
     };
-    for (const { runs, range } of sectionsInUse(context).flatMap(phrasesOf)) look(plain(runs), range);
+    for (const { runs, range } of sectionsInUse(context).flatMap(phrasesOf))
+      report(missingIn(runs, press.typeface), range);
     const title = unit.front.entries.find(({ key }) => key === "title");
     if (title) look(String(title.value), title.valueRange);
     for (const { block } of context.plan.activities) {
@@ -42,6 +45,17 @@ export const missingGlyph: Rule<CheckContext> = {
     return reports;
   },
 };
+
+const known = new WeakMap<Typeface, WeakMap<readonly Run[], readonly string[]>>();
+
+/** Most phrases are the very ones of the last reading. */
+function missingIn(runs: readonly Run[], typeface: Typeface): readonly string[] {
+  const kept = known.get(typeface) ?? new WeakMap<readonly Run[], readonly string[]>();
+  known.set(typeface, kept);
+  const missing = kept.get(runs) ?? typeface.missing(plain(runs));
+  kept.set(runs, missing);
+  return missing;
+}
 
 /** Everything of a section that some piece or paper may print, with its place. */
 function phrasesOf(section: Section): readonly Phrase[] {

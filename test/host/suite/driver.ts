@@ -17,7 +17,7 @@ export interface ClickOptions {
 
 /**
  * One document on the screen. Selectors are Playwright's (CSS, and `text=…`). Where an action needs an element it takes the
- * first that fits and waits up to 15 s for it; then it rejects.
+ * first that fits and waits up to 30 s for it; then it rejects.
  */
 export class Scene {
   constructor(private readonly place: { readonly scene: "window" | "webview"; readonly title?: string }) {}
@@ -116,7 +116,7 @@ export const keyboard = {
 export async function until<T>(
   what: string,
   ask: () => T | Promise<T>,
-  milliseconds = 15_000,
+  milliseconds = 30_000,
 ): Promise<NonNullable<T>> {
   const deadline = Date.now() + milliseconds;
   for (;;) {

@@ -151,7 +151,8 @@ describe("clues and targets", () => {
         };
         give([]);
         for (const intended of [undefined, found[0], found.at(-1)]) {
-          const { status, second } = proveAssignment(puzzle, intended);
+          const { status, count, capped, second } = proveAssignment(puzzle, intended);
+          assert.deepEqual([count, capped], [Math.min(found.length, 2), found.length > 1]);
           assert.equal(status, found.length === 0 ? "none" : found.length === 1 ? "one" : "several");
           assert.equal(second !== undefined, found.length > 1);
           if (second) assert.ok(isAssignment(puzzle, second) && found.some((row) => row.join() === second.join()));

@@ -56,3 +56,18 @@ export function anyCards(seed: number, most: number, overlap: number): Cards {
   const prompts = answers.map((_, i) => (inCircle ? (answers[(i + 1) % size] ?? 0) : below(random, texts)));
   return { prompts, answers, answered };
 }
+
+/**
+ * A loop by classes in the order of its circle, with stretches that recur, so that often there is only one circle that looks
+ * different; now and then cards that match alike print differently.
+ */
+export function longByClass(seed: number): Required<LoopPuzzle> {
+  const random = randomFrom(seed);
+  const texts = 1 + below(random, 6);
+  const stretch = () => Array.from({ length: 1 + below(random, 5) }, () => below(random, texts));
+  const often = stretch();
+  const answers = [often, often, ...(random() < 0.7 ? [often] : []), ...(random() < 0.7 ? [stretch()] : [])].flat();
+  const puzzle = cardsByClass([...answers.slice(1), ...answers.slice(0, 1)], answers);
+  const odd = random() < 0.4 ? below(random, answers.length) : -1;
+  return { ...puzzle, look: puzzle.look.map((look, card) => (card === odd ? answers.length : look)) };
+}

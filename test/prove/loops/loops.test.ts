@@ -10,7 +10,7 @@ import {
   sameCircle,
 } from "../../../src/prove/loops/loops";
 import { swappedCircle } from "../../../src/prove/loops/swap";
-import { anyCards, cardsByClass, plainByClass, puzzleOf } from "./cards";
+import { anyCards, cardsByClass, longByClass, plainByClass, puzzleOf } from "./cards";
 import { arrangements, closesEarly, fullCircles } from "./naive";
 
 /** Says nothing, or what is wrong with a proof. Knows nothing of how it came about. */
@@ -133,6 +133,46 @@ describe("full circles and early closes", () => {
     assert.ok(found > 50);
   });
 
+  it("agrees where many cards print alike and answers are shared", () => {
+    const texts = fc.array(fc.nat(3), { minLength: 4, maxLength: 8 });
+    const more = fc.array(fc.tuple(fc.nat(3), fc.nat(3)), { minLength: 1, maxLength: 4 });
+    fc.assert(
+      fc.property(texts, more, (answers, extra) => {
+        const answered = [0, 1, 2, 3].map((text) => [text, ...extra.flatMap(([a, b]) => (a === text ? [b] : []))]);
+        const puzzle = puzzleOf({ prompts: [...answers.slice(1), ...answers.slice(0, 1)], answers, answered });
+        assert.deepEqual(objections(puzzle, intendedOf(puzzle)), []);
+      }),
+      { numRuns: 400, seed: 17 },
+    );
+  });
+
+  it("says one for longer loops by classes iff BEST counts one", () => {
+    const verdicts = new Map<string, number>();
+    for (let seed = 0; seed < 6000; seed++) {
+      const puzzle = longByClass(seed);
+      const { full } = proveLoop(puzzle, { intended: puzzle.follows.map((_, card) => card) });
+      assert.equal(full.status === "one", countCircles(puzzle) === 1n, JSON.stringify(puzzle));
+      verdicts.set(full.status, (verdicts.get(full.status) ?? 0) + 1);
+    }
+    for (const status of ["one", "several"]) assert.ok((verdicts.get(status) ?? 0) > 1000);
+  });
+
+  it("counts up to the cap, and says whether there may be more", () => {
+    // Four cards of one class: six circles.
+    const follows = [0, 1, 2, 3].map(() => [0, 1, 2, 3]);
+    const counted = (cap: number) => {
+      const { count, capped } = proveLoop({ follows }, { cap }).full;
+      return [count, capped];
+    };
+    assert.deepEqual([0, 2, 5, 6, 7].map(counted), [
+      [2, true],
+      [2, true],
+      [5, true],
+      [6, false],
+      [6, false],
+    ]);
+  });
+
   it("gives the same proof however it is sliced", () => {
     for (let seed = 0; seed < 200; seed++) {
       const puzzle = puzzleOf(anyCards(seed, 9, 3));
@@ -161,6 +201,18 @@ describe("full circles and early closes", () => {
     assert.throws(() => proveLoop({ follows: [[1], [0]], look: [4] }), RangeError);
     assert.throws(() => proveLoop({ follows: [[1], [2], [0]], look: [4, 4, 5] }), RangeError);
     assert.throws(() => proveLoop({ follows: [[1, 2], [0], [0, 1]], look: [0, 1, 1] }), RangeError);
+    assert.throws(() => proveLoop({ follows: [[1, 2], [0, 1, 2], [0]], look: [0, 1, 1] }), RangeError);
+    assert.throws(() => proveLoop({ follows: [[1, 2], [0], [0, 1, 2]], look: [0, 1, 1] }), RangeError);
+    assert.doesNotThrow(() =>
+      proveLoop({
+        follows: [
+          [1, 2],
+          [0, 1, 2],
+          [2, 1, 0, 0],
+        ],
+        look: [0, 1, 1],
+      }),
+    );
   });
 });
 

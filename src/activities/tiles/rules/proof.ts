@@ -27,16 +27,18 @@ export function clashes(deal: TilesDeal, relation: Relation): Clash[] {
     if (known) known.push(i);
     else places.set(key, [i]);
   });
-  return edges.flatMap((a, i) =>
-    [...relation.partners(a.key)]
-      .flatMap((key) => places.get(key) ?? [])
-      .filter((place) => place >= i)
-      .sort((p, q) => p - q)
-      .flatMap((place): Clash[] => {
-        const b = edges[place];
-        return b && !mates.has(couple(a, b)) ? [{ a, b }] : [];
-      }),
-  );
+  const found: Clash[] = [];
+  edges.forEach((a, i) => {
+    const fitting: number[] = [];
+    for (const key of relation.partners(a.key)) {
+      for (const place of places.get(key) ?? []) if (place >= i) fitting.push(place);
+    }
+    for (const place of fitting.sort((p, q) => p - q)) {
+      const b = edges[place];
+      if (b && !mates.has(couple(a, b))) found.push({ a, b });
+    }
+  });
+  return found;
 }
 
 function couple(a: Edge, b: Edge): string {
