@@ -1,12 +1,13 @@
 import { dealCode } from "../../base/mark";
 import { Random, upTo } from "../../base/seed";
+import { answerKey, type Relation } from "../../match/relation";
 import type { LoopProof } from "../../prove/loops/loops";
 import type { Pair } from "../../unit/unit";
+import { choosePairs } from "../choice";
 import type { DealRequest } from "../contract";
 import { copiesOf } from "../copies";
 import { printOf, toPrinted } from "../printed";
 import { pairsOf } from "../supply";
-import { choosePairs } from "./choice";
 import type { DealtLoop, LoopCard, LoopDeal } from "./model";
 import { type LoopOptions, loopOptions } from "./options";
 import { proveCards } from "./proof";
@@ -26,11 +27,12 @@ export function dealLoop(request: DealRequest): DealtLoop {
   if (wanted < fewestPairs) return { request, options, pairs, used: [], deals: [], summary: "loop" };
   const plans = upTo(options.versions).map((i) => ({ level: "gentle", version: i + 1 }));
   const copies = setsOf(options, request, plans);
+  const clash = (p: Pair, q: Pair): boolean => mayFollow(p, q, request.relation) || mayFollow(q, p, request.relation);
   const uses = new Map<Pair, number>();
   const circles = new Set<string>();
   const deals = plans.map(({ level, version }, i): LoopDeal => {
     const stream = `loop/${options.seed}/${version}`;
-    const chosen = choosePairs(groups, wanted, request.relation, `${stream}/choice`, uses);
+    const chosen = choosePairs(groups, wanted, { clash, uses, stream: `${stream}/choice` });
     for (const pair of chosen) uses.set(pair, (uses.get(pair) ?? 0) + 1);
     const { cards, attempt, proof } = drawCircle(chosen, pairs, request, stream, circles);
     const dealt = apart(cards.length, upTo(cards.length), `${stream}/order`);
@@ -42,6 +44,11 @@ export function dealLoop(request: DealRequest): DealtLoop {
   });
   const used = pairs.filter((pair) => uses.has(pair));
   return { request, options, pairs, used, deals, summary: summaryOf(options, wanted) };
+}
+
+/** Whether the prompt of one pair is answered by the other's answer, so that the other's card could come next. */
+function mayFollow(p: Pair, q: Pair, relation: Relation): boolean {
+  return relation.fits(answerKey(p.left.answers[0]), answerKey(q.right.answers[0]));
 }
 
 /** One set of each version for the room; for tables as many as the groups of the largest class. */

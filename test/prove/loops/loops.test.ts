@@ -45,6 +45,13 @@ function objections(puzzle: LoopPuzzle, intended?: readonly number[]): string[] 
     expect(new Set(smaller).size === smaller.length, `${smaller} takes a card twice`);
     const closes = smaller.every((card, i) => puzzle.follows[card]?.includes(smaller[(i + 1) % smaller.length] ?? -1));
     expect(closes, `${smaller} does not close`);
+    // Of the stretches of the intended circle that close, none is shorter.
+    const shorter = intended?.some((last, i) =>
+      Array.from({ length: smaller.length - 1 }, (_, back) => intended.at(i - back) ?? -1).some((first) =>
+        puzzle.follows[last]?.includes(first),
+      ),
+    );
+    expect(!shorter, `${smaller} is not the shortest`);
   }
   const alone = puzzle.follows.length === 1;
   const others = puzzle.follows.map((list, card) => list.filter((next) => alone || next !== card));

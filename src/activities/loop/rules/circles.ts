@@ -2,9 +2,10 @@ import type { Related, Report, Rule } from "../../../base/finding";
 import type { Press } from "../../contract";
 import { setOption } from "../../edits";
 import { optionPlace, quotedList } from "../../report";
+import { laterOf } from "../../shared-answers";
 import { dealLoop, fewestPairs } from "../deal";
 import { type DealtLoop, type LoopDeal, signAt } from "../model";
-import { type Clash, causeOf, clashesOf, closedBy, laterOf } from "./clashes";
+import { type Clash, clashCause, clashesOf, closedBy } from "./clashes";
 import { fixesFor } from "./fixes";
 
 export interface LoopContext {
@@ -36,11 +37,15 @@ export const tooFewCards: Rule<LoopContext> = {
   },
 };
 
+function laterPair({ asks, answers }: Clash): Clash["asks"] {
+  return laterOf(asks, answers);
+}
+
 /** Clashes of the first deal in which a later item has any, one for each later item. */
 function clashesByItem({ deals, request }: DealtLoop): Map<number, Clash> {
   const found = new Map<number, Clash>();
   for (const clash of deals.flatMap((deal) => clashesOf(deal, request.relation))) {
-    const { start } = laterOf(clash).range;
+    const { start } = laterPair(clash).range;
     if (!found.has(start)) found.set(start, clash);
   }
   return found;
@@ -58,10 +63,10 @@ function secondCircles({ deals, request }: DealtLoop): { readonly deal: LoopDeal
 
 function report(dealt: DealtLoop, clash: Clash, effect: string, also: readonly Related[] = []): Report {
   const { deal, card, next, asks, answers } = clash;
-  const { range, others } = causeOf(clash, dealt.request.relation);
+  const { range, others } = clashCause(clash, dealt.request.relation);
   const [here, there] = [deal.cards[card], deal.cards[next]];
-  const earlier = laterOf(clash) === asks ? answers : asks;
-  const related = range.start === earlier.range.start ? laterOf(clash) : earlier;
+  const earlier = laterPair(clash) === asks ? answers : asks;
+  const related = range.start === earlier.range.start ? laterPair(clash) : earlier;
   return {
     range,
     message: `“${here?.prompt.text}” on card ${signAt(deal, card)} is answered by “${there?.answer.text}” on card ${signAt(deal, next)} too. ${effect}`,
@@ -97,7 +102,7 @@ export const secondCircle: Rule<LoopContext> = {
     if (hit) {
       const { deal, by } = hit;
       const { second = [] } = deal.proof;
-      const [clash] = [...by].sort((a, b) => laterOf(b).range.start - laterOf(a).range.start);
+      const [clash] = [...by].sort((a, b) => laterPair(b).range.start - laterPair(a).range.start);
       const also = [{ range: place, message: "The preview shows both circles" }];
       const effect = `So all ${second.length} cards also make the circle ${named(deal, second)}.`;
       return clash ? [report(dealt, clash, effect, also)] : [];
@@ -140,7 +145,7 @@ export const earlyClose: Rule<LoopContext> = {
   check: ({ dealt }) => {
     // What makes a second circle is told by that.
     const [hit] = secondCircles(dealt);
-    const told = new Set(hit?.by.map((clash) => laterOf(clash).range.start));
+    const told = new Set(hit?.by.map((clash) => laterPair(clash).range.start));
     return [...clashesByItem(dealt)].flatMap(([start, clash]) => {
       if (told.has(start)) return [];
       const circle = closedBy(clash);

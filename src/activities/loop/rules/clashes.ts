@@ -1,6 +1,6 @@
-import type { Range } from "../../../base/range";
-import { answerKey, type Relation } from "../../../match/relation";
-import type { Answer, Pair } from "../../../unit/unit";
+import type { Relation } from "../../../match/relation";
+import type { Pair } from "../../../unit/unit";
+import { type Cause, causeOf } from "../../shared-answers";
 import type { DealtLoop, LoopDeal } from "../model";
 import { puzzleOf } from "../proof";
 
@@ -37,36 +37,6 @@ export function closedBy({ deal, card, next }: Clash): number[] {
   return Array.from({ length }, (_, i) => (next + i) % count);
 }
 
-export function laterOf({ asks, answers }: Pick<Clash, "asks" | "answers">): Pair {
-  return asks.range.start > answers.range.start ? asks : answers;
-}
-
-/** An answer that makes two cards fit, where it stands, and the pair and side that have it. */
-interface Standing {
-  readonly pair: Pair;
-  readonly side: "left" | "right";
-  readonly index: number;
-  readonly answer: Answer;
-}
-
-/** What to point at: an alternative that only makes trouble, else what the later pair shares with the earlier, else the whole pair. */
-export function causeOf(
-  clash: Clash,
-  relation: Relation,
-): { readonly range: Range; readonly alternative?: Standing; readonly others: readonly Pair[] } {
-  const { asks, answers } = clash;
-  const [prompt, answer] = [answerKey(asks.left.answers[0]), answerKey(answers.right.answers[0])];
-  const find = (pair: Pair, side: Standing["side"], key: string): Standing | undefined => {
-    const index = pair[side].answers.findIndex((each) => answerKey(each) === key);
-    const found = pair[side].answers[index];
-    return found ? { pair, side, index, answer: found } : undefined;
-  };
-  const shared = [find(asks, "right", answer), find(answers, "left", prompt)];
-  const alternative = shared.find((standing) => standing && standing.index > 0);
-  const others = relation.because(prompt, answer).filter((pair) => pair !== asks && pair !== answers);
-  if (alternative) return { range: alternative.answer.range, alternative, others };
-  const later = laterOf(clash);
-  const same = shared.find((standing) => standing !== undefined);
-  if (!same) return { range: later.range, others };
-  return { range: later[same.side].answers[0].range, others };
+export function clashCause({ asks, answers }: Clash, relation: Relation): Cause {
+  return causeOf({ pair: asks, side: "left" }, { pair: answers, side: "right" }, relation);
 }

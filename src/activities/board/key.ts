@@ -1,0 +1,64 @@
+import type { Run } from "../../base/run";
+import { upTo } from "../../base/seed";
+import { type Block, type Cell, setDocument } from "../../page/document";
+import type { Sheet } from "../../page/sheet";
+import type { Press } from "../contract";
+import { listed } from "../printed";
+import { counted } from "../report";
+import { activityPage, stateOf } from "../sheet-page";
+import { type BoardDeal, callsOf, type DealtBoard } from "./model";
+
+/** Height of a row of the board on the key, mm. */
+const rowHeight = 15;
+
+/** The board with the number at which each word is called, by class hour. */
+export function solutionSheets(dealt: DealtBoard, deal: BoardDeal, view: "solved" | "second", press: Press): Sheet[] {
+  const { request, grid, targets, words, lists, deals, options } = dealt;
+  if (view === "second" || !grid) return [];
+  const numbers =
+    lists.length > 1
+      ? `Beside each word its number on the callers’ lists of hours 1 to ${lists.length}; a dash: never called.`
+      : "Beside each word its number on the caller’s list; a dash: never called.";
+  const state =
+    options.boards === "different" && deals.length > 1
+      ? [`board ${deal.version} of ${deals.length}`, deal.code]
+      : stateOf(request, deal);
+  const blocks: Block[] = [
+    { type: "heading", level: 1, text: `Key: ${request.title}` },
+    {
+      type: "facts",
+      rows: [
+        {
+          label: "Board",
+          value: `${grid.rows} × ${grid.columns}, ${counted(targets, "word")} called, ${words.length - targets} not; deal code ${deal.code}`,
+        },
+        { label: "Numbers", value: numbers },
+        { label: "Clues", value: proofText(dealt) },
+      ],
+    },
+    {
+      type: "table",
+      size: 9.5,
+      rules: "grid",
+      rowHeight,
+      columns: upTo(grid.columns).map(() => ({ align: "middle" as const })),
+      rows: upTo(grid.rows).map((row) =>
+        upTo(grid.columns).map((column) => cellOf(dealt, deal.cells[row * grid.columns + column])),
+      ),
+    },
+  ];
+  return setDocument(blocks, activityPage(request, press, "Key", state), press.typeface);
+}
+
+function cellOf(dealt: DealtBoard, word: number | undefined): Cell {
+  const shown = dealt.words[word ?? -1]?.shown;
+  if (!shown) return "";
+  const calls = callsOf(dealt, word);
+  const number: Run = { text: `\u2003${calls.length > 0 ? calls.join(" · ") : "–"}`, bold: true };
+  const words = listed(shown);
+  return { ...words, runs: [...words.runs, number] };
+}
+
+export function proofText({ doubles }: DealtBoard): string {
+  return doubles.length === 0 ? "Each fits one word on the board." : "Some fit more than one word on the board.";
+}

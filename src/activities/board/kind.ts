@@ -1,0 +1,31 @@
+import schema from "../../../schemas/board.schema.json";
+import { validateBoard } from "../../base/generated/validators";
+import type { ActivityKind } from "../contract";
+import { dealBoard } from "./deal";
+import { boardDirections } from "./directions";
+import { boardGuide } from "./guide";
+import { solutionSheets } from "./key";
+import type { BoardDeal, DealtBoard } from "./model";
+import { boardPapers } from "./papers";
+import { boardPieces, boardRecord } from "./pieces";
+import { rules } from "./rules";
+import { pieceSheets } from "./sheets";
+
+/** A board for two or three: the caller says a word, who touches it first scores. */
+export const board: ActivityKind<BoardDeal, DealtBoard> = {
+  name: "board",
+  schema,
+  validate: validateBoard,
+  tellsShared: true,
+  deal: dealBoard,
+  pieceSheets,
+  solutionSheets,
+  pieces: boardPieces,
+  record: boardRecord,
+  papers: boardPapers,
+  guide: boardGuide,
+  directions: boardDirections,
+  // A board is a whole sheet: there is no bag to label.
+  labels: () => [],
+  rules,
+};

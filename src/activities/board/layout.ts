@@ -1,0 +1,88 @@
+import { type CardFace, fitCards, inset, turned } from "../../page/cards";
+import { bodyBox } from "../../page/furniture";
+import { sizeFor } from "../../page/legibility";
+import { type Box, type Paper, papers } from "../../page/paper";
+import type { Press } from "../contract";
+import { cardFace } from "../printed";
+import type { BoardWord, DealtBoard } from "./model";
+import type { BoardOptions, Grid } from "./options";
+
+/*
+ * A board fills a sheet, upright or lying, whichever gives the larger words. For players opposite each other each cell has its
+ * word twice, the upper one turned by half.
+ */
+
+/** Clear of the lines, and between a word and its turned twin, mm. */
+const clear = 2.5;
+const between = 2.5;
+const smallestSize = 4;
+/** x-height in mm beyond which words on a board gain nothing. */
+const largestOnBoard = 9;
+
+export const maxLines = 3;
+
+export interface BoardLayout {
+  /** As printed on. */
+  readonly paper: Paper;
+  readonly margin: number;
+  /** By cell, row by row. */
+  readonly cells: readonly Box[];
+  /** One size for all words, pt; undefined where some fit at none. */
+  readonly size: number | undefined;
+}
+
+const kept = new WeakMap<DealtBoard, { readonly press: Press; readonly layout: BoardLayout }>();
+
+export function layoutBoard(dealt: DealtBoard, press: Press): BoardLayout {
+  const known = kept.get(dealt);
+  if (known?.press === press) return known.layout;
+  const layout = layoutOf(dealt.words, dealt.grid ?? { rows: 1, columns: 1 }, dealt.options, press);
+  kept.set(dealt, { press, layout });
+  return layout;
+}
+
+/** The board of these words on the side of the paper on which they are larger; upright where that is all the same. */
+export function layoutOf(words: readonly BoardWord[], grid: Grid, options: BoardOptions, press: Press): BoardLayout {
+  const { margin, facing } = options;
+  const faces = words.map(({ shown }) => cardFace(shown, press));
+  const upright = papers[options.paper];
+  const choices = [upright, turned(upright)].map((paper): BoardLayout => {
+    const cells = cellsOn(bodyBox(paper, margin), grid);
+    const [first = { x: 0, y: 0, w: 1, h: 1 }] = cells;
+    return { paper, margin, cells, size: sizeOn(faces, first, facing, press) };
+  });
+  return choices.reduce((a, b) => ((b.size ?? 0) > (a.size ?? 0) ? b : a));
+}
+
+function cellsOn(box: Box, { rows, columns }: Grid): Box[] {
+  const [w, h] = [box.w / columns, box.h / rows];
+  return Array.from({ length: rows * columns }, (_, i) => ({
+    x: box.x + (i % columns) * w,
+    y: box.y + Math.floor(i / columns) * h,
+    w,
+    h,
+  }));
+}
+
+/** Where a cell's word stands: once, or below and, turned, above. */
+export function areasOf(cell: Box, facing: BoardOptions["facing"]): { readonly box: Box; readonly turn: 0 | 2 }[] {
+  const inner = inset(cell, clear);
+  if (facing === "side") return [{ box: inner, turn: 0 }];
+  const h = Math.max(0, (inner.h - 2 * between) / 2);
+  return [
+    { box: { ...inner, h }, turn: 2 },
+    { box: { ...inner, y: inner.y + inner.h - h, h }, turn: 0 },
+  ];
+}
+
+/** The largest size in pt at which faces fit a cell; undefined where one fits at none. */
+export function sizeOn(
+  faces: readonly CardFace[],
+  cell: Box,
+  facing: BoardOptions["facing"],
+  { typeface }: Press,
+): number | undefined {
+  const [area] = areasOf(cell, facing);
+  const largest = sizeFor(largestOnBoard, typeface);
+  return area && fitCards(faces, area.box, typeface, { smallest: smallestSize, largest, maxLines });
+}

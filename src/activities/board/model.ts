@@ -1,0 +1,72 @@
+import type { Range } from "../../base/range";
+import type { Run } from "../../base/run";
+import type { MatchKey } from "../../match/relation";
+import type { Assignment } from "../../prove/items/items";
+import type { Proof } from "../../prove/proof";
+import type { Pair } from "../../unit/unit";
+import type { Deal, Dealt } from "../contract";
+import type { Printed } from "../printed";
+import type { BoardOptions, Grid } from "./options";
+
+/** What the caller says. */
+export interface Clue {
+  readonly runs: readonly Run[];
+  /** As said; the alternative text of a picture alone. */
+  readonly text: string;
+  readonly key: MatchKey;
+  readonly source: Range;
+  /** BCP 47 */
+  readonly lang: string;
+}
+
+/** A word or picture on the board. Those that are called come first. */
+export interface BoardWord {
+  readonly shown: Printed;
+  /** Undefined for words that the options name. */
+  readonly pair?: Pair;
+  /** Undefined for what is never called. */
+  readonly clue?: Clue;
+}
+
+export interface BoardDeal extends Deal {
+  /** For each cell, row by row, the index of its word; undefined for a blank cell. */
+  readonly cells: readonly (number | undefined)[];
+  /** For each clue the word that is meant. */
+  readonly proof: Proof<Assignment>;
+}
+
+/** A clue that fits a word besides the one that is meant. */
+export interface DoubleClue {
+  readonly clue: number;
+  readonly other: number;
+}
+
+export interface DealtBoard extends Dealt<BoardDeal> {
+  readonly options: BoardOptions;
+  /** Undefined where the words fill none. */
+  readonly grid: Grid | undefined;
+  /** Targets first, then distractors. */
+  readonly words: readonly BoardWord[];
+  readonly targets: number;
+  /** Words that are wanted and not there. */
+  readonly short: Shortage;
+  readonly doubles: readonly DoubleClue[];
+  /** For each class hour the targets in the order in which they are called. */
+  readonly lists: readonly (readonly number[])[];
+}
+
+export interface Shortage {
+  /** Targets and distractors that are wanted. */
+  readonly targets: number;
+  readonly distractors: number;
+  /** Pairs that can be called, of all pairs; and words found that are never called. */
+  readonly callable: number;
+  readonly pairs: number;
+  readonly spare: number;
+}
+
+/** The numbers under which a word is called, by class hour; empty for what is never called. */
+export function callsOf({ lists, targets }: DealtBoard, word: number | undefined): number[] {
+  if (word === undefined || word >= targets) return [];
+  return lists.map((list) => list.indexOf(word) + 1);
+}

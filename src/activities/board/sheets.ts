@@ -1,0 +1,61 @@
+import { cardCuts, setCard } from "../../page/cards";
+import { sheetOf } from "../../page/document";
+import type { Box } from "../../page/paper";
+import type { LineItem, Sheet, SheetItem } from "../../page/sheet";
+import type { Press } from "../contract";
+import { cardFace } from "../printed";
+import { activityPage, setLabel, stateOf } from "../sheet-page";
+import { areasOf, type BoardLayout, layoutBoard, maxLines } from "./layout";
+import type { BoardDeal, DealtBoard } from "./model";
+
+/** pt */
+const lineWeight = 0.5;
+
+/** The board of one copy: a whole sheet. The deal code and the copy stand once, in its title line. */
+export function pieceSheets(dealt: DealtBoard, deal: BoardDeal, copy: number | undefined, press: Press): Sheet[] {
+  const { request } = dealt;
+  const layout = layoutBoard(dealt, press);
+  const state = stateIn(dealt, deal, copy);
+  const page = { ...activityPage(request, press, "Board", state), paper: layout.paper, stock: "card" as const };
+  const label = [request.title, ...state].join(", ");
+  const items = layout.cells.flatMap((cell, i) => cellItems(dealt, deal, cell, i, layout, press));
+  return [sheetOf({ ...page, label, folio: () => "" }, 0, 1, [...linesOf(layout.cells), ...items])];
+}
+
+function stateIn(dealt: DealtBoard, deal: BoardDeal, copy: number | undefined): string[] {
+  const { deals, options, request } = dealt;
+  if (options.boards === "different" && deals.length > 1)
+    return [`board ${deal.version} of ${deals.length}`, deal.code];
+  return [...stateOf(request, deal).slice(0, -1), setLabel(copy), deal.code];
+}
+
+function cellItems(
+  { words, options }: DealtBoard,
+  { cells }: BoardDeal,
+  cell: Box,
+  index: number,
+  { size }: BoardLayout,
+  press: Press,
+): SheetItem[] {
+  const { x, y, w, h } = cell;
+  const area: SheetItem = { type: "area", x, y, w, h, piece: index };
+  const shown = words[cells[index] ?? -1]?.shown;
+  if (!shown || size === undefined) return [area];
+  const face = cardFace(shown, press);
+  const set = areasOf(cell, options.facing).flatMap(
+    ({ box, turn }) => setCard(face, box, size, press.typeface, { turn, maxLines }) ?? [],
+  );
+  return [area, ...set];
+}
+
+/** The lines between the cells, a piece of line for each cell's side: a cell that is printed again has its own. */
+function linesOf(cells: readonly Box[]): LineItem[] {
+  const sides = new Map<string, LineItem>();
+  for (const cell of cells) {
+    for (const line of cardCuts([cell])) {
+      const key = [line.x1, line.y1, line.x2, line.y2].map((value) => Math.round(value * 100)).join(" ");
+      sides.set(key, { ...line, role: "rule", weight: lineWeight });
+    }
+  }
+  return [...sides.values()];
+}

@@ -1,0 +1,150 @@
+import { Random } from "../../base/seed";
+import { fold } from "../../match/fold";
+import { answerKey, type Relation } from "../../match/relation";
+import type { Pair } from "../../unit/unit";
+import { choosePairs } from "../choice";
+import type { DealRequest } from "../contract";
+import { looksLike, type Printed, toPrinted } from "../printed";
+import { pairsOf } from "../supply";
+import type { BoardWord, Clue, DoubleClue, Shortage } from "./model";
+import { type BoardOptions, cellsIn, type Grid, largestGrid, writtenGrid } from "./options";
+
+/** Fewer words to call than these make no game; a board that nothing says otherwise of has at most so many cells. Ours. */
+export const fewestTargets = 4;
+const autoCells = 20;
+
+export interface BoardSupply {
+  readonly grid: Grid | undefined;
+  readonly words: readonly BoardWord[];
+  readonly targets: number;
+  readonly short: Shortage;
+}
+
+/** Chooses what stands on the board: targets whose clues fit nothing else there as far as the words allow, and distractors. */
+export function supplyWords(request: DealRequest, options: BoardOptions): BoardSupply {
+  const groups = request.sections.map((section) => pairsOf(section).filter((pair) => clueOf(pair, request, options)));
+  const callable = groups.flat();
+  const named = typeof options.distractors === "object" ? options.distractors : undefined;
+  const asked = named?.length ?? (typeof options.distractors === "number" ? options.distractors : undefined);
+  const most = Math.min(options.take ?? callable.length, callable.length);
+  const grid = writtenGrid(options.grid) ?? largestGrid(autoRoom(most + (asked ?? 0) + options.blanks, options));
+  const cells = grid ? cellsIn(grid) : 0;
+  const room = Math.max(0, cells - options.blanks - (asked ?? 0));
+  const wanted = Math.min(options.take ?? room, room);
+  const distractors = asked ?? room - wanted;
+  const stream = `board/${options.seed}`;
+  const clash = (p: Pair, q: Pair): boolean => {
+    const [a, b] = [wordOf(p, request, options), wordOf(q, request, options)];
+    return fits(a, b, request.relation, options) || fits(b, a, request.relation, options);
+  };
+  const chosen = choosePairs(groups, wanted, { clash, stream: `${stream}/choice` });
+  const called = chosen.map((pair) => wordOf(pair, request, options));
+  const spare = named ? namedWords(named, request, options) : spareWords(called, distractors, request, options);
+  const pairs = request.sections.flatMap(pairsOf).length;
+  return {
+    grid,
+    words: [...called, ...spare],
+    targets: called.length,
+    short: { targets: wanted, distractors, callable: callable.length, pairs, spare: spare.length },
+  };
+}
+
+/** Cells of a board that nothing says otherwise of. */
+function autoRoom(words: number, { take }: BoardOptions): number {
+  return take === undefined ? Math.min(words, autoCells) : words;
+}
+
+function wordOf(pair: Pair, request: DealRequest, options: BoardOptions): BoardWord {
+  const side = options.show === "word" ? pair.left : pair.right;
+  const shown = toPrinted(side.answers[0], options.show === "word" ? request.teaches : request.explains);
+  const clue = clueOf(pair, request, options);
+  return { shown, pair, ...(clue ? { clue } : {}) };
+}
+
+/** What is said for a pair; undefined where it has no words for it. */
+function clueOf(pair: Pair, { teaches, explains }: DealRequest, { clue }: BoardOptions): Clue | undefined {
+  if (clue === "example") {
+    const [example] = pair.examples;
+    if (!example) return undefined;
+    const { runs, text, range } = example;
+    return { runs, text, key: fold(text), source: range, lang: teaches };
+  }
+  const [answer] = (clue === "word" ? pair.left : pair.right).answers;
+  if (answer.text.trim() === "") return undefined;
+  const { runs, text, range } = answer;
+  const said = runs.length > 0 ? runs : [{ text }];
+  return { runs: said, text, key: answerKey(answer), source: range, lang: clue === "word" ? teaches : explains };
+}
+
+/** Words of pairs that are not called, first of the activity's own sections, then of the rest of the unit. */
+function spareWords(
+  called: readonly BoardWord[],
+  count: number,
+  request: DealRequest,
+  options: BoardOptions,
+): BoardWord[] {
+  const taken = new Set(called.map(({ pair }) => pair));
+  const looks = new Set(called.map(({ shown }) => looksLike(shown)));
+  const own = request.sections.flatMap(pairsOf).filter((pair) => !taken.has(pair));
+  const others = request.relation.pairs.filter((pair) => !taken.has(pair) && !own.includes(pair));
+  const random = new Random(`board/${options.seed}/distractors`);
+  const words: BoardWord[] = [];
+  for (const pair of [...random.shuffle(own), ...random.shuffle(others)]) {
+    if (words.length === count) break;
+    const { shown } = wordOf(pair, request, options);
+    const word = { shown, pair };
+    if (looks.has(looksLike(shown)) || called.some((each) => fits(each, word, request.relation, options))) continue;
+    looks.add(looksLike(shown));
+    words.push(word);
+  }
+  return words;
+}
+
+function namedWords(texts: readonly string[], request: DealRequest, options: BoardOptions): BoardWord[] {
+  const entry = request.block.options.entries.find(({ key }) => key === "distractors");
+  const place = request.options.place("distractors") ?? request.block.fence;
+  const lang = options.show === "word" ? request.teaches : request.explains;
+  return texts.map((text, i) => {
+    const shown: Printed = { runs: [{ text }], text, key: fold(text), source: entry?.items[i] ?? place, lang };
+    return { shown };
+  });
+}
+
+/** Whether what is said for one word fits another on the board. */
+export function fits({ clue, pair }: BoardWord, other: BoardWord, relation: Relation, options: BoardOptions): boolean {
+  if (!clue) return false;
+  if (options.clue === "example") return exampleFits(clue, other);
+  if (options.clue !== options.show) return relation.fits(clue.key, other.shown.key);
+  return clue.key === other.shown.key && pair !== other.pair;
+}
+
+/** A sentence fits a word that stands in it, or of which it is an example as well. */
+function exampleFits({ text, key }: Clue, { shown, pair }: BoardWord): boolean {
+  if (pair?.examples.some((example) => fold(example.text) === key)) return true;
+  const words = pair ? pair.left.answers.map((answer) => answer.text) : [shown.text];
+  return words.some((word) => bare(word).trim() !== "" && bare(text).includes(bare(word)));
+}
+
+/** The words of a text in lower case, a space before and after each. */
+function bare(text: string): string {
+  return ` ${text
+    .normalize("NFC")
+    .toLowerCase()
+    .split(/[^\p{L}\p{M}\p{N}]+/u)
+    .filter(Boolean)
+    .join(" ")} `;
+}
+
+/** Clues that fit a word besides their own. */
+export function doublesIn(
+  words: readonly BoardWord[],
+  targets: number,
+  relation: Relation,
+  options: BoardOptions,
+): DoubleClue[] {
+  return words
+    .slice(0, targets)
+    .flatMap((word, clue) =>
+      words.flatMap((each, other) => (other !== clue && fits(word, each, relation, options) ? [{ clue, other }] : [])),
+    );
+}
