@@ -74,6 +74,7 @@ function topKey({ instancePath, params }: SchemaError): string {
 }
 
 function rank({ keyword }: SchemaError): number {
+  if (keyword === "uniqueItems") return 3;
   return ["enum", "unevaluatedProperties", "pattern", "const"].includes(keyword) ? 2 : keyword === "anyOf" ? 0 : 1;
 }
 

@@ -16,9 +16,19 @@ export function checkUnit(context: CheckContext): Finding[] {
   const silences = context.plan ? silencesOf(context) : [];
   const { said, used } = silence(mendable, silences);
   const idle = guarded(unusedSilence, { ...context, idle: silences.filter((each) => !used.has(each)) });
-  return withSeverities([...said, ...idle], context.severities).sort(
+  return withSeverities(distinct([...said, ...idle]), context.severities).sort(
     (a, b) => a.range.start - b.range.start || a.range.end - b.range.end || (a.code < b.code ? -1 : 1),
   );
+}
+
+/** Two activities about one section find the same about its items: it is said once. */
+function distinct(findings: readonly Finding[]): Finding[] {
+  const known = new Map<string, Finding>();
+  for (const finding of findings) {
+    const key = [finding.code, finding.range.start, finding.range.end, finding.message].join("\u0000");
+    if (!known.has(key)) known.set(key, finding);
+  }
+  return [...known.values()];
 }
 
 /** What stands in another unit is mended there: a fix here would write over its name. */

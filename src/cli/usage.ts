@@ -19,7 +19,7 @@ const synopses: Readonly<Record<Command, string>> = {
   reprint: "cutwork reprint MARK… [--in DIR]",
 };
 
-const exits = "Exit: 0 nothing found, 1 findings, 2 the call or a file could not be used.";
+const exits = "Exit: 0 nothing at or above the threshold, 1 findings, 2 the call or a file could not be used.";
 
 export const usage = `${synopses.check}
     Reads units, proves their puzzles and prints what is wrong. “-” is standard input.

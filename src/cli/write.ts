@@ -1,4 +1,4 @@
-import { mkdir, rename, rm, writeFile } from "node:fs/promises";
+import { mkdir, rename, rm, stat, writeFile } from "node:fs/promises";
 import path from "node:path";
 import type { MadeFile } from "../make/workshop";
 import { reason } from "./units";
@@ -12,7 +12,7 @@ export async function writeWhole(folder: string, files: readonly MadeFile[]): Pr
   const temporary = (name: string): string => path.join(folder, `.${name}.tmp`);
   let at = folder;
   try {
-    await mkdir(folder, { recursive: true });
+    await makeFolder(folder);
     for (const { name, bytes } of files) {
       at = path.join(folder, name);
       await writeFile(temporary(name), bytes);
@@ -25,4 +25,19 @@ export async function writeWhole(folder: string, files: readonly MadeFile[]): Pr
     await Promise.all(files.map(({ name }) => rm(temporary(name), { force: true }).catch(() => undefined)));
     throw new FileError(`${at} cannot be written: ${reason(error)}`);
   }
+}
+
+/** Makes a folder and those above it one by one: asked for all at once, Node never ends on some file systems (`/proc`). */
+async function makeFolder(folder: string): Promise<void> {
+  const isFolder = await stat(folder).then(
+    (found) => found.isDirectory(),
+    () => undefined,
+  );
+  if (isFolder) return;
+  if (isFolder === false) throw new Error("it is a file, not a folder.");
+  const above = path.dirname(folder);
+  if (above !== folder) await makeFolder(above);
+  await mkdir(folder).catch((error: NodeJS.ErrnoException) => {
+    if (error.code !== "EEXIST") throw error;
+  });
 }

@@ -136,5 +136,10 @@ async function writeAll(
     pieces: [...keptPieces, ...entries],
     past: pastAfter(before, current),
   };
-  return [...files, { name: `${unit.name}.pieces.json`, bytes: writePiecesFile(file) }];
+  // A pieces file that cannot be read is kept under another name: it may hold the history of all prints.
+  const damaged = unit.pieces !== undefined && before === undefined && unit.pieces.trim() !== "";
+  const salvaged = damaged
+    ? [{ name: `${unit.name}.pieces.damaged.json`, bytes: new TextEncoder().encode(unit.pieces) }]
+    : [];
+  return [...files, ...salvaged, { name: `${unit.name}.pieces.json`, bytes: writePiecesFile(file) }];
 }

@@ -34,7 +34,9 @@ export function chooseDecoys(
     options.decoys.forEach((text, i) => {
       const source = entry?.items[i] ?? place ?? request.block.fence;
       const key = fold(text);
-      const partners = partnersOf(key);
+      // A decoy must not answer another decoy either, through a pair that no tile shows.
+      const among = edges.map((edge) => edge.key).filter((other) => relation.fits(key, other));
+      const partners = [...partnersOf(key), ...among];
       if (partners.length > 0 || printed.has(key)) {
         misfits.push({ text, place: source, answers: partners.flatMap((other) => relation.because(key, other)) });
       } else edges.push({ runs: [{ text }], text, key, source, lang: request.teaches });

@@ -96,12 +96,12 @@ export function explainFault(
       ],
     };
   }
-  const choices = valuesFor(schema.properties[entry.key], error);
-  const near = typeof written === "string" ? nearest(written, choices) : choices;
+  const { choices, open } = valuesFor(schema.properties[entry.key], error, written);
+  const near = typeof written === "string" && !open ? nearest(written, choices) : choices;
   return {
     range: range.end > range.start ? range : entry.keyRange,
-    message: `“${entry.key}” cannot be ${shown(written)}: ${need(error, choices)}.`,
-    fixes: near.slice(0, 3).map((choice) => ({
+    message: `“${entry.key}” cannot be ${shown(written)}: ${need(error, choices, open)}.`,
+    fixes: (error.keyword === "uniqueItems" ? [] : near).slice(0, 3).map((choice) => ({
       title: `Change to “${choice}”`,
       edits: [
         { range, text: range.end === range.start && range.start === entry.keyRange.end ? `: ${choice}` : choice },
@@ -140,32 +140,62 @@ function shown(value: unknown): string {
   return typeof value === "object" ? "this" : `“${String(value)}”`;
 }
 
-function need({ keyword, params }: OptionFault["error"], choices: readonly string[]): string {
+function need({ keyword, params }: OptionFault["error"], choices: readonly string[], open: boolean): string {
   const limit = params["limit"];
   if (keyword === "minimum") return `the smallest value is ${String(limit)}`;
   if (keyword === "maximum") return `the largest value is ${String(limit)}`;
   if (keyword === "uniqueItems") return "it stands here twice";
   if (keyword === "minItems" || keyword === "minLength") return "it must not be empty";
   if (keyword === "maxLength" || keyword === "maxItems") return `at most ${String(limit)} are possible`;
+  const type = {
+    integer: "a whole number",
+    number: "a number",
+    string: "a text",
+    array: "a list",
+    object: "a mapping",
+  }[String(params["type"])];
+  if (keyword === "type" && type && (open || choices.length === 0)) return `it must be ${type}`;
   if (choices.length > 0)
-    return `it can be ${choices.map((choice) => `“${choice}”`).join(", ")}${keyword === "pattern" ? " and the like" : ""}`;
-  if (keyword === "type")
-    return `it must be ${{ integer: "a whole number", number: "a number", string: "a text", array: "a list" }[String(params["type"])] ?? String(params["type"])}`;
+    return `it can be ${open ? "of the form " : ""}${choices.map((choice) => `“${choice}”`).join(", ")}`;
   return "its form is not one that can be read";
 }
 
-/** Values to offer: an enumeration, a constant, or the schema's examples and default. */
-function valuesFor(property: unknown, error: OptionFault["error"]): string[] {
+/**
+ * Values to offer. An enumeration is all there is; of an open range a limit, the number in what was written, or the default is
+ * offered, and a schema's examples only for texts: in place of a list or a number they would be somebody else's data.
+ */
+function valuesFor(
+  property: unknown,
+  error: OptionFault["error"],
+  written: unknown,
+): { readonly choices: string[]; readonly open: boolean } {
   const allowed = error.params["allowedValues"];
-  if (Array.isArray(allowed)) return allowed.map(String);
-  if (typeof property !== "object" || property === null) return [];
-  const values: unknown[] = [];
-  if ("enum" in property && Array.isArray(property.enum)) values.push(...property.enum);
-  else {
-    if ("default" in property) values.push(property.default);
-    if ("examples" in property && Array.isArray(property.examples)) values.push(...property.examples);
+  if (Array.isArray(allowed)) return { choices: allowed.map(String), open: false };
+  const facts: Readonly<Record<string, unknown>> =
+    typeof property === "object" && property !== null ? { ...property } : {};
+  if (Array.isArray(facts["enum"])) return { choices: facts["enum"].map(String), open: false };
+  const limit = error.params["limit"];
+  if (
+    (error.keyword === "minimum" || error.keyword === "maximum") &&
+    typeof limit === "number" &&
+    error.instancePath.split("/").length === 2
+  ) {
+    return { choices: [String(limit)], open: true };
   }
-  return [...new Set(values.map((value) => (Array.isArray(value) ? `[${value.join(", ")}]` : String(value))))];
+  if (facts["type"] === "integer" || facts["type"] === "number") {
+    const number = typeof written === "string" ? /\d+(?:\.\d+)?/.exec(written)?.[0] : undefined;
+    const [low, high] = [
+      Number(facts["minimum"] ?? Number.NEGATIVE_INFINITY),
+      Number(facts["maximum"] ?? Number.POSITIVE_INFINITY),
+    ];
+    if (number !== undefined && Number(number) >= low && Number(number) <= high)
+      return { choices: [number], open: true };
+    return { choices: facts["default"] === undefined ? [] : [String(facts["default"])], open: true };
+  }
+  if (facts["type"] !== "string") return { choices: [], open: true };
+  const examples = Array.isArray(facts["examples"]) ? facts["examples"] : [];
+  const values = facts["default"] === undefined ? examples : [facts["default"], ...examples];
+  return { choices: [...new Set(values.map(String))], open: true };
 }
 
 export const unknownSection: Rule<CheckContext> = {

@@ -57,16 +57,21 @@ describe("making the PDFs", () => {
   it("prints a lost piece of the last print again, and of the one before", async () => {
     await setFolder("lost");
     const editor = await openUnit("lost.unit.md", marketUnit);
-    const marks = async (): Promise<string[]> => {
+    const printed = async (): Promise<readonly { mark: string; faces: readonly { text: string }[] }[]> => {
       const { files } = await make();
       const pieces = files.find(({ path }) => path.endsWith(".pieces.json"));
       assert.ok(pieces);
       const { pieces: list } = JSON.parse(new TextDecoder().decode(await vscode.workspace.fs.readFile(pieces)));
-      return list.map(({ mark }: { mark: string }) => mark);
+      return list;
     };
-    const [first = ""] = await marks();
-    await editor.edit((edit) => edit.replace(editor.document.lineAt(8).range, "- a salsa = the parsley"));
-    const [second = ""] = await marks();
+    const [piece] = await printed();
+    const first = piece?.mark ?? "";
+    // A word that is on this very piece, so that the edit makes another deal of it.
+    const word = piece?.faces.find(({ text }) => text !== "")?.text ?? "";
+    const at = editor.document.getText().indexOf(word);
+    assert.ok(word !== "" && at > 0);
+    await editor.edit((edit) => edit.insert(editor.document.positionAt(at + word.length), "x"));
+    const second = (await printed())[0]?.mark ?? "";
     assert.notEqual(first, second);
     const { files, error } = await vscode.commands.executeCommand<Made>("cutwork.reprint", `${first}, ${second}`);
     assert.equal(error, undefined);

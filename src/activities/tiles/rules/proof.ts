@@ -87,6 +87,8 @@ export const ambiguousEdge: Rule<TilesContext> = {
     for (const deal of dealt.deals) {
       for (const clash of clashes(deal, dealt.request.relation)) {
         const [p, q] = [standing(clash.a, dealt), standing(clash.b, dealt)];
+        // Both sides of one pair belong together, also where they are the same word.
+        if (p && p.pair === q?.pair) continue;
         // Two pairs that share an answer on one side are the matter of `duplicate-answer`.
         if (p && q && p.side !== q.side && !crossing(...inOrder(p.pair, q.pair))) continue;
         // One finding for each later item, however many edges its words fit.
