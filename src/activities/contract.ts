@@ -55,6 +55,8 @@ export interface DealRequest {
   /** Languages, BCP 47. */
   readonly teaches: string;
   readonly explains: string;
+  /** Options that were written but could not be taken: what follows from their absence is nobody's wish. */
+  readonly refused: readonly string[];
   /** Learners in each class; empty where the unit does not say. */
   readonly classes: readonly number[];
 }

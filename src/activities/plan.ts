@@ -131,7 +131,21 @@ function planActivity(unit: Unit, source: Source, index: number, around: Around)
   );
   if (!options || sections.length === 0) return { ...planned, kind };
   const { relation, facts } = around;
-  return { ...planned, kind, request: { ...facts, unit, index, block, title, sections, relation, options } };
+  return {
+    ...planned,
+    kind,
+    request: {
+      ...facts,
+      refused: faults.map(({ entry }) => entry.key),
+      unit,
+      index,
+      block,
+      title,
+      sections,
+      relation,
+      options,
+    },
+  };
 }
 
 function defaultsFor(schema: OptionSchema): Record<string, unknown> {

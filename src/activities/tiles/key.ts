@@ -1,4 +1,5 @@
 import { pieceMark } from "../../base/mark";
+import type { Range } from "../../base/range";
 import type { Run } from "../../base/run";
 import { columnsHeight, flowColumns } from "../../page/flow";
 import { furniture } from "../../page/furniture";
@@ -28,11 +29,15 @@ export function solutionSheets(dealt: DealtTiles, deal: TilesDeal, view: "solved
   const { request, options } = dealt;
   const { box, paper, margin } = layoutTiles(dealt, press);
   const state = [...stateOf(deal, options.levels?.length ?? 1, options.versions), deal.code].join(" · ");
-  const head = heading(`${view === "second" ? texts.second : texts.key}: ${request.title}`, facts(dealt, deal), box);
   const lines = view === "second" ? [] : listLines(dealt, deal);
   const columns = { gap: 6, count: 2, size: listSize };
   const listHeight = columnsHeight(lines, box.w, columns, press.typeface);
   const grid = drawGrid(dealt, deal, second ?? intended(deal.frame), view, box, listHeight, press);
+  const head = heading(
+    `${view === "second" ? texts.second : texts.key}: ${request.title}`,
+    facts(dealt, deal, grid.worded),
+    box,
+  );
   const rest = { ...box, y: grid.bottom + listGap, h: box.y + box.h - grid.bottom - listGap };
   const list = flowColumns(lines, [rest, box], columns, press.typeface);
   const pages = Math.max(1, list.length);
@@ -80,9 +85,12 @@ function heading(title: string, lines: readonly string[], box: Box): SheetItem[]
   ];
 }
 
-function facts({ options }: DealtTiles, deal: TilesDeal): string[] {
+function facts({ options }: DealtTiles, deal: TilesDeal, worded: boolean): string[] {
   const { rows, columns } = deal.frame;
-  return [`${rows} × ${columns} tiles, deal code ${deal.code}. ${proofText(deal, options.turn)}`];
+  return [
+    `${rows} × ${columns} tiles, deal code ${deal.code}. ${proofText(deal, options.turn)}`,
+    ...(worded ? [] : [texts.unworded]),
+  ];
 }
 
 function drawGrid(
@@ -93,7 +101,7 @@ function drawGrid(
   box: Box,
   listHeight: number,
   press: Press,
-): { readonly items: readonly SheetItem[]; readonly bottom: number } {
+): { readonly items: readonly SheetItem[]; readonly bottom: number; readonly worded: boolean } {
   const { rows, columns } = assembly;
   const top = box.y + headHeight;
   const whole = Math.min(46, box.w / columns, (box.h - headHeight) / rows);
@@ -134,7 +142,7 @@ function drawGrid(
     const code = pieceMark(deal.code, undefined, piece).split("-")[1] ?? "";
     items.push(...drawCentre([code], place, side < 20 ? 6 : 8, true));
   });
-  return { items, bottom: top + side * rows };
+  return { items, bottom: top + side * rows, worded: size !== undefined && size >= readable };
 }
 
 /** A tile that lies elsewhere than in the key: filled corners, so that no colour is needed. */
@@ -157,10 +165,22 @@ function corner(x: number, y: number, side: number): SheetItem[] {
 }
 
 function listLines({ used, request }: DealtTiles, deal: TilesDeal): (readonly Run[])[] {
+  /** Code of the tile that shows the word from this place. */
+  const codeOf = (source: Range): string => {
+    const cell = deal.solved.findIndex((face) => face.some((edge) => edge?.source === source));
+    const piece = deal.tiles.findIndex((tile) => tile.cell === cell);
+    return piece < 0 ? "" : (pieceMark(deal.code, undefined, piece).split("-")[1] ?? "");
+  };
   const pairs = used.map(({ left, right }): readonly Run[] => {
     const side = (answer: (typeof left.answers)[0]): readonly Run[] =>
       answer.runs.length > 0 ? answer.runs : [{ text: `[${answer.text}]`, italic: true }];
-    return [...side(left.answers[0]), { text: " = " }, ...side(right.answers[0])];
+    const tiles = [codeOf(left.answers[0].range), codeOf(right.answers[0].range)].filter((code) => code !== "");
+    return [
+      ...side(left.answers[0]),
+      { text: " = " },
+      ...side(right.answers[0]),
+      { text: `  ${tiles.join(" ")}`, bold: true },
+    ];
   });
   const decoys = deal.decoys.edges.map(({ text }) => text);
   const outer = decoys.length > 0 ? [[{ text: `${texts.decoys}: `, bold: true }, { text: decoys.join(", ") }]] : [];

@@ -20,6 +20,7 @@ export const texts = {
   key: "Key",
   second: "A second way to lay them",
   pairs: "Pairs",
+  unworded: "The grid is too fine for its words: the list below names the two tiles that carry each pair.",
   decoys: "On the outer edges, without a partner",
   blankOuter: "Outer edges are blank.",
   proven: "One solution, proven; the whole may be turned.",

@@ -18,7 +18,7 @@ export const tooFewPairs: Rule<TilesContext> = {
   },
   check: ({ dealt }) => {
     const { request, options, pairs, frame, deals } = dealt;
-    if (deals.length > 0) return [];
+    if (deals.length > 0 || request.refused.some((key) => ["grid", "fill", "take"].includes(key))) return [];
     const { block, unit } = request;
     const range = place(dealt, "grid");
     const largest = largestFrame(pairs.length);
@@ -57,7 +57,8 @@ export const unusedPairs: Rule<TilesContext> = {
     const idle = unused.filter(
       (pair) => ![pair.left, pair.right].some(({ answers }) => answers.some(({ range }) => decoys.has(range))),
     );
-    if (!frame || deals.length === 0 || idle.length === 0) return [];
+    const refused = request.refused.some((key) => ["grid", "fill", "take"].includes(key));
+    if (!frame || deals.length === 0 || idle.length === 0 || refused) return [];
     const { block, unit } = request;
     const fixes: Fix[] = [];
     const largest = largestFrame(pairs.length);
