@@ -33,7 +33,7 @@ export function balanceRule(facts: Facts): Rule<ClaimContext> {
     ...facts,
     severity: "warning",
     title: "Far more true statements than false ones, or the other way round, among those that are dealt",
-    why: "Learners who guess lean towards “true” (Cronbach 1942, J. Educ. Psych. 33). With 40 to 60 % true ones all is well, as item-writing guides advise (Penn State); outside of 30 to 70 % guessing pays (the limits are our own). False twins count: a true statement with a form that is tied to a forms table, `[peço](#pedir)`, gives one.",
+    why: "Learners who guess lean towards “true” (Cronbach 1942, J. Educ. Psych. 33). With 40 to 60 % true ones all is well, as item-writing guides advise (Penn State); outside of 30 to 70 % guessing pays (the limits are our own). False twins count: a true statement with a form that is tied to a forms table, `[meço](#medir)`, gives one.",
     check: ({ dealt }) => {
       const { claims, request, options, deals } = dealt;
       const share = trueShare(claims);
@@ -82,7 +82,7 @@ export function twinsRule(facts: Facts): Rule<ClaimContext> {
     ...facts,
     severity: "warning",
     title: "Fewer false twins than asked for",
-    why: 'A twin is a true statement with another form of a verb, so it needs a tied form: `[peço](#pedir)`, or `[peço](#pedir "eu")` where the form stands twice in its column. The column must have a form that is spelled differently, and what comes out must not be true as well.',
+    why: 'A twin is a true statement with another form of a verb, so it needs a tied form: `[meço](#medir)`, or `[meço](#medir "eu")` where the form stands twice in its column. The column must have a form that is spelled differently, and what comes out must not be true as well.',
     check: ({ dealt }): Report[] => {
       const { options, missingTwins, claims, request } = dealt;
       if (missingTwins <= 0 || typeof options.twins !== "number") return [];

@@ -163,7 +163,7 @@ class TwinMaker {
         if (!wrong || !differs(wrong, cell.form)) continue;
         const runs = replace(statement.runs, at, tie.text.length, wrong.text);
         const text = plain(runs);
-        // Another form may make a sentence that is true as well: “Ela pede” beside “Eu peço”.
+        // Another form may make a sentence that is true as well: “Ela mede” beside “Eu meço”.
         if (this.asserted.has(fold(text))) continue;
         return {
           ...claimOf(statement),
@@ -209,7 +209,7 @@ export function assertions(statement: Statement): string[] {
   return statement.correction ? [fold(statement.correction.text)] : [];
 }
 
-/** Spelled so that a learner sees another form; `pede` for `Pede` is none. */
+/** Spelled so that a learner sees another form; `mede` for `Pede` is none. */
 function differs(a: Phrase, b: Phrase): boolean {
   const bare = ({ text }: Phrase): string => fold(text).toLowerCase();
   return bare(a) !== bare(b) && bare(a) !== "";

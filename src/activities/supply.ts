@@ -10,7 +10,7 @@ export function isFormPair(pair: Pair): pair is FormPair {
   return "form" in pair;
 }
 
-/** Cells of a section's forms tables as pairs: “pedir, nós” = “pedimos”. Empty cells give none. */
+/** Cells of a section's forms tables as pairs: “medir, nós” = “medimos”. Empty cells give none. */
 export function formPairs(section: Section): FormPair[] {
   return section.tables.flatMap((table) =>
     table.forms.flatMap((forms, row) =>

@@ -2,7 +2,7 @@ import { type Env, parseLink, type Span } from "./inline";
 import type { SourceText } from "./source-text";
 import type { Tie } from "./unit";
 
-/** Links of an item that lead to a column of a forms table: `[peço](#pedir)`, `[peço](#Verbs/pedir "eu")`, `[x](<#to drink>)`. */
+/** Links of an item that lead to a column of a forms table: `[meço](#medir)`, `[meço](#Verbs/medir "eu")`, `[x](<#to drink>)`. */
 export function readTies(source: SourceText, links: readonly Span[], env: Env): Tie[] {
   return links.flatMap(({ start, end }): Tie[] => {
     const raw = source.text.slice(start, end);

@@ -7,7 +7,7 @@ export function boardUnit(pairs: readonly string[], options = "", front = "teach
 /** Twenty pairs without any clash; the first six have example sentences. */
 export const counter = [
   "o copo = the glass\n  - O copo está vazio.",
-  "a caneca = the mug / the tankard\n  - A caneca está cheia.",
+  "a tigela = the mug / the tankard\n  - A tigela está cheia.",
   "a colher = the spoon\n  - Como a sopa com a colher.",
   "o garfo = the fork\n  - Onde está o garfo?",
   "a faca = the knife\n  - A faca corta bem.",

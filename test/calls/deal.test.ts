@@ -115,9 +115,9 @@ describe("calls", () => {
   it("makes as many twins as balance needs and no more, each false, of another form, with the right one in the key", async () => {
     const tied = [
       '- [x] Eu [cantava](<#cantar (antes)> "eu") no porto.',
-      "- [x] Eu [peço](#pedir) a conta.",
-      "- [x] Ela [pede](#pedir) um galão.",
-      "- [x] Nós [pedimos](#pedir) pão.",
+      "- [x] Eu [meço](#medir) a conta.",
+      "- [x] Ela [mede](#medir) um disco.",
+      "- [x] Nós [medimos](#medir) pão.",
       "- [x] Chove.",
       "- [x] É meio-dia.",
       "- [ ] O gato lê.",
@@ -151,16 +151,16 @@ describe("calls", () => {
     const one = callsOf(await readUnitText(`${callsUnit(alike, "twins: 2")}\n${table}`));
     assert.equal(one.claims.length, 6);
     assert.equal(one.missingTwins, 2);
-    const both = [...plain, "- [x] [pede](#pedir) chá", "- [x] [peço](#pedir) chá", "- [x] [pedimos](#pedir) chá"];
+    const both = [...plain, "- [x] [mede](#medir) chá", "- [x] [meço](#medir) chá", "- [x] [medimos](#medir) chá"];
     assert.equal((await dealt(both, "twins: 3")).missingTwins, 3);
   });
 
   it("puts the wrong form where the tie stands, also where the word stands twice, and keeps bold", async () => {
-    const line = "- [x] Quem pede, diz **ela [pede](#pedir)** a rir, pede bem.";
+    const line = "- [x] Quem mede, diz **ela [mede](#medir)** a rir, mede bem.";
     const calls = await dealt([line, ...story.slice(0, 6)], "twins: 2");
     const twin = calls.claims.find(({ twin: each, item }) => each && item.text.startsWith("Quem"));
     assert.ok(twin);
-    assert.match(twin.text, /^Quem pede, diz ela (peço|pedimos) a rir, pede bem\.$/);
+    assert.match(twin.text, /^Quem mede, diz ela (meço|medimos) a rir, mede bem\.$/);
     assert.ok(twin.runs.find(({ bold }) => bold)?.text.includes("ela "));
   });
 

@@ -6,29 +6,29 @@ export function callsUnit(statements: readonly string[], options = "", front = "
 /** Of “cantar” two persons have forms that are spelled alike. */
 export const verbs = `## Verbs
 
-|      | pedir   | cantar (antes) |
+|      | medir   | cantar (antes) |
 | ---- | ------- | -------------- |
-| eu   | peço    | cantava        |
-| ela  | pede    | cantava        |
-| nós  | pedimos | cantávamos     |
+| eu   | meço    | cantava        |
+| ela  | mede    | cantava        |
+| nós  | medimos | cantávamos     |
 `;
 
 export const story = [
-  "- [x] A Rita entra no café às nove.",
+  "- [x] A Inês entra no café às nove.",
   "- [ ] O pai come sopa.",
-  "  - O pai come uma torrada.",
-  "- [x] A Rita [pede](#pedir) um galão.",
+  "  - O pai come uma mochila.",
+  "- [x] A Inês [mede](#medir) um disco.",
   "- [ ] O gato dorme na cadeira. <!-- by: K7 -->",
   "  - O gato dorme na janela.",
-  "- [x] Nós [pedimos](#pedir) a conta.",
-  "- [x] A gaivota leva a torrada.",
-  "- [ ] A Rita paga com um sapato.",
-  "  - A Rita paga com uma nota.",
+  "- [x] Nós [medimos](#medir) a conta.",
+  "- [x] A gaivota leva a mochila.",
+  "- [ ] A Inês paga com um sapato.",
+  "  - A Inês paga com uma nota.",
   '- [x] Eu [cantava](<#cantar (antes)> "eu") no porto.',
   "- [x] O empregado ri.",
   "- [ ] A mãe chega de barco.",
   "  - A mãe chega de bicicleta.",
   "- [x] Chove ao meio-dia.",
-  "- [ ] A Rita esquece o chapéu no café.",
-  "  - A Rita esquece o livro no café.",
+  "- [ ] A Inês esquece o chapéu no café.",
+  "  - A Inês esquece o livro no café.",
 ];

@@ -7,7 +7,7 @@ import { describe as describeOption, optionAt, suggestAt } from "../../src/edito
 /** Every kind that is registered is offered. */
 const kindNames = kinds.map(({ name }) => name as string).sort();
 
-const sections = ["At the counter", "The morning", "12", "o galão, a torrada", "Notes: mine"];
+const sections = ["At the counter", "The morning", "12", "o disco, a mochila", "Notes: mine"];
 
 /** What is offered at the `‸`. */
 function at(marked: string) {
@@ -61,16 +61,16 @@ describe("completion in an activity block", () => {
     assert.deepEqual(labels, sections);
     assert.match(taken("At the counter"), /from: At the counter\n/);
     assert.match(taken("12"), /from: "12"\n/);
-    assert.match(taken("o galão, a torrada"), /from: o galão, a torrada\n/);
+    assert.match(taken("o disco, a mochila"), /from: o disco, a mochila\n/);
     assert.match(taken("Notes: mine"), /from: "Notes: mine"\n/);
   });
 
   it("offers the items of a list that are not in it yet", () => {
     const flow = at(block("make: tiles\nfrom: [At the counter, ‸, 'The morning']"));
-    assert.deepEqual(flow.labels, ["12", "o galão, a torrada", "Notes: mine"]);
-    assert.match(flow.taken("o galão, a torrada"), /from: \[At the counter, "o galão, a torrada", 'The morning'\]/);
+    assert.deepEqual(flow.labels, ["12", "o disco, a mochila", "Notes: mine"]);
+    assert.match(flow.taken("o disco, a mochila"), /from: \[At the counter, "o disco, a mochila", 'The morning'\]/);
     const dashes = at(block("make: tiles\nfrom:\n  - At the counter\n  - ‸\n  - 12"));
-    assert.deepEqual(dashes.labels, ["The morning", "o galão, a torrada", "Notes: mine"]);
+    assert.deepEqual(dashes.labels, ["The morning", "o disco, a mochila", "Notes: mine"]);
     assert.deepEqual(at(block("make: tiles\nlevels: [gentle, ‸]")).labels, ["hard"]);
     assert.deepEqual(at(block("make: tiles\nlevels: ‸")).labels, ["[gentle, hard]", "[gentle]", "[hard]"]);
   });
@@ -138,7 +138,7 @@ describe("names in YAML", () => {
       "a: b",
       "a #b",
       "yes",
-      "O galão, a torrada",
+      "O disco, a mochila",
       "- a",
       "~",
       "",
@@ -188,7 +188,7 @@ describe("names in YAML", () => {
   }
 
   it("are quoted only where they must be", () => {
-    for (const name of ["At the counter", "O galão, a torrada", "über", "3 x 4"])
+    for (const name of ["At the counter", "O disco, a mochila", "über", "3 x 4"])
       assert.equal(yamlText(name, false), name);
   });
 });

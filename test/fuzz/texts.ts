@@ -60,9 +60,9 @@ const signs = [
   "[x]",
   "[ ] ",
   "[]",
-  "[peço](#pedir)",
-  '[peço](#pedir "eu")',
-  "[x](<#More verbs/pedir>)",
+  "[meço](#medir)",
+  '[meço](#medir "eu")',
+  "[x](<#More verbs/medir>)",
   "[t][ref]",
   "![a spoon](img/spoon.png)",
   "![a](my spoon.png)",
@@ -227,7 +227,7 @@ const heading = fc.constantFrom(
   "## 水 #",
 );
 
-const cell = fc.oneof(phrase, plainWord, fc.constantFrom("", "a \\| b", "`x|y`", "eu", "pedir"));
+const cell = fc.oneof(phrase, plainWord, fc.constantFrom("", "a \\| b", "`x|y`", "eu", "medir"));
 const table = fc
   .tuple(
     fc.array(fc.array(cell, { minLength: 1, maxLength: 4 }), { minLength: 1, maxLength: 4 }),
@@ -252,7 +252,7 @@ const other = fc.oneof(
     "<!-- by: K7 -->",
     "<!-- allow duplicate-answer: so -->",
     "<!--\n- a = b",
-    "[ref]: #pedir",
+    "[ref]: #medir",
     "> - a = b",
     "    - a = b",
     "Text:\n2. Ela paga.",

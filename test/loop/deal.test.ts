@@ -208,11 +208,11 @@ describe("dealing a loop", () => {
 
   it("is made of forms tables too", () => {
     const text =
-      "---\nteaches: pt\n---\n\n## Verbs\n\n|      | pedir   | trazer  |\n| ---- | ------- | ------- |\n| eu   | peço    | trago   |\n| nós  | pedimos | trazemos |\n\n```activity\nmake: loop\nsize: mini\n```\n";
+      "---\nteaches: pt\n---\n\n## Verbs\n\n|      | medir   | trazer  |\n| ---- | ------- | ------- |\n| eu   | meço    | trago   |\n| nós  | medimos | trazemos |\n\n```activity\nmake: loop\nsize: mini\n```\n";
     const deal = only(dealt(text));
     assert.equal(deal.cards.length, 4);
-    const card = deal.cards.findIndex(({ prompt }) => prompt.text === "pedir, nós");
-    assert.equal(deal.cards[(card + 1) % 4]?.answer.text, "pedimos");
+    const card = deal.cards.findIndex(({ prompt }) => prompt.text === "medir, nós");
+    assert.equal(deal.cards[(card + 1) % 4]?.answer.text, "medimos");
   });
 });
 

@@ -7,7 +7,7 @@ export function loopUnit(pairs: readonly string[], options = "", front = "teache
 /** Twelve pairs without any clash. */
 export const counter = [
   "o copo = the glass",
-  "a caneca = the mug / the tankard",
+  "a tigela = the mug / the tankard",
   "a colher = the spoon",
   "o garfo = the fork",
   "a faca = the knife",

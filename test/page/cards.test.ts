@@ -260,7 +260,7 @@ describe("cards", () => {
   });
 
   describe("carry words", () => {
-    const faces = ["o copo", "a caneca de barro", "o guardanapo de papel"].map((text) => ({ runs: [{ text }] }));
+    const faces = ["o copo", "a tigela de barro", "o guardanapo de papel"].map((text) => ({ runs: [{ text }] }));
     const limits = { smallest: 6, largest: 60, maxLines: 3 };
     const room = { x: 30, y: 40, w: 52, h: 30 };
     const inRoom = (face: (typeof faces)[number], size: number) => setCard(face, room, size, typeface, { maxLines: 3 });

@@ -59,10 +59,10 @@ export const everyBlock: readonly Block[] = [
     rows: Array.from({ length: 16 }, (_, i) => [
       `${i + 1}`,
       i % 3 === 0
-        ? "A caneca está cheia de água quente e o copo está vazio em cima da mesa."
+        ? "A tigela está cheia de água quente e o copo está vazio em cima da mesa."
         : "O pai come sopa na cozinha.",
       i % 2 === 0 ? "true" : "false",
-      i % 2 === 0 ? "" : "O pai come uma torrada.",
+      i % 2 === 0 ? "" : "O pai come uma mochila.",
       { boxes: 1 + (i % 2) },
       "",
     ]),
@@ -107,7 +107,7 @@ export function samplePage(paper: "A4" | "Letter"): DocumentPage {
   return {
     paper: papers[paper],
     margin: 10,
-    title: [{ text: "The harbour café", bold: true }, { text: " · At the counter" }],
+    title: [{ text: "The bicycle shop", bold: true }, { text: " · At the counter" }],
     state: [{ text: "gentle · 7KQ4MX" }],
     barLabel: "Print at 100 %: this bar is 100 mm long.",
     folio: (page, pages) => `sheet ${page + 1} of ${pages}`,

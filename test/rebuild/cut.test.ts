@@ -78,8 +78,8 @@ describe("what cards hide", () => {
 
   it("but no name loses its capital, nor what the unit writes so within a sentence", () => {
     const hide = "capitals: hide";
-    // “A Rita bebe” stands in the unit; Anselmo is the same in the translation; Porto is named.
-    assert.equal(cards("Rita vai. = She goes.", hide)[0], "Rita");
+    // “A Inês bebe” stands in the unit; Anselmo is the same in the translation; Porto is named.
+    assert.equal(cards("Inês vai. = She goes.", hide)[0], "Inês");
     assert.equal(cards("Anselmo vai embora. = Anselmo goes.", hide)[0], "Anselmo");
     assert.equal(cards("Porto é longe. = It is far.", `${hide}\nnames: [Porto]`)[0], "Porto");
     assert.equal(cards("Porto é longe. = It is far.", hide)[0], "porto");
@@ -105,7 +105,7 @@ describe("what cards hide", () => {
     const [deal] = dealt(sentenceUnit(ordering)).deals;
     assert.deepEqual(
       deal?.cards[0]?.map(({ text }) => text),
-      ["queria", "um galão", "por favor"],
+      ["queria", "um disco", "por favor"],
     );
     // Apostrophes belong to the word.
     const french = dealt(sentenceUnit(["- C'|est | l'|école. = a", "  - l'|école | c'|est"], "", "teaches: fr\n"));
@@ -119,8 +119,8 @@ describe("what cards hide", () => {
     const { deals } = dealt(sentenceUnit(ordering, "levels: [gentle, hard]"));
     const words = deals.map(({ level, cards: own }) => [level, own[4]?.map(({ text }) => text).join(" ")]);
     assert.deepEqual(words, [
-      ["gentle", "Quanto custa a torrada?"],
-      ["hard", "quanto custa a torrada"],
+      ["gentle", "Quanto custa a mochila?"],
+      ["hard", "quanto custa a mochila"],
     ]);
   });
 });

@@ -4,11 +4,11 @@ export function sentenceUnit(lines: readonly string[], options = "", front = "te
 }
 
 export const ordering = [
-  "- Queria | um galão, | por favor. = I'd like a milky coffee, please.",
-  "  - Por favor, | queria | um galão.",
-  "- A Rita bebe um galão com o pai. = Rita drinks a milky coffee with her father.",
-  "- O pai come uma torrada e a Rita come um bolo. = Father eats toast and Rita eats a cake.",
+  "- Queria | um disco, | por favor. = I'd like a milky coffee, please.",
+  "  - Por favor, | queria | um disco.",
+  "- A Inês bebe um disco com o pai. = Inês drinks a milky coffee with her father.",
+  "- O pai come uma mochila e a Inês come um bolo. = Father eats toast and Inês eats a cake.",
   "- O senhor tem sumo de laranja? = Do you have orange juice?",
-  "- Quanto custa a torrada? = How much is the toast?",
-  "- Rita não gosta de leite. = Rita doesn't like milk.",
+  "- Quanto custa a mochila? = How much is the toast?",
+  "- Inês não gosta de leite. = Inês doesn't like milk.",
 ];

@@ -191,7 +191,7 @@ describe("ink", () => {
   }).timeout(60_000);
 
   it("of a line is as wide as a browser measures it", async () => {
-    const text = "O galão está quente? Tiếng Việt: щастя, ἄνθρωπος";
+    const text = "O disco está quente? Tiếng Việt: щастя, ἄνθρωπος";
     const base64 = Buffer.from(testAssets().fonts.regular).toString("base64");
     const width = await page.evaluate(
       `(async () => {

@@ -79,14 +79,14 @@ describe("PDF", () => {
       sheetOf([
         textItem("first line here", 20, 200),
         textItem("second, printed above", 20, 30),
-        textItem([{ text: "um " }, { text: "galão", bold: true }, { text: ", por favor" }], 20, 60),
+        textItem([{ text: "um " }, { text: "disco", bold: true }, { text: ", por favor" }], 20, 60),
         textItem("she said שלום twice", 20, 80),
       ]),
     ]);
     assert.deepEqual(rawText(bytes).replace(/\f/g, "").trim().split("\n"), [
       "first line here",
       "second, printed above",
-      "um galão, por favor",
+      "um disco, por favor",
       "she said \u202bשלום\u202c twice",
     ]);
   });

@@ -16,7 +16,7 @@ export function textItem(text: string | readonly Run[], x: number, y: number, re
 
 /** Words whose letters, marks and kerning try a writer, in the scripts of the shipped typeface. */
 export const words: readonly string[] = [
-  "galão",
+  "disco",
   "AVATAR",
   "Tiếng",
   "Việt".normalize("NFD"),

@@ -140,7 +140,7 @@ describe("sort from print", function () {
     const [key] = paper;
     assert.ok(key);
     const rows = key.texts.filter(({ text }) => text.startsWith("O pai come")).map(({ text }) => text);
-    assert.deepEqual(rows, ["O pai come sopa.", "O pai come uma torrada."]);
+    assert.deepEqual(rows, ["O pai come sopa.", "O pai come uma mochila."]);
   });
 
   it("prints true pairs as they are written and false ones as they are not", async () => {

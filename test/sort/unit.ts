@@ -9,7 +9,7 @@ export function sortUnit(items: readonly string[], options = "", front = "teache
 export const articles = [
   "### o",
   "",
-  "- galão",
+  "- disco",
   "- café",
   "- pão",
   "- copo",
@@ -17,7 +17,7 @@ export const articles = [
   "",
   "### a",
   "",
-  "- torrada",
+  "- mochila",
   "- conta",
   "- gaivota",
   "- pianista",
@@ -25,7 +25,7 @@ export const articles = [
 
 export const crockery = [
   "- o copo = the glass",
-  "- a caneca = the mug / the tankard",
+  "- a tigela = the mug / the tankard",
   "- o garfo = the fork",
   "- a colher = the spoon",
   "- a faca = the knife",
@@ -37,8 +37,8 @@ export const crockery = [
 export const meals = [
   "### Breakfast",
   "",
-  "- galão",
-  "- torrada",
+  "- disco",
+  "- mochila",
   "- mel",
   "- pão",
   "- fruta",

@@ -35,15 +35,15 @@ describe("dealing strips", () => {
       const texts = deal.dealt.map((i) => result.events[i]?.text);
       // Written out by hand: the two orders that the unit accepts.
       for (const free of [
-        ["um galão", "uma torrada"],
-        ["uma torrada", "um galão"],
+        ["um disco", "uma mochila"],
+        ["uma mochila", "um disco"],
       ]) {
         const right = [
-          "A Rita entra no café.",
-          "Ela pede:",
+          "A Inês entra no café.",
+          "Ela mede:",
           ...free,
           "Uma gaivota entra.",
-          "A gaivota leva a torrada.",
+          "A gaivota leva a mochila.",
           "Ela paga.",
         ];
         assert.notDeepEqual(texts, right);

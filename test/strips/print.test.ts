@@ -69,14 +69,14 @@ function stripsOn(page: PrintedPage): { sign: string; text: string; mark: string
 
 /** The two right orders of the sample story, written out. */
 const rightOrders = [
-  ["um galão", "uma torrada"],
-  ["uma torrada", "um galão"],
+  ["um disco", "uma mochila"],
+  ["uma mochila", "um disco"],
 ].map((free) => [
-  "A Rita entra no café.",
-  "Ela pede:",
+  "A Inês entra no café.",
+  "Ela mede:",
   ...free,
   "Uma gaivota entra.",
-  "A gaivota leva a torrada.",
+  "A gaivota leva a mochila.",
   "Ela paga.",
 ]);
 

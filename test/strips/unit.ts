@@ -4,11 +4,11 @@ export function storyUnit(events: readonly string[], options = "", front = "teac
 }
 
 export const morning = [
-  "1. A Rita entra no café.",
-  "2. Ela pede:",
-  "   - um galão",
-  "   - uma torrada",
+  "1. A Inês entra no café.",
+  "2. Ela mede:",
+  "   - um disco",
+  "   - uma mochila",
   "3. Uma gaivota entra.",
-  "4. A gaivota leva a torrada.",
+  "4. A gaivota leva a mochila.",
   "5. Ela paga.",
 ];

@@ -48,10 +48,10 @@ describe("fitting", () => {
   });
 
   it("takes the largest quarter point that fits a rectangle", () => {
-    const found = largestSize(typeface, [{ text: "caneca" }], rectangle(40, 20, rows), limits);
+    const found = largestSize(typeface, [{ text: "tigela" }], rectangle(40, 20, rows), limits);
     assert.ok(found);
-    assert.deepEqual(texts(found.lines), ["caneca"]);
-    const width = typeface.measure([{ text: "caneca" }]);
+    assert.deepEqual(texts(found.lines), ["tigela"]);
+    const width = typeface.measure([{ text: "tigela" }]);
     const room = (size: number) => width * size * mmPerPoint <= 40 && blockHeight(rows, 1, size) <= 20;
     assert.equal((found.size * 4) % 1, 0);
     assert.ok(room(found.size) && !room(found.size + 0.25), `${found.size} pt`);
@@ -123,7 +123,7 @@ describe("fitting", () => {
       largestSize(typeface, [{ text: "inconstitucionalissimamente" }], rectangle(15, 50, rows), limits),
       undefined,
     );
-    assert.equal(fitAt(typeface, [{ text: "caneca" }], rectangle(10, 50, rows), 30, 3), undefined);
+    assert.equal(fitAt(typeface, [{ text: "tigela" }], rectangle(10, 50, rows), 30, 3), undefined);
   });
 
   it("keeps styles and drops only the white space at line ends", () => {

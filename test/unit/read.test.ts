@@ -70,9 +70,9 @@ describe("reading a unit", () => {
   });
 
   it("cuts the left side at bars; white space round a bar counts once", () => {
-    const spaced = only("## S\n\n- Queria | um galão, | por favor. = I'd like | a coffee\n");
-    assert.equal(spaced.left.answers[0].text, "Queria um galão, por favor.");
-    assert.deepEqual(texts(spaced.left.answers[0].parts), ["Queria", "um galão,", "por favor."]);
+    const spaced = only("## S\n\n- Queria | um disco, | por favor. = I'd like | a coffee\n");
+    assert.equal(spaced.left.answers[0].text, "Queria um disco, por favor.");
+    assert.deepEqual(texts(spaced.left.answers[0].parts), ["Queria", "um disco,", "por favor."]);
     assert.equal(spaced.right.answers[0].text, "I'd like | a coffee");
     const tight = only("## S\n\n- l'|école = school\n");
     assert.equal(tight.left.answers[0].text, "l'école");
@@ -161,13 +161,13 @@ describe("reading a unit", () => {
 
   it("reads events in order over all numbered lists, with bullets that follow in any order", () => {
     const text =
-      "## S\n\n1. Ela entra.\n1. Ela pede:\n   - um galão\n   - *pão* <!-- by: K7 -->\n\nNote.\n\n7) Ela = paga.\n";
+      "## S\n\n1. Ela entra.\n1. Ela mede:\n   - um disco\n   - *pão* <!-- by: K7 -->\n\nNote.\n\n7) Ela = paga.\n";
     const events = readUnit(text).sections[0]?.events ?? [];
     assert.deepEqual(
       events.map((event) => [event.text, texts(event.free)]),
       [
         ["Ela entra.", []],
-        ["Ela pede:", ["um galão", "pão"]],
+        ["Ela mede:", ["um disco", "pão"]],
         ["Ela = paga.", []],
       ],
     );
@@ -175,20 +175,20 @@ describe("reading a unit", () => {
     assert.deepEqual(events[1]?.free[1]?.runs, [{ text: "pão", italic: true }]);
     assert.equal(
       events[1] && slice(text, events[1].block),
-      "1. Ela pede:\n   - um galão\n   - *pão* <!-- by: K7 -->\n",
+      "1. Ela mede:\n   - um disco\n   - *pão* <!-- by: K7 -->\n",
     );
   });
 
   it("gives items under deeper headings to the pile that the heading names, whatever their shape", () => {
     const text =
-      "## S\n\n- a = b\n\n### *o*\n\n- galão\n- sumo\n\n### a\n\n- água\n- [x] Sim.\n- c = d\n\n#### e\n\n1. f\n\n### empty\n";
+      "## S\n\n- a = b\n\n### *o*\n\n- disco\n- sumo\n\n### a\n\n- água\n- [x] Sim.\n- c = d\n\n#### e\n\n1. f\n\n### empty\n";
     const section = readUnit(text).sections[0];
     const shown = section?.piles.map(({ name, members }) => [
       name,
       ...members.map(({ shape, item }) => `${shape} ${slice(text, item.range)}`),
     ]);
     assert.deepEqual(shown, [
-      ["o", "text galão", "text sumo"],
+      ["o", "text disco", "text sumo"],
       ["a", "text água", "statement Sim.", "pair c = d"],
       ["e", "event f"],
     ]);
@@ -197,35 +197,35 @@ describe("reading a unit", () => {
 
   it("reads accepted orders by their parts, but for case and punctuation at the edges, and other bullets as examples", () => {
     const text =
-      "## S\n\n- Queria | um galão, | por favor. = x\n  - Por favor, | queria | um galão.\n  - Queria um galão.\n";
+      "## S\n\n- Queria | um disco, | por favor. = x\n  - Por favor, | queria | um disco.\n  - Queria um disco.\n";
     const pair = only(text);
     assert.deepEqual(
       pair.orders.map(({ parts }) => parts),
       [[2, 0, 1]],
     );
-    assert.deepEqual(texts(pair.examples), ["Queria um galão."]);
+    assert.deepEqual(texts(pair.examples), ["Queria um disco."]);
     assert.deepEqual(
       pair.orders.map(({ range }) => slice(text, range)),
-      ["Por favor, | queria | um galão."],
+      ["Por favor, | queria | um disco."],
     );
   });
 
   it("reads tables: forms under an empty corner, pairs under two heads, notes otherwise", () => {
     const text =
-      "## S\n\n|   | pedir | *trazer* |\n|---|---|---|\n| eu | peço | trago |\n| nós | pedimos |  |\n\npalavra | word\n:--|--:\no \\| copo | the glass / cup\n\n| a | b | c |\n|---|---|---|\n| d | e | f |\n";
+      "## S\n\n|   | medir | *trazer* |\n|---|---|---|\n| eu | meço | trago |\n| nós | medimos |  |\n\npalavra | word\n:--|--:\no \\| copo | the glass / cup\n\n| a | b | c |\n|---|---|---|\n| d | e | f |\n";
     const section = readUnit(text).sections[0];
     const [table] = section?.tables ?? [];
     assert.equal(section?.tables.length, 1);
-    assert.deepEqual(texts(table?.columns ?? []), ["pedir", "trazer"]);
+    assert.deepEqual(texts(table?.columns ?? []), ["medir", "trazer"]);
     assert.deepEqual(texts(table?.persons ?? []), ["eu", "nós"]);
     assert.deepEqual(
       table?.forms.map((row) => row.map((form) => form && [form.text, slice(text, form.range)])),
       [
         [
-          ["peço", "peço"],
+          ["meço", "meço"],
           ["trago", "trago"],
         ],
-        [["pedimos", "pedimos"], undefined],
+        [["medimos", "medimos"], undefined],
       ],
     );
     const [pair, ...others] = section?.pairs ?? [];
@@ -237,7 +237,7 @@ describe("reading a unit", () => {
 
   it("reads ties to forms, with section, person, and spaces in angle brackets", () => {
     const text =
-      '## S\n\n- [x] Eu [peço](#pedir) e [trago](#Verbs/trazer "eu") [um](<#to drink>) [site](https://a.example).\n';
+      '## S\n\n- [x] Eu [meço](#medir) e [trago](#Verbs/trazer "eu") [um](<#to drink>) [site](https://a.example).\n';
     const ties = readUnit(text).sections[0]?.statements[0]?.ties ?? [];
     assert.deepEqual(
       ties.map(({ text: said, section, column, person, target }) => [
@@ -248,12 +248,12 @@ describe("reading a unit", () => {
         slice(text, target),
       ]),
       [
-        ["peço", undefined, "pedir", undefined, "#pedir"],
+        ["meço", undefined, "medir", undefined, "#medir"],
         ["trago", "Verbs", "trazer", "eu", "#Verbs/trazer"],
         ["um", undefined, "to drink", undefined, "#to drink"],
       ],
     );
-    assert.equal(readUnit(text).sections[0]?.statements[0]?.text, "Eu peço e trago um site.");
+    assert.equal(readUnit(text).sections[0]?.statements[0]?.text, "Eu meço e trago um site.");
   });
 
   it("reads writers and silences at the end of items and headings", () => {

@@ -53,9 +53,9 @@ const faults: readonly Rule<CheckContext>[] = [
     why: "A bullet with bars under a sentence with bars is another order of the same parts. Capitals and punctuation at the edges of a part may differ; nothing else may. Without bars it is an example sentence.",
     example: {
       wrong:
-        "## Ordering\n\n- Queria | um galão, | por favor. = I'd like a coffee, please.\n  - Por favor, | quero | um galão.",
+        "## Ordering\n\n- Queria | um disco, | por favor. = I'd like a record, please.\n  - Por favor, | quero | um disco.",
       right:
-        "## Ordering\n\n- Queria | um galão, | por favor. = I'd like a coffee, please.\n  - Por favor, | queria | um galão.",
+        "## Ordering\n\n- Queria | um disco, | por favor. = I'd like a record, please.\n  - Por favor, | queria | um disco.",
     },
   }),
   problemRule({

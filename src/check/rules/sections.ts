@@ -46,12 +46,12 @@ export const unknownForm: Rule<CheckContext> = {
   code: "unknown-form",
   severity: "error",
   title: "A tie to a form that no table has",
-  why: '`[peço](#pedir)` ties a word to the column “pedir” of a forms table, and needs the word to stand in that column. Where it stands there twice, the person is named: `[peço](#pedir "eu")`; where two tables have the column, the section: `[peço](#Verbs/pedir)`.',
+  why: '`[meço](#medir)` ties a word to the column “medir” of a forms table, and needs the word to stand in that column. Where it stands there twice, the person is named: `[meço](#medir "eu")`; where two tables have the column, the section: `[meço](#Verbs/medir)`.',
   example: {
     wrong:
-      "## Verbs\n\n|    | pedir |\n| -- | ----- |\n| eu | peço  |\n\n## Story\n\n- [x] Eu [peço](#pdir) a conta.\n- [ ] Ela paga.\n",
+      "## Verbs\n\n|    | medir |\n| -- | ----- |\n| eu | meço  |\n\n## Story\n\n- [x] Eu [meço](#mdir) a conta.\n- [ ] Ela paga.\n",
     right:
-      "## Verbs\n\n|    | pedir |\n| -- | ----- |\n| eu | peço  |\n\n## Story\n\n- [x] Eu [peço](#pedir) a conta.\n- [ ] Ela paga.\n",
+      "## Verbs\n\n|    | medir |\n| -- | ----- |\n| eu | meço  |\n\n## Story\n\n- [x] Eu [meço](#medir) a conta.\n- [ ] Ela paga.\n",
   },
   check: (context) => {
     const { unit } = context;

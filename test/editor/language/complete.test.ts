@@ -8,17 +8,17 @@ import { applyEdits } from "../../support/units";
 
 const tables = `## Verbs
 
-|      | pedir | to bring |
+|      | medir | to bring |
 | ---- | ----- | -------- |
-| eu   | peço  | trago    |
-| ela  | pede  | traz     |
-| você | pede  | traz     |
+| eu   | meço  | trago    |
+| ela  | mede  | traz     |
+| você | mede  | traz     |
 
 ## More verbs
 
-|    | pedir |
+|    | medir |
 | -- | ----- |
-| eu | peço  |
+| eu | meço  |
 
 ## Story
 
@@ -44,14 +44,14 @@ function at(marked: string, near: readonly string[] = []) {
 describe("completion of ties", () => {
   it("offers columns, those that have the word first, with their section where two tables have them", () => {
     const { labels, taken, offers } = at(`${tables}- [x] Eu [trago](#‸) pão.`);
-    assert.deepEqual(labels, ["to bring", "Verbs/pedir", "More verbs/pedir"]);
+    assert.deepEqual(labels, ["to bring", "Verbs/medir", "More verbs/medir"]);
     assert.equal(offers[0]?.detail, "eu");
     assert.equal(taken("to bring"), "- [x] Eu [trago](<#to bring>) pão.");
-    assert.equal(taken("Verbs/pedir"), "- [x] Eu [trago](#Verbs/pedir) pão.");
+    assert.equal(taken("Verbs/medir"), "- [x] Eu [trago](#Verbs/medir) pão.");
   });
 
   it("takes the place of what is typed, in angle brackets too", () => {
-    assert.equal(at(`${tables}- [x] [peço](#ped‸ir) b`).taken("Verbs/pedir"), "- [x] [peço](#Verbs/pedir) b");
+    assert.equal(at(`${tables}- [x] [meço](#ped‸ir) b`).taken("Verbs/medir"), "- [x] [meço](#Verbs/medir) b");
     assert.equal(at(`${tables}- [x] [trago](<#to b‸>) b`).taken("to bring"), "- [x] [trago](<#to bring>) b");
   });
 
@@ -60,7 +60,7 @@ describe("completion of ties", () => {
     const { labels, taken } = at(`${tables}- [x] [traz](<#to bring> "‸") b`);
     assert.deepEqual(labels, ["ela", "você", "eu"]);
     assert.equal(taken("você"), '- [x] [traz](<#to bring> "você") b');
-    assert.equal(at(`${tables}- [x] [peço](#Verbs/pedir "e‸) b`).taken("eu"), '- [x] [peço](#Verbs/pedir "eu") b');
+    assert.equal(at(`${tables}- [x] [meço](#Verbs/medir "e‸) b`).taken("eu"), '- [x] [meço](#Verbs/medir "eu") b');
   });
 
   it("offers nothing elsewhere", () => {

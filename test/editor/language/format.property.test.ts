@@ -34,7 +34,7 @@ const words = fc.constantFrom(
   "text",
   "text  ",
   "`a = b` = c",
-  '[x](#pedir "eu")',
+  '[x](#medir "eu")',
   "![a](b.png) = c / d",
   "<!-- allow code: why -->",
   "a = b <!-- by: K7 -->",

@@ -6,29 +6,29 @@ import { slice } from "../../support/units";
 
 const verbs = `## Verbs <!-- allow same-section: on purpose -->
 
-|     | pedir   | to bring | x\\|y |
+|     | medir   | to bring | x\\|y |
 | --- | ------- | -------- | ---- |
-| eu  | peço    | trago    | a    |
-| ela | pede    | traz     | b    |
-| você | pede   | traz     | c    |
+| eu  | meço    | trago    | a    |
+| ela | mede    | traz     | b    |
+| você | mede   | traz     | c    |
 
 ## More verbs
 
-|    | pedir |
+|    | medir |
 | -- | ----- |
-| eu | peço  |
+| eu | meço  |
 
 ## Story, **first** part
 
 - [x] Ela [traz](<#to bring> "ela") o pão.
-- [ ] Eu [peço](#Verbs/pedir) a conta.
-- [x] Eu [peço](<#More verbs/pedir>) a conta.
+- [ ] Eu [meço](#Verbs/medir) a conta.
+- [x] Eu [meço](<#More verbs/medir>) a conta.
 
 ### o
-- galão
+- disco
 
 ### a
-- torrada
+- mochila
 
 ### o
 - copo
@@ -105,7 +105,7 @@ function changes(result: string | Record<string, string>, texts: Record<string, 
 describe("definition and references", () => {
   it("of a section: its heading, `from` in all forms, ties, other units", () => {
     const wanted = ["v1 Verbs *", "v32 Verbs", "v37 Verbs", "v43 Verbs", "v18 Verbs", "o7 Verbs"];
-    for (const mention of [at("Verbs <!"), at("Verbs]"), at("'Verbs'", 3), at("#Verbs/pedir", 3)])
+    for (const mention of [at("Verbs <!"), at("Verbs]"), at("'Verbs'", 3), at("#Verbs/medir", 3)])
       assert.deepEqual(sites(mention), wanted);
     assert.deepEqual(sites(at("#Verbs", 2, both, "other.unit.md")), wanted);
     assert.deepEqual(sites(at("Story, **")), [
@@ -117,8 +117,8 @@ describe("definition and references", () => {
 
   it("of a column and a person: the table, and the ties that lead to it", () => {
     assert.deepEqual(sites(at("#to bring", 3)), ["v3 to bring *", "v17 to bring"]);
-    assert.deepEqual(sites(at("| pedir   |", 3)), ["v3 pedir *", "v18 pedir"]);
-    assert.deepEqual(sites(at("More verbs/pedir", 13)), ["v11 pedir *", "v19 pedir"]);
+    assert.deepEqual(sites(at("| medir   |", 3)), ["v3 medir *", "v18 medir"]);
+    assert.deepEqual(sites(at("More verbs/medir", 13)), ["v11 medir *", "v19 medir"]);
     assert.deepEqual(sites(at('"ela"', 2)), ["v6 ela *", "v17 ela"]);
   });
 
@@ -127,7 +127,7 @@ describe("definition and references", () => {
   });
 
   it("is nothing in plain text, and where a name leads nowhere", () => {
-    assert.equal(at("galão", 2), undefined);
+    assert.equal(at("disco", 2), undefined);
     assert.equal(at("Nowhere", 2), undefined);
     assert.equal(at("Story, first", 2, { "verbs.unit.md": "## A\n" }), undefined);
   });
@@ -146,7 +146,7 @@ describe("rename", () => {
   it("a section everywhere, each place in its own way", () => {
     assert.deepEqual(changes(renamed(at("Verbs <!"), "Verbos: o, a")), [
       "## Verbos: o, a <!-- allow same-section: on purpose -->",
-      "- [ ] Eu [peço](<#Verbos: o, a/pedir>) a conta.",
+      "- [ ] Eu [meço](<#Verbos: o, a/medir>) a conta.",
       'from: ["Story, first part", "Verbos: o, a"]',
       'from: "Verbos: o, a"',
       "  - 'Verbos: o, a'",
@@ -169,16 +169,16 @@ describe("rename", () => {
 
   it("escapes what Markdown would take for its own", () => {
     assert.equal(changes(renamed(at("Story, **"), "*all* of it"))[0], "## \\*all\\* of it");
-    assert.equal(changes(renamed(at("| pedir   |", 3), "a | b"))[0]?.slice(0, 16), "|     | a \\| b  ");
+    assert.equal(changes(renamed(at("| medir   |", 3), "a | b"))[0]?.slice(0, 16), "|     | a \\| b  ");
   });
 
   it("a column and a person", () => {
     assert.deepEqual(changes(renamed(at("#to bring", 3), "trazer")), [
-      "|     | pedir   | trazer | x\\|y |",
+      "|     | medir   | trazer | x\\|y |",
       '- [x] Ela [traz](#trazer "ela") o pão.',
     ]);
     assert.deepEqual(changes(renamed(at('"ela"', 2), 'ela "a"')), [
-      '| ela "a" | pede    | traz     | b    |',
+      '| ela "a" | mede    | traz     | b    |',
       '- [x] Ela [traz](<#to bring> "ela \\"a\\"") o pão.',
     ]);
   });
@@ -196,7 +196,7 @@ describe("rename", () => {
       [at("Verbs <!"), " ", /needs a name/],
       [at("Verbs <!"), "More verbs", /has a section “More verbs” already/],
       [at("### o", 4), "a", /has a pile “a” already/],
-      [at("#to bring", 3), "pedir", /has a column “pedir” already/],
+      [at("#to bring", 3), "medir", /has a column “medir” already/],
       [at('"ela"', 2), "eu", /has a row “eu” already/],
       [at("Verbs <!"), "to/from", /cannot be written/],
       [at("#to bring", 3), "a/b", /cannot be written/],

@@ -21,28 +21,28 @@ describe("outline", () => {
     assert.deepEqual(drawn(outlineOf(readUnit(wholeDialect), facts)), [
       "section: At the counter — 3 pairs, 1 activity",
       "  pair: o copo — the glass",
-      "  pair: a caneca — the mug",
+      "  pair: a tigela — the mug",
       "  pair: a spoon — a colher",
       "  activity: Counter tiles — 2 × 3 tiles",
       "section: What happened — 3 statements",
-      "  statement: A Rita pede um galão. — true",
+      "  statement: A Inês mede um disco. — true",
       "  statement: O pai come sopa. — false",
-      "  statement: Eu peço a conta. — true",
+      "  statement: Eu meço a conta. — true",
       "section: The morning — 3 events",
-      "  event: A Rita entra no café.",
-      "  event: Ela pede: — 2 in any order",
+      "  event: A Inês entra no café.",
+      "  event: Ela mede: — 2 in any order",
       "  event: Ela paga.",
       "section: Ordering — 1 pair",
-      "  pair: Queria um galão, por favor. — I'd like a milky coffee, please.",
-      "section: O galão, a torrada — 2 piles",
+      "  pair: Queria um disco, por favor. — I'd like a milky coffee, please.",
+      "section: O disco, a mochila — 2 piles",
       "  pile: o — 2 items",
-      "    text: galão",
+      "    text: disco",
       "    text: copo",
       "  pile: a — 1 item",
-      "    text: torrada",
+      "    text: mochila",
       "section: Verbs — 1 forms table",
-      "  table: pedir, trazer — 2 columns, 2 rows",
-      "    column: pedir",
+      "  table: medir, trazer — 2 columns, 2 rows",
+      "    column: medir",
       "    column: trazer",
     ]);
   });
@@ -82,19 +82,19 @@ describe("folding", () => {
       [
         ["---", "---"],
         ["## At the counter", "```"],
-        ["- a caneca = the mug / the tankard", "  - A caneca está cheia."],
+        ["- a tigela = the mug / the tankard", "  - A tigela está cheia."],
         ["```activity", "```"],
-        ["## What happened", "- [x] Eu [peço](#pedir) a conta."],
-        ["- [ ] O pai come sopa.", "  - O pai come uma torrada."],
+        ["## What happened", "- [x] Eu [meço](#medir) a conta."],
+        ["- [ ] O pai come sopa.", "  - O pai come uma mochila."],
         ["## The morning", "3. Ela paga."],
-        ["2. Ela pede:", "   - uma torrada"],
-        ["## Ordering", "  - Por favor, | queria | um galão."],
-        ["- Queria | um galão, | por favor. = I'd like a milky coffee, please.", "  - Por favor, | queria | um galão."],
-        ["## O galão, a torrada", "- torrada"],
+        ["2. Ela mede:", "   - uma mochila"],
+        ["## Ordering", "  - Por favor, | queria | um disco."],
+        ["- Queria | um disco, | por favor. = I'd like a milky coffee, please.", "  - Por favor, | queria | um disco."],
+        ["## O disco, a mochila", "- mochila"],
         ["### o", "- copo"],
-        ["### a", "- torrada"],
-        ["## Verbs", "| nós | pedimos | trazemos |"],
-        ["|     | pedir   | trazer   |", "| nós | pedimos | trazemos |"],
+        ["### a", "- mochila"],
+        ["## Verbs", "| nós | medimos | trazemos |"],
+        ["|     | medir   | trazer   |", "| nós | medimos | trazemos |"],
       ],
     );
   });
@@ -111,8 +111,8 @@ describe("expanding the selection", () => {
     assert.deepEqual(grown.slice(0, 4), [
       "the tankard",
       "the mug / the tankard",
-      "a caneca = the mug / the tankard",
-      "- a caneca = the mug / the tankard\n  - A caneca está cheia.",
+      "a tigela = the mug / the tankard",
+      "- a tigela = the mug / the tankard\n  - A tigela está cheia.",
     ]);
     assert.match(grown[4] ?? "", /^- o copo[\s\S]*colher$/);
     assert.match(grown[5] ?? "", /^## At the counter[\s\S]*```$/);
@@ -121,14 +121,14 @@ describe("expanding the selection", () => {
   });
 
   it("starts with the part between bars, the cell, the correction, the free event, the tie, the value", () => {
-    assert.deepEqual(at(wholeDialect, "um galão,", 2).slice(0, 2), ["um galão,", "Queria | um galão, | por favor."]);
-    assert.deepEqual(at(wholeDialect, "trago", 2).slice(0, 2), ["trago", "| eu  | peço    | trago    |"]);
-    assert.equal(at(wholeDialect, "come uma", 2)[0], "O pai come uma torrada.");
-    assert.equal(at(wholeDialect, "- um galão\n", 3)[0], "um galão");
-    assert.deepEqual(at(wholeDialect, "#pedir", 2).slice(0, 3), [
-      "#pedir",
-      "[peço](#pedir)",
-      "Eu [peço](#pedir) a conta.",
+    assert.deepEqual(at(wholeDialect, "um disco,", 2).slice(0, 2), ["um disco,", "Queria | um disco, | por favor."]);
+    assert.deepEqual(at(wholeDialect, "trago", 2).slice(0, 2), ["trago", "| eu  | meço    | trago    |"]);
+    assert.equal(at(wholeDialect, "come uma", 2)[0], "O pai come uma mochila.");
+    assert.equal(at(wholeDialect, "- um disco\n", 3)[0], "um disco");
+    assert.deepEqual(at(wholeDialect, "#medir", 2).slice(0, 3), [
+      "#medir",
+      "[meço](#medir)",
+      "Eu [meço](#medir) a conta.",
     ]);
     assert.deepEqual(at(wholeDialect, "tiles", 2).slice(0, 3), [
       "tiles",

@@ -85,8 +85,8 @@ describe("semantic tokens", () => {
   it("of statements and ties: what the mark says, whether the tie leads somewhere", () => {
     assert.deepEqual(only(wholeDialect, "trueMark"), ["[x]", "[x]"]);
     assert.deepEqual(only(wholeDialect, "falseMark"), ["[ ]"]);
-    assert.deepEqual(only(wholeDialect, "tie"), ["#pedir"]);
-    assert.deepEqual(only(wholeDialect.replace("#pedir", "#pdir"), "tie"), []);
+    assert.deepEqual(only(wholeDialect, "tie"), ["#medir"]);
+    assert.deepEqual(only(wholeDialect.replace("#medir", "#mdir"), "tie"), []);
   });
 
   it("has none where Markdown has code, notes or escapes", () => {

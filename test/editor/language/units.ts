@@ -1,17 +1,17 @@
 /** A unit with every shape of the dialect. */
 export const wholeDialect = `---
-title: The harbour café
+title: The bicycle shop
 teaches: pt
 explains: en
 ---
 
-# The harbour café
+# The bicycle shop
 
 ## At the counter
 
 - o copo = the glass
-- a caneca = the mug / the tankard
-  - A caneca está cheia.
+- a tigela = the mug / the tankard
+  - A tigela está cheia.
 - ![a spoon](img/spoon.png) = a colher
 
 \`\`\`activity
@@ -22,37 +22,37 @@ grid: 2 x 3
 
 ## What happened
 
-- [x] A Rita pede um galão.
+- [x] A Inês mede um disco.
 - [ ] O pai come sopa.
-  - O pai come uma torrada.
-- [x] Eu [peço](#pedir) a conta.
+  - O pai come uma mochila.
+- [x] Eu [meço](#medir) a conta.
 
 ## The morning
 
-1. A Rita entra no café.
-2. Ela pede:
-   - um galão
-   - uma torrada
+1. A Inês entra no café.
+2. Ela mede:
+   - um disco
+   - uma mochila
 3. Ela paga.
 
 ## Ordering
 
-- Queria | um galão, | por favor. = I'd like a milky coffee, please.
-  - Por favor, | queria | um galão.
+- Queria | um disco, | por favor. = I'd like a milky coffee, please.
+  - Por favor, | queria | um disco.
 
-## O galão, a torrada
+## O disco, a mochila
 
 ### o
-- galão
+- disco
 - copo
 
 ### a
-- torrada
+- mochila
 
 ## Verbs
 
-|     | pedir   | trazer   |
+|     | medir   | trazer   |
 | --- | ------- | -------- |
-| eu  | peço    | trago    |
-| nós | pedimos | trazemos |
+| eu  | meço    | trago    |
+| nós | medimos | trazemos |
 `;

@@ -4,7 +4,7 @@ import { until, workbench } from "./driver";
 import { closeAll, focusEditor, openUnit } from "./units";
 
 const text = `---
-title: The harbour café
+title: The bicycle shop
 ---
 
 ## At the counter
@@ -12,14 +12,14 @@ title: The harbour café
 A note = with / marks | in prose.
 
 - o copo = the glass
-- a caneca = the mug / the tankard = beer
+- a tigela = the mug / the tankard = beer
   - A taça = cheia / vazia.
 - ![a / b](img/spoon.png) = colher | faca
-- Queria | um galão. = [...] please. <!-- allow order: yes -->
-  - Um galão, | queria.
+- Queria | um disco. = [...] please. <!-- allow order: yes -->
+  - Um disco, | queria.
 - c\\|d = \`x = y\` z
 
-- [x] A Rita = pede / um sumo.
+- [x] A Inês = mede / um sumo.
 
 1. O pai = entra
 
@@ -34,7 +34,7 @@ from: At the counter
 /** Where to look: a text that occurs once, the offset in it, and a scope that is (or after `not`, is not) there. */
 const places: readonly (readonly [string, number, string, "not"?])[] = [
   ["copo = the", 5, "keyword.other.operator.pair.cutwork"],
-  ["caneca = the", 7, "keyword.other.operator.pair.cutwork"],
+  ["tigela = the", 7, "keyword.other.operator.pair.cutwork"],
   ["tankard = beer", 8, "keyword.other.operator.pair.cutwork", "not"],
   ["tankard = beer", 8, "meta.pair.right.cutwork"],
   ["mug / the", 4, "keyword.other.operator.alternative.cutwork"],
@@ -47,15 +47,15 @@ const places: readonly (readonly [string, number, string, "not"?])[] = [
   ["png) = colher", 5, "keyword.other.operator.pair.cutwork"],
   ["colher | faca", 7, "keyword.other.operator.bar.cutwork", "not"],
   ["Queria | um", 7, "keyword.other.operator.bar.cutwork"],
-  ["galão, | queria", 7, "keyword.other.operator.bar.cutwork"],
+  ["disco, | queria", 7, "keyword.other.operator.bar.cutwork"],
   ["[...]", 1, "variable.other.gap.cutwork"],
   ["allow order", 0, "keyword.other.remark.cutwork"],
   ["c\\|d", 2, "keyword.other.operator.bar.cutwork", "not"],
   ["`x = y`", 3, "keyword.other.operator.pair.cutwork", "not"],
-  ["[x] A Rita", 1, "constant.language.task.cutwork"],
-  ["[x] A Rita", 1, "markup.inserted.true.cutwork"],
-  ["Rita = pede", 5, "keyword.other.operator.pair.cutwork", "not"],
-  ["pede / um", 5, "keyword.other.operator.alternative.cutwork", "not"],
+  ["[x] A Inês", 1, "constant.language.task.cutwork"],
+  ["[x] A Inês", 1, "markup.inserted.true.cutwork"],
+  ["Inês = mede", 5, "keyword.other.operator.pair.cutwork", "not"],
+  ["mede / um", 5, "keyword.other.operator.alternative.cutwork", "not"],
   ["pai = entra", 4, "keyword.other.operator.pair.cutwork", "not"],
   ["make: tiles", 6, "support.constant.kind.cutwork"],
   ["from: At", 0, "meta.embedded.block.yaml"],

@@ -5,10 +5,10 @@ import { closeAll, focusEditor, goTo, marketUnit, openUnit, place } from "./unit
 
 const verbs = `## Verbs
 
-|     | pedir | trazer |
+|     | medir | trazer |
 | --- | ----- | ------ |
-| eu  | peço  | trago  |
-| ela | pede  | traz   |
+| eu  | meço  | trago  |
+| ela | mede  | traz   |
 
 ## Words
 
@@ -18,12 +18,12 @@ const verbs = `## Verbs
 - ![a spoon](img/spoon.png) = a colher
 
 ### o
-- galão
+- disco
 
 ## Story
 
 - [x] Ela [traz](#trazer) o pão.
-- [ ] Eu [peço](#Verbs/pedir "eu") a conta.
+- [ ] Eu [meço](#Verbs/medir "eu") a conta.
 
 \`\`\`activity
 make: tiles
@@ -121,7 +121,7 @@ describe("names", () => {
     await workbench.fill(".rename-box input", "Verbos: dois");
     await keyboard.press("Enter");
     await until("the new name", () => editor.document.getText().includes("## Verbos: dois"));
-    assert.ok(editor.document.getText().includes('(<#Verbos: dois/pedir> "eu")'));
+    assert.ok(editor.document.getText().includes('(<#Verbos: dois/medir> "eu")'));
     assert.ok(editor.document.getText().includes('from: [Words, "Verbos: dois"]'));
   });
 
@@ -218,18 +218,18 @@ describe("typing", () => {
     await typeLines(editor, ["9. nove", "dez", "onze"]);
     await until("numbers", () => editor.document.getText() === "9. nove\n10. dez\n11. onze");
     await vscode.commands.executeCommand("editor.action.selectAll");
-    await typeLines(editor, ["2. Ela pede:", "Ela paga."]);
-    await until("numbers", () => editor.document.getText() === "2. Ela pede:\n3. Ela paga.");
+    await typeLines(editor, ["2. Ela mede:", "Ela paga."]);
+    await until("numbers", () => editor.document.getText() === "2. Ela mede:\n3. Ela paga.");
     await vscode.commands.executeCommand("editor.action.selectAll");
     await typeLines(editor, ["- a = b", "c = d"]);
     await until("bullets", () => editor.document.getText() === "- a = b\n- c = d");
     await vscode.commands.executeCommand("editor.action.selectAll");
-    await typeLines(editor, ["  - um galão", "uma torrada"]);
-    await until("nested bullets", () => editor.document.getText() === "  - um galão\n  - uma torrada");
+    await typeLines(editor, ["  - um disco", "uma mochila"]);
+    await until("nested bullets", () => editor.document.getText() === "  - um disco\n  - uma mochila");
   });
 
   it("offers columns behind the number sign of a tie, and the persons", async () => {
-    const text = `${verbs.slice(0, verbs.indexOf("## Words"))}| você | pede | traz |\n\n## More\n\n- [x] Ela [traz]\n`;
+    const text = `${verbs.slice(0, verbs.indexOf("## Words"))}| você | mede | traz |\n\n## More\n\n- [x] Ela [traz]\n`;
     const editor = await openUnit("ties.unit.md", text.replace("\n\n| você", "\n| você"));
     goTo(editor, "[traz]", true);
     await focusEditor();
@@ -280,8 +280,8 @@ describe("typing", () => {
       editor.document.getText().includes("\n- o copo = the glass / the tumbler\n  - O copo"),
     );
     const text = editor.document.getText();
-    assert.ok(text.includes("\n| eu  | peço  | trago  |\n"), text);
-    assert.ok(text.includes("### o\n\n- galão"), text);
+    assert.ok(text.includes("\n| eu  | meço  | trago  |\n"), text);
+    assert.ok(text.includes("### o\n\n- disco"), text);
     await vscode.commands.executeCommand("editor.action.formatDocument");
     await new Promise((resolve) => setTimeout(resolve, 500));
     assert.equal(editor.document.getText(), text);
@@ -297,19 +297,19 @@ describe("colours by meaning", () => {
   ];
   const setting = () => vscode.workspace.getConfiguration("workbench");
   const shown = `---
-title: The harbour café
+title: The bicycle shop
 teaches: pt
 ---
 
 ${verbs}
 ## Ordering
 
-- Queria | um galão, | por favor. = [...] a coffee, please. <!-- by: K7 -->
-  - Por favor, | queria | um galão.
+- Queria | um disco, | por favor. = [...] a coffee, please. <!-- by: K7 -->
+  - Por favor, | queria | um disco.
 
-1. A Rita entra.
-2. Ela pede:
-   - um **galão**
+1. A Inês entra.
+2. Ela mede:
+   - um **disco**
 `;
   after(async () => {
     await setting().update("colorTheme", undefined, vscode.ConfigurationTarget.Global);

@@ -15,10 +15,10 @@ export const noSentences: Rule<RebuildContext> = {
   code: "no-sentences",
   severity: "error",
   title: "Nothing to rebuild",
-  why: "Rebuild takes pairs whose left side has two words or more: `Queria um galão. = I'd like a coffee.` Bars say where to cut: `Queria | um galão. = …`; without them each word is a card.",
+  why: "Rebuild takes pairs whose left side has two words or more: `Queria um disco. = I'd like a record.` Bars say where to cut: `Queria | um disco. = …`; without them each word is a card.",
   example: {
     wrong: "## Words\n\n- olá = hello\n- sim = yes\n\n```activity\nmake: rebuild\n```",
-    right: "## Ordering\n\n- Queria um galão. = I'd like a coffee.\n\n```activity\nmake: rebuild\n```",
+    right: "## Ordering\n\n- Queria um disco. = I'd like a record.\n\n```activity\nmake: rebuild\n```",
   },
   check: ({ dealt }) => {
     const { sentences, whole, request } = dealt;
@@ -46,9 +46,9 @@ export const onePartSentence: Rule<RebuildContext> = {
   why: "A left side of one word, or with a picture and no words, makes one card: there is nothing to rebuild, and it is left out. Keep single words in a section of their own.",
   example: {
     wrong:
-      "## Ordering\n\n- Queria um galão. = I'd like a coffee.\n- Obrigado! = Thank you!\n\n```activity\nmake: rebuild\n```",
+      "## Ordering\n\n- Queria um disco. = I'd like a record.\n- Obrigado! = Thank you!\n\n```activity\nmake: rebuild\n```",
     right:
-      "## Ordering\n\n- Queria um galão. = I'd like a coffee.\n- Muito obrigado! = Thank you!\n\n```activity\nmake: rebuild\n```",
+      "## Ordering\n\n- Queria um disco. = I'd like a record.\n- Muito obrigado! = Thank you!\n\n```activity\nmake: rebuild\n```",
   },
   check: ({ dealt }) => {
     if (dealt.sentences.length === 0) return [];

@@ -10,8 +10,8 @@ export const cardTooSmall: Rule<RebuildContext> = {
   title: "Words that are too small to read on a card",
   why: "All cards of a set have one height and one size of text, so the longest part decides. At arm's length (400 mm) small letters should be 2.33 mm high (20 minutes of arc) and must be 1.86 mm. Make the cards higher, or cut the long part in two.",
   example: {
-    wrong: "## Ordering\n\n- Queria um galão. = I'd like a coffee.\n\n```activity\nmake: rebuild\nheight: 12\n```",
-    right: "## Ordering\n\n- Queria um galão. = I'd like a coffee.\n\n```activity\nmake: rebuild\nheight: 20\n```",
+    wrong: "## Ordering\n\n- Queria um disco. = I'd like a record.\n\n```activity\nmake: rebuild\nheight: 12\n```",
+    right: "## Ordering\n\n- Queria um disco. = I'd like a record.\n\n```activity\nmake: rebuild\nheight: 20\n```",
   },
   check: ({ dealt, press }) => {
     const { deals, request } = dealt;

@@ -6,7 +6,7 @@ import { pileNames } from "../model";
 import { dealtWith, type SortContext } from "./context";
 
 const activity = (options = ""): string => `\n\n\`\`\`activity\nmake: sort\n${options}\`\`\``;
-const articles = "## Articles\n\n### o\n\n- galão\n- café\n- pão\n\n### a\n\n- torrada\n- conta\n";
+const articles = "## Articles\n\n### o\n\n- disco\n- café\n- pão\n\n### a\n\n- mochila\n- conta\n";
 
 export const sortPiles: Rule<SortContext> = {
   code: "sort-piles",
@@ -14,7 +14,7 @@ export const sortPiles: Rule<SortContext> = {
   title: "Fewer than two piles, more than six, or one that no heading names",
   why: "Piles are what the headings below the section's own name (`###`): two to six of them, which fit on a table. Without such headings statements are sorted into true and false. `piles` may name some of the headings.",
   example: {
-    wrong: `## Articles\n\n### o\n\n- galão\n- café\n- pão\n- mel${activity("piles: headings\n")}`,
+    wrong: `## Articles\n\n### o\n\n- disco\n- café\n- pão\n- mel${activity("piles: headings\n")}`,
     right: `${articles}${activity("piles: headings\n")}`,
   },
   check: ({ dealt }) => {
@@ -61,7 +61,7 @@ export const tooFewCards: Rule<SortContext> = {
   title: "Too few cards to sort",
   why: "Sorting needs at least four cards: items under the headings that name the piles, or statements (`[x]`, `[ ]`), or pairs of which some are shown with a wrong partner.",
   example: {
-    wrong: `## Articles\n\n### o\n\n- galão\n\n### a\n\n- torrada${activity()}`,
+    wrong: `## Articles\n\n### o\n\n- disco\n\n### a\n\n- mochila${activity()}`,
     right: `${articles}${activity()}`,
   },
   check: ({ dealt }) => {
@@ -164,7 +164,7 @@ export const unbalancedPiles: Rule<SortContext> = {
   title: "A pile with few cards",
   why: "Where nearly all cards belong to the other piles, learners can guess. A pile should have at least three fifths of an even share: 30 % of the cards with two piles, 20 % with three (own rule, after the one for true and false).",
   example: {
-    wrong: `## Articles\n\n### o\n\n- galão\n- café\n- pão\n- mel\n\n### a\n\n- torrada${activity()}`,
+    wrong: `## Articles\n\n### o\n\n- disco\n- café\n- pão\n- mel\n\n### a\n\n- mochila${activity()}`,
     right: `${articles}${activity()}`,
   },
   check: ({ dealt }) => {

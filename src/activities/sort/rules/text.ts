@@ -12,9 +12,9 @@ export const sortTooSmall: Rule<SortContext> = {
   why: "All cards of a set have words of one size, so the longest text decides. At arm's length (400 mm) small letters should be 2.33 mm high (20 minutes of arc) and must be 1.86 mm. Put fewer cards on a sheet, or shorten the text.",
   example: {
     wrong:
-      "## Articles\n\n### o\n\n- galão com muito leite e pouco café, como o pai gosta de manhã, quando a mãe ainda dorme e o gato já pede o seu leite\n- café\n- pão\n\n### a\n\n- torrada\n- conta\n\n```activity\nmake: sort\ncards: 40\n```",
+      "## Articles\n\n### o\n\n- disco com muito leite e pouco café, como o pai gosta de manhã, quando a mãe ainda dorme e o gato já mede o seu leite\n- café\n- pão\n\n### a\n\n- mochila\n- conta\n\n```activity\nmake: sort\ncards: 40\n```",
     right:
-      "## Articles\n\n### o\n\n- galão\n- café\n- pão\n\n### a\n\n- torrada\n- conta\n\n```activity\nmake: sort\ncards: 8\n```",
+      "## Articles\n\n### o\n\n- disco\n- café\n- pão\n\n### a\n\n- mochila\n- conta\n\n```activity\nmake: sort\ncards: 8\n```",
   },
   check: ({ dealt, press }) => {
     const { cards, deals, request, options } = dealt;

@@ -10,8 +10,8 @@ export const tooFewEvents: Rule<StripsContext> = {
   title: "Too few events to put in order",
   why: "Strips need at least three events: two can be in order by chance. Events are numbered items, `1.` `2.` `3.`, with bullets under an event for what may come in any order. For events that the learners write, leave the section without any and ask for `blanks: 8`.",
   example: {
-    wrong: "## The morning\n\n1. A Rita entra.\n2. Ela paga.\n\n```activity\nmake: strips\n```",
-    right: "## The morning\n\n1. A Rita entra.\n2. Ela pede um sumo.\n3. Ela paga.\n\n```activity\nmake: strips\n```",
+    wrong: "## The morning\n\n1. A Inês entra.\n2. Ela paga.\n\n```activity\nmake: strips\n```",
+    right: "## The morning\n\n1. A Inês entra.\n2. Ela mede um sumo.\n3. Ela paga.\n\n```activity\nmake: strips\n```",
   },
   check: ({ dealt }) => {
     const { request, events, deals, options } = dealt;
@@ -46,9 +46,9 @@ export const repeatedEvent: Rule<StripsContext> = {
   why: "Strips with the same text can be exchanged: which of them comes first cannot be seen, so each may lie in the other's place. The key says so. Where the two stand for different moments, say what tells them apart.",
   example: {
     wrong:
-      "## The morning\n\n1. A Rita entra.\n2. Ela bebe.\n3. Ela come.\n4. Ela bebe.\n\n```activity\nmake: strips\n```",
+      "## The morning\n\n1. A Inês entra.\n2. Ela bebe.\n3. Ela come.\n4. Ela bebe.\n\n```activity\nmake: strips\n```",
     right:
-      "## The morning\n\n1. A Rita entra.\n2. Ela bebe.\n3. Ela come.\n4. Ela bebe outra vez.\n\n```activity\nmake: strips\n```",
+      "## The morning\n\n1. A Inês entra.\n2. Ela bebe.\n3. Ela come.\n4. Ela bebe outra vez.\n\n```activity\nmake: strips\n```",
   },
   check: ({ dealt }) => {
     const { events, deals, request } = dealt;
@@ -82,7 +82,7 @@ export const anyOrder: Rule<StripsContext> = {
   why: "There is nothing to find out where all events may stand in any order, or all have one text. Number the events that follow each other, and keep bullets for those that may change places.",
   example: {
     wrong: "## The morning\n\n1. Ela bebe.\n2. Ela bebe.\n3. Ela bebe.\n\n```activity\nmake: strips\n```",
-    right: "## The morning\n\n1. A Rita entra.\n2. Ela bebe.\n3. Ela paga.\n\n```activity\nmake: strips\n```",
+    right: "## The morning\n\n1. A Inês entra.\n2. Ela bebe.\n3. Ela paga.\n\n```activity\nmake: strips\n```",
   },
   check: ({ dealt }) => {
     const { events, deals, request } = dealt;

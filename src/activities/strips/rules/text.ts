@@ -12,9 +12,9 @@ export const stripTooSmall: Rule<StripsContext> = {
   why: "All strips of a set have one height and one size of text, so the longest event decides. At arm's length (400 mm) small letters should be 2.33 mm high (20 minutes of arc) and must be 1.86 mm. Make the strips higher, or tell the event in fewer words.",
   example: {
     wrong:
-      "## The morning\n\n1. A Rita entra no café da esquina, senta-se à mesa junto à janela e olha muito tempo para o porto, onde um barco chega.\n2. Ela pede um sumo.\n3. Ela paga.\n\n```activity\nmake: strips\nheight: 10\n```",
+      "## The morning\n\n1. A Inês entra no café da esquina, senta-se à mesa junto à janela e olha muito tempo para o porto, onde um barco chega.\n2. Ela mede um sumo.\n3. Ela paga.\n\n```activity\nmake: strips\nheight: 10\n```",
     right:
-      "## The morning\n\n1. A Rita entra no café.\n2. Ela pede um sumo.\n3. Ela paga.\n\n```activity\nmake: strips\nheight: 14\n```",
+      "## The morning\n\n1. A Inês entra no café.\n2. Ela mede um sumo.\n3. Ela paga.\n\n```activity\nmake: strips\nheight: 14\n```",
   },
   check: ({ dealt, press }) => {
     const { events, deals, request } = dealt;
