@@ -3,7 +3,7 @@ import { type Remarks, readRemarks } from "./comments";
 import { bars, type Env, type Scan, scan, spacedSeparators, TextMemory } from "./inline";
 import { movedPair, movedStatement, movedText } from "./moved";
 import { readAnswer, readPhrase, readSide, type Scanned } from "./phrases";
-import { Problems } from "./problems";
+import { drop, Problems } from "./problems";
 import { SourceText } from "./source-text";
 import { readTies } from "./ties";
 import type { Answer, Item, Pair, Phrase, Side, Silence, Statement, StoryEvent } from "./unit";
@@ -104,6 +104,7 @@ export class ItemReader {
         "empty-answer",
         range,
         "Nothing is written here. Each side of a pair needs a word or a picture.",
+        drop("Take the row out", block),
       );
       return [];
     }
@@ -135,7 +136,7 @@ export class ItemReader {
     const start = task[0].length;
     const mark = item.text.range(0, 3);
     if (start >= remarks.end) {
-      this.problems.add("empty-statement", mark, "Nothing is stated here.");
+      this.problems.add("empty-statement", mark, "Nothing is stated here.", drop("Take the item out", item.block));
       return undefined;
     }
     const [below] = item.nested;
@@ -173,6 +174,7 @@ export class ItemReader {
         "empty-answer",
         place,
         "Nothing is written here. Each side of a pair needs a word or a picture.",
+        drop("Take the item out", item.block),
       );
       return undefined;
     }

@@ -24,3 +24,8 @@ export function write(title: string, range: Range, text: string): Problem["fixes
 export function insert(title: string, offset: number, text: string): Problem["fixes"][number] {
   return write(title, { start: offset, end: offset }, text);
 }
+
+/** A fix that takes whole lines out. */
+export function drop(title: string, range: Range): Problem["fixes"][number] {
+  return { ...write(title, range, ""), drops: true };
+}

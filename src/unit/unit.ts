@@ -26,6 +26,8 @@ export interface Problem {
   readonly fixes: readonly {
     readonly title: string;
     readonly edits: readonly { readonly range: Range; readonly text: string }[];
+    /** Takes something of the writer's out: never done without being asked for. */
+    readonly drops?: true;
   }[];
   /** Only worth saying where an activity uses the section: elsewhere it may well be meant. */
   readonly trap?: boolean;

@@ -96,6 +96,25 @@ export function explainFault(
       ],
     };
   }
+  if (error.keyword === "uniqueItems" && Array.isArray(entry.value)) {
+    // ajv names the two places; the later one goes.
+    const later = Math.max(Number(error.params["i"] ?? 0), Number(error.params["j"] ?? 0));
+    const before = entry.items[later - 1];
+    const again = entry.items[later];
+    if (before && again) {
+      return {
+        range: again,
+        message: `“${String(entry.value[later])}” stands in “${entry.key}” twice.`,
+        fixes: [
+          {
+            title: "Take the second out",
+            edits: [{ range: { start: before.end, end: again.end }, text: "" }],
+            preferred: true,
+          },
+        ],
+      };
+    }
+  }
   const { choices, open } = valuesFor(schema.properties[entry.key], error, written);
   const near = typeof written === "string" && !open ? nearest(written, choices) : choices;
   return {

@@ -11,7 +11,9 @@ function problemRule(rule: Omit<Rule<CheckContext>, "check">): Rule<CheckContext
         .map(({ range, message, fixes }) => ({
           range,
           message,
-          fixes: fixes.map((fix, i) => (i === 0 ? { ...fix, preferred: true } : fix)),
+          fixes: fixes.map(({ title, edits, drops }, i) =>
+            i === 0 && !drops ? { title, edits, preferred: true } : { title, edits },
+          ),
         })),
   };
 }

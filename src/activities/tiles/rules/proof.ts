@@ -88,7 +88,7 @@ export const ambiguousEdge: Rule<TilesContext> = {
       for (const clash of clashes(deal, dealt.request.relation)) {
         const [p, q] = [standing(clash.a, dealt), standing(clash.b, dealt)];
         // Both sides of one pair belong together, also where they are the same word.
-        if (p && p.pair === q?.pair) continue;
+        if (p && q && (p.pair === q.pair || sameWords(p.pair, q.pair))) continue;
         // Two pairs that share an answer on one side are the matter of `duplicate-answer`.
         if (p && q && p.side !== q.side && !crossing(...inOrder(p.pair, q.pair))) continue;
         // One finding for each later item, however many edges its words fit.
@@ -104,6 +104,11 @@ export const ambiguousEdge: Rule<TilesContext> = {
     return [...reports.values()];
   },
 };
+
+/** One pair written twice is the matter of `duplicate-answer`. */
+function sameWords(p: Pair, q: Pair): boolean {
+  return (["left", "right"] as const).every((side) => answerKey(p[side].answers[0]) === answerKey(q[side].answers[0]));
+}
 
 function inOrder(p: Pair, q: Pair): [Pair, Pair] {
   return p.range.start <= q.range.start ? [p, q] : [q, p];
