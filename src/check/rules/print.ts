@@ -114,25 +114,27 @@ export const missingPicture: Rule<CheckContext> = {
     right: "## Table\n\n- a spoon = a colher\n\n```activity\nmake: tiles\n```",
   },
   check: (context) =>
-    sectionsInUse(context)
-      .flatMap(picturesOf)
-      .flatMap((picture) => {
-        const bytes = context.press.pictures.get(picture.path);
+    sectionsInUse(context).flatMap((section) =>
+      picturesOf(section).flatMap((picture): Report[] => {
+        const { path, alt, range } = picture;
+        const bytes = context.press.pictures.get(path);
         if (bytes && fitsPicture(bytes)) return [];
-        const fixes: Fix[] =
-          picture.alt === ""
-            ? []
-            : [
-                {
-                  title: `Use the word “${picture.alt}” instead`,
-                  edits: [{ range: picture.range, text: picture.alt }],
-                },
-              ];
+        const block = section.pairs.find(
+          (pair) => pair.block.start <= range.start && range.end <= pair.block.end,
+        )?.block;
+        const fixes: Fix[] = [
+          ...(alt === "" ? [] : [{ title: `Use the word “${alt}” instead`, edits: [{ range, text: alt }] }]),
+          ...(block ? [{ title: "Take the item out", edits: [{ range: block, text: "" }] }] : []),
+        ];
+        const elsewhere = /^(?:[a-z][a-z0-9+.-]*:|[/\\])/i.test(path);
         const message = bytes
-          ? `“${picture.path}” is neither a PNG nor a JPEG picture that can be printed.`
-          : `There is no picture “${picture.path}” beside this unit.`;
-        return [{ range: picture.range, message, fixes }];
+          ? `“${path}” is neither a PNG nor a JPEG picture that can be printed.`
+          : elsewhere
+            ? `“${path}” is not taken: pictures are files beside the unit, and nothing is fetched from elsewhere.`
+            : `There is no picture “${path}” beside this unit.`;
+        return [{ range, message, fixes }];
       }),
+    ),
 };
 
 export const narrowMargin: Rule<CheckContext> = {
