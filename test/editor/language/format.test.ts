@@ -1,9 +1,9 @@
 import assert from "node:assert/strict";
 import { readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
+import { widthOf } from "../../../src/base/columns";
 import { blocksOf, saysTheSame } from "../../../src/editor/language/format/blocks";
 import { formatUnit, passes } from "../../../src/editor/language/format/format";
-import { widthOf } from "../../../src/editor/language/format/width";
 import { markdown } from "../../../src/unit/inline";
 import { readUnit } from "../../../src/unit/read";
 import { parseFixture } from "../../check/fixture";

@@ -1,5 +1,5 @@
+import { widthOf } from "../../../base/columns";
 import { type Blocks, lastLine } from "./blocks";
-import { widthOf } from "./width";
 
 type Align = "left" | "right" | "centre";
 

@@ -1,6 +1,6 @@
 /*
- * Columns that a text takes in an editor with a fixed-pitch font: East Asian wide and full-width characters and emoji take two,
- * combining marks none (UAX #11).
+ * Columns that a text takes in a fixed-pitch font, in an editor or a terminal: East Asian wide and full-width characters and
+ * emoji take two, combining marks none (UAX #11).
  */
 
 const graphemes = new Intl.Segmenter("und", { granularity: "grapheme" });
@@ -28,12 +28,15 @@ const wide: readonly (readonly [number, number])[] = [
   [0x20000, 0x3fffd],
 ];
 
+/** Columns of one character of the user (grapheme). */
+export function columnsOf(grapheme: string): 0 | 1 | 2 {
+  if (none.test(grapheme)) return 0;
+  const point = grapheme.codePointAt(0) ?? 0;
+  return emoji.test(grapheme) || wide.some(([first, last]) => point >= first && point <= last) ? 2 : 1;
+}
+
 export function widthOf(text: string): number {
   let columns = 0;
-  for (const { segment } of graphemes.segment(text)) {
-    const point = segment.codePointAt(0) ?? 0;
-    const two = emoji.test(segment) || wide.some(([first, last]) => point >= first && point <= last);
-    columns += none.test(segment) ? 0 : two ? 2 : 1;
-  }
+  for (const { segment } of graphemes.segment(text)) columns += columnsOf(segment);
   return columns;
 }
