@@ -7,6 +7,7 @@ import type { Pair } from "../../unit/unit";
 import type { DealRequest } from "../contract";
 import { copiesOf } from "../copies";
 import type { Level } from "../options";
+import { toPrinted } from "../printed";
 import { pairsOf, takeSpread } from "../supply";
 import { chooseDecoys } from "./decoys";
 import { type Frame, innerCount, innerEdges, largestFrame, outerCount, outerEdges } from "./frame";
@@ -18,7 +19,6 @@ import {
   quarter,
   type TileFace,
   type TilesDeal,
-  toEdge,
 } from "./model";
 import { levelsOf, type TilesOptions, tilesOptions, writtenFrame } from "./options";
 import { proveDeal } from "./puzzle";
@@ -140,8 +140,8 @@ function arrange(
     const edge = edges[i];
     if (!edge) return;
     const [a, b] = inside.coin() ? edge : [edge[1], edge[0]];
-    put(cells, a, toEdge(pair.left.answers[0], request.teaches));
-    put(cells, b, toEdge(pair.right.answers[0], request.explains));
+    put(cells, a, toPrinted(pair.left.answers[0], request.teaches));
+    put(cells, b, toPrinted(pair.right.answers[0], request.explains));
   });
   const decoys =
     level === "hard" ? chooseDecoys(request, options, used, outerCount(frame), `${stream}/outside`) : noDecoys;

@@ -4,8 +4,9 @@ import { fold } from "../../match/fold";
 import { answerKey, type MatchKey } from "../../match/relation";
 import type { Pair } from "../../unit/unit";
 import type { DealRequest } from "../contract";
+import { toPrinted } from "../printed";
 import { pairsOf } from "../supply";
-import { type Decoys, type Edge, toEdge } from "./model";
+import type { Decoys, Edge } from "./model";
 import type { TilesOptions } from "./options";
 
 /**
@@ -55,8 +56,8 @@ export function chooseDecoys(
       const pair = pool[i];
       if (!pair || edges.length === wanted) continue;
       const edge = left
-        ? toEdge(pair.left.answers[0], request.teaches)
-        : toEdge(pair.right.answers[0], request.explains);
+        ? toPrinted(pair.left.answers[0], request.teaches)
+        : toPrinted(pair.right.answers[0], request.explains);
       const free = !printed.has(edge.key) && partnersOf(edge.key).length === 0;
       const alone = !taken.has(edge.key) && [...relation.partners(edge.key)].every((other) => !taken.has(other));
       if (!free || !alone) continue;

@@ -1,11 +1,10 @@
 import type { Range } from "../../base/range";
-import type { Run } from "../../base/run";
 import { upTo } from "../../base/seed";
-import { answerKey, type MatchKey } from "../../match/relation";
 import type { Assembly, TileProof, Turn } from "../../prove/tiles";
-import type { Answer, Pair, Picture } from "../../unit/unit";
+import type { Pair } from "../../unit/unit";
 import type { Deal, Dealt } from "../contract";
 import type { Level } from "../options";
+import type { Printed } from "../printed";
 import type { Frame } from "./frame";
 import type { TilesOptions } from "./options";
 
@@ -19,16 +18,7 @@ export interface Decoys {
 }
 
 /** What stands on one edge of a tile; a blank edge is undefined. */
-export interface Edge {
-  readonly runs: readonly Run[];
-  readonly picture?: Picture;
-  /** As printed. */
-  readonly text: string;
-  readonly key: MatchKey;
-  readonly source: Range;
-  /** BCP 47 */
-  readonly lang: string;
-}
+export type Edge = Printed;
 
 /** Edges clockwise from the top, as the tile stands in the solution. */
 export type TileFace = readonly [n: Edge | undefined, e: Edge | undefined, s: Edge | undefined, w: Edge | undefined];
@@ -54,22 +44,6 @@ export interface DealtTiles extends Dealt<TilesDeal> {
   readonly pairs: readonly Pair[];
   /** The frame that was asked for, or the largest that fits; undefined where the pairs fill none. */
   readonly frame?: Frame;
-}
-
-/** Equal for what looks alike on paper, to the eye. */
-export function printOf({ picture, text }: Pick<Answer, "picture" | "text">): string {
-  return `${picture?.path ?? ""}\u0000${text}`;
-}
-
-export function toEdge(answer: Answer, lang: string): Edge {
-  return {
-    runs: answer.runs,
-    ...(answer.picture ? { picture: answer.picture } : {}),
-    text: answer.text,
-    key: answerKey(answer),
-    source: answer.range,
-    lang,
-  };
 }
 
 export function quarter(turns: number): Turn {

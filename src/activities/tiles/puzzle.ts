@@ -1,8 +1,9 @@
 import { Recent } from "../../base/recent";
 import type { MatchKey, Relation } from "../../match/relation";
 import { proveTiles, type TileEdges, type TileProof, type TilePuzzle } from "../../prove/tiles";
+import { looksLike } from "../printed";
 import type { Frame } from "./frame";
-import { type Edge, intended, printOf, type TileFace } from "./model";
+import { type Edge, intended, type TileFace } from "./model";
 import type { TilesOptions } from "./options";
 
 /** Search nodes for one arrangement; see the bench for what that covers. */
@@ -22,7 +23,7 @@ export function toPuzzle(
   const numbers = new Map<string, number>();
   const samples: (Edge | undefined)[] = [];
   const numberOf = (edge: Edge | undefined): number => {
-    const print = edge ? printOf(edge) : "";
+    const print = edge ? looksLike(edge) : "";
     const known = numbers.get(print);
     if (known !== undefined) return known;
     numbers.set(print, samples.length);

@@ -3,8 +3,8 @@ import { fold } from "../../match/fold";
 import { answerKey, type Relation } from "../../match/relation";
 import type { Pair } from "../../unit/unit";
 import type { DealRequest } from "../contract";
+import { looksLike } from "../printed";
 import { pairsOf } from "../supply";
-import { printOf } from "./model";
 import type { TilesOptions } from "./options";
 
 /*
@@ -43,7 +43,7 @@ function structureOf(relation: Relation): Structure {
   const prints = new Numbers();
   const texts = relation.pairs.map(({ left, right }) => {
     const [l, r] = [left, right].map(({ answers }) => answers.map((answer) => keys.of(answerKey(answer))).join(" "));
-    return `${l}=${r}:${prints.of(printOf(left.answers[0]))} ${prints.of(printOf(right.answers[0]))}`;
+    return `${l}=${r}:${prints.of(looksLike(left.answers[0]))} ${prints.of(looksLike(right.answers[0]))}`;
   });
   const id = ids.get(texts.join("\n"), () => ++lastId);
   const structure = { id, keys, prints, indices: new Map(relation.pairs.map((pair, i) => [pair, i])) };
@@ -64,7 +64,7 @@ export function structureKey({ relation, sections }: DealRequest, options: Tiles
   const { decoys } = options;
   const named =
     typeof decoys === "object"
-      ? decoys.map((text) => `${keys.of(fold(text))} ${prints.of(printOf({ text }))}`)
+      ? decoys.map((text) => `${keys.of(fold(text))} ${prints.of(looksLike({ text }))}`)
       : String(decoys);
   return JSON.stringify([id, places, { ...options, decoys: named }]);
 }
