@@ -1,33 +1,12 @@
 import assert from "node:assert/strict";
-import type { PiecesFile } from "../../src/make/pieces-file";
-import { type PrintedPage, readPrint } from "../support/print";
+import type { PrintedPage } from "../support/print";
+import { type Printed, printedAs } from "../support/printed";
 import { rectanglesOn, textsIn } from "../support/rectangles";
-import { readUnitText, testWorkshop } from "../support/units";
 import { boardUnit, counter, meanings } from "./unit";
 
 /* From the text to paper and back: what pdf.js reads from the PDFs against the unit as a teacher reads it. */
 
-interface Printed {
-  readonly card: readonly PrintedPage[];
-  readonly paper: readonly PrintedPage[];
-  readonly pieces: PiecesFile;
-}
-
-async function printed(text: string): Promise<Printed> {
-  const reading = await readUnitText(text);
-  assert.deepEqual(reading.findings, []);
-  const files = await (await testWorkshop()).make(reading, {});
-  const bytes = (end: string): Uint8Array => {
-    const found = files.find(({ name }) => name.endsWith(end));
-    assert.ok(found, end);
-    return found.bytes;
-  };
-  return {
-    card: await readPrint(bytes("board.card.pdf")),
-    paper: await readPrint(bytes("board.paper.pdf")),
-    pieces: JSON.parse(new TextDecoder().decode(bytes(".pieces.json"))),
-  };
-}
+const printed = (text: string): Promise<Printed> => printedAs("board", text);
 
 /** What stands in each cell, read upright or turned by half: lines of a turned text run upwards. */
 function cellsOn(page: PrintedPage, turn: 0 | 2): string[] {

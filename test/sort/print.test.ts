@@ -1,48 +1,16 @@
 import assert from "node:assert/strict";
-import type { PiecesFile } from "../../src/make/pieces-file";
 import type { Surroundings } from "../../src/make/workshop";
 import { story } from "../calls/unit";
 import { png } from "../render/sheets";
-import { type PrintedPage, type PrintedText, readPrint } from "../support/print";
+import type { PrintedPage, PrintedText } from "../support/print";
+import { type Printed, printedAs } from "../support/printed";
+import { type Rectangle, textsIn } from "../support/rectangles";
 import { readUnitText, testWorkshop } from "../support/units";
 import { articles, crockery, meals, sortUnit } from "./unit";
 
 /* From the text to paper and back: what pdf.js reads from cards and keys against the unit. */
 
-interface Printed {
-  readonly card: readonly PrintedPage[];
-  readonly paper: readonly PrintedPage[];
-  readonly pieces: PiecesFile;
-}
-
-async function printed(text: string, around: Partial<Surroundings> = {}): Promise<Printed> {
-  const reading = await readUnitText(text, around);
-  assert.deepEqual(reading.findings, []);
-  const files = await (await testWorkshop()).make(reading, {});
-  const bytes = (end: string): Uint8Array => {
-    const found = files.find(({ name }) => name.endsWith(end));
-    assert.ok(found, end);
-    return found.bytes;
-  };
-  return {
-    card: await readPrint(bytes("sort.card.pdf")),
-    paper: await readPrint(bytes("sort.paper.pdf")),
-    pieces: JSON.parse(new TextDecoder().decode(bytes(".pieces.json"))),
-  };
-}
-
-interface Box {
-  readonly x: number;
-  readonly y: number;
-  readonly w: number;
-  readonly h: number;
-}
-
-function inside({ texts }: PrintedPage, { x, y, w, h }: Box): PrintedText[] {
-  return texts
-    .filter(({ middle: [tx, ty] }) => tx > x && tx < x + w && ty > y && ty < y + h)
-    .sort((a, b) => a.y - b.y || a.x - b.x);
-}
+const printed = (text: string, around: Partial<Surroundings> = {}): Promise<Printed> => printedAs("sort", text, around);
 
 interface Card {
   readonly text: string;
@@ -51,8 +19,8 @@ interface Card {
 }
 
 /** A card by the print alone: its words, the small mark at the right of its foot and the label at the left. */
-function cardIn(page: PrintedPage, box: Box): Card {
-  const texts = inside(page, box);
+function cardIn(page: PrintedPage, box: Rectangle): Card {
+  const texts = textsIn(page, box);
   const mark = texts.find(({ size }) => size < 5.5);
   const foot = (text: PrintedText): boolean => mark !== undefined && Math.abs(text.y - mark.y) < 0.1;
   return {

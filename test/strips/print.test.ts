@@ -1,57 +1,22 @@
 import assert from "node:assert/strict";
-import type { PiecesFile } from "../../src/make/pieces-file";
-import type { MadeFile } from "../../src/make/workshop";
-import { type PrintedPage, type PrintedText, readPrint } from "../support/print";
-import { readUnitText, testWorkshop } from "../support/units";
+import type { PrintedPage } from "../support/print";
+import { type Printed, printedAs } from "../support/printed";
+import { type Rectangle, textsIn } from "../support/rectangles";
 import { morning, storyUnit } from "./unit";
 
 /* From the text to paper and back: what pdf.js reads from the PDFs against the unit as a teacher reads it. */
 
-interface Printed {
-  readonly card: readonly PrintedPage[];
-  readonly paper: readonly PrintedPage[];
-  readonly pieces: PiecesFile;
-}
-
-async function printed(text: string): Promise<Printed> {
-  const reading = await readUnitText(text);
-  assert.deepEqual(reading.findings, []);
-  const files = await (await testWorkshop()).make(reading, {});
-  const bytes = (end: string): Uint8Array => {
-    const found: MadeFile | undefined = files.find(({ name }) => name.endsWith(end));
-    assert.ok(found);
-    return found.bytes;
-  };
-  return {
-    card: await readPrint(bytes("strips.card.pdf")),
-    paper: await readPrint(bytes("strips.paper.pdf")),
-    pieces: JSON.parse(new TextDecoder().decode(bytes(".pieces.json"))),
-  };
-}
-
-interface Frame {
-  readonly x: number;
-  readonly y: number;
-  readonly w: number;
-  readonly h: number;
-}
-
-/** Texts of a page inside a box, from top to bottom and left to right. */
-function inside({ texts }: PrintedPage, { x, y, w, h }: Frame): PrintedText[] {
-  return texts
-    .filter(({ middle: [tx, ty] }) => tx > x && tx < x + w && ty > y && ty < y + h)
-    .sort((a, b) => a.y - b.y || a.x - b.x);
-}
+const printed = (text: string): Promise<Printed> => printedAs("strips", text);
 
 /** The strips between the cut lines of a page, top to bottom: letter, words and mark. */
-function stripsOn(page: PrintedPage): { sign: string; text: string; mark: string; box: Frame }[] {
+function stripsOn(page: PrintedPage): { sign: string; text: string; mark: string; box: Rectangle }[] {
   const cuts = page.lines.filter(({ weight, y1, y2 }) => weight === 0.25 && Math.abs(y1 - y2) < 0.01);
   const ys = [...new Set(cuts.map(({ y1 }) => Math.round(y1 * 1000) / 1000))].sort((a, b) => a - b);
   const xs = cuts.flatMap(({ x1, x2 }) => [x1, x2]);
   const [left, right] = [Math.min(...xs), Math.max(...xs)];
   return ys.slice(0, -1).map((y, i) => {
     const box = { x: left, y, w: right - left, h: (ys[i + 1] ?? y) - y };
-    const texts = inside(page, box);
+    const texts = textsIn(page, box);
     const marks = texts.filter(({ size }) => size < 5.5);
     const words = texts.filter(({ size }) => size >= 5.5);
     const sign = words.reduce((a, b) => (b.x < a.x ? b : a));
@@ -136,8 +101,8 @@ describe("strips from print", function () {
         assert.ok(frontPage && backPage);
         assert.equal(back.page, front.page + 1);
         assert.equal(back.turn, flip === "long" ? 0 : 2);
-        const words = inside(frontPage, front).filter(({ size }) => size >= 5.5);
-        const [number] = inside(backPage, back);
+        const words = textsIn(frontPage, front).filter(({ size }) => size >= 5.5);
+        const [number] = textsIn(backPage, back);
         assert.equal(
           words
             .slice(1)
@@ -146,7 +111,7 @@ describe("strips from print", function () {
           piece.faces[0]?.text,
         );
         assert.equal(
-          inside(frontPage, front)
+          textsIn(frontPage, front)
             .filter(({ size }) => size < 5.5)
             .map((each) => each.text)
             .join("-"),
@@ -189,7 +154,7 @@ describe("strips from print", function () {
     for (const page of card) {
       const strips = stripsOn(page);
       const sizes = strips.flatMap(({ box }) =>
-        inside(page, box)
+        textsIn(page, box)
           .slice(0)
           .filter(({ size, x }) => size > 5.5 && x > box.x + 12)
           .map(({ size }) => size),
