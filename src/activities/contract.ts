@@ -138,6 +138,8 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   readonly validate: Validator;
   /** Its own findings tell of pairs on its pieces that share an answer; the general one keeps quiet. */
   readonly tellsShared?: true;
+  /** Right sides of its pairs may be alike: they are on no piece. */
+  readonly sharesGlosses?: true;
   /** Chooses, arranges and proves. Pure in the request. */
   deal(request: DealRequest): T;
   /** Sheets of pieces of one copy (`undefined`: the master), dealt. */

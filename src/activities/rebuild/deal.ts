@@ -28,8 +28,7 @@ export function dealRebuild(request: DealRequest): DealtRebuild {
     String(options.seed),
   );
   const packets = packetsOf(sentences.length, options.packet);
-  // What pairs share does not concern sentences in packets of their own.
-  const base = { request, options, sentences, whole, packets, used: [] };
+  const base = { request, options, sentences, whole, packets, used: sentences.map(({ pair }) => pair) };
   if (sentences.length === 0) return { ...base, summary: "sentences", deals: [] };
   const plans = levelsOf(options).flatMap((level) => upTo(options.versions).map((i) => ({ level, version: i + 1 })));
   const copies = copiesOf(

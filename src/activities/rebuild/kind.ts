@@ -16,6 +16,8 @@ export const rebuild: ActivityKind<RebuildDeal, DealtRebuild> = {
   name: "rebuild",
   schema,
   validate: validateRebuild,
+  // Two sentences of one translation harm nothing: their cards are told apart by packet and letter.
+  sharesGlosses: true,
   deal: dealRebuild,
   pieceSheets,
   solutionSheets,
