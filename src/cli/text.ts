@@ -71,7 +71,7 @@ export function proofLines({ activities }: FileReport): string[] {
     if (deals.length === 0) return printable(`  ${title}: ${summary}, not dealt`);
     const states = deals.map(({ level, version, code, copies, proof }) => {
       const sets = copies === "by copier" ? "a master" : `${copies} ${copies === 1 ? "set" : "sets"}`;
-      return `${code} ${level}${version > 1 ? ` ${version}` : ""}, ${sets}: ${words[proof.status]}`;
+      return `${code} ${level}${version > 1 ? ` ${version}` : ""}, ${sets}: ${proof.accepted ? `${proof.capped ? "at least " : ""}${proof.count} right orders` : words[proof.status]}`;
     });
     return printable(`  ${title}: ${summary}; ${states.join("; ")}`);
   });

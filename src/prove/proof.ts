@@ -10,6 +10,8 @@ export interface Proof<Solution> {
   readonly nodes: number;
   /** What settled it. */
   readonly by: "certificate" | "witness" | "search";
+  /** Several, and all of them right: the key tells them, as with events in any order. */
+  readonly accepted?: true;
   /** A solution other than the intended one, where one was found. */
   readonly second?: Solution;
 }

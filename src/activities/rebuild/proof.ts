@@ -34,6 +34,6 @@ export function proveRebuild(
     capped,
     nodes: 0,
     by: "certificate",
-    ...(free < 0 ? {} : { second }),
+    ...(free < 0 ? {} : { accepted: true as const, second }),
   };
 }

@@ -26,6 +26,6 @@ export function proveStory(events: readonly StripEvent[]): Proof<StoryOrder> {
   const proof = proveOrder(puzzle, upTo(events.length));
   if (proof.status !== "several") return proof;
   const count = countOrders(puzzle);
-  if (count === undefined || count > BigInt(Number.MAX_SAFE_INTEGER)) return proof;
-  return { ...proof, count: Number(count), capped: false };
+  if (count === undefined || count > BigInt(Number.MAX_SAFE_INTEGER)) return { ...proof, accepted: true };
+  return { ...proof, count: Number(count), capped: false, accepted: true };
 }

@@ -39,7 +39,11 @@ function toldElsewhere({ activities }: CheckContext, group: readonly Standing[])
   const showing = activities.filter(
     ({ dealt }) => dealt.deals.length > 0 && group.filter(({ pair }) => dealt.used.includes(pair)).length > 1,
   );
-  return showing.length > 0 && showing.every(({ plan }) => plan.kind?.tellsShared === true);
+  const glosses = group.every(({ side }) => side === "right");
+  return (
+    showing.length > 0 &&
+    showing.every(({ plan: { kind } }) => kind?.tellsShared === true || (glosses && kind?.sharesGlosses === true))
+  );
 }
 
 /** Answers that stand on the same side of several pairs of the sections in use. */
@@ -136,7 +140,9 @@ export function effectOn({ unit, activities }: CheckContext, pairs: readonly Pai
   const showing = activities.filter(
     ({ dealt }) => dealt.deals.length > 0 && pairs.filter((pair) => dealt.used.includes(pair)).length > 1,
   );
-  const hit = showing.find(({ dealt }) => dealt.deals.some(({ proof }) => proof.status === "several"));
+  const hit = showing.find(({ dealt }) =>
+    dealt.deals.some(({ proof }) => proof.status === "several" && !proof.accepted),
+  );
   if (hit) {
     return {
       severity: "error",
@@ -147,7 +153,8 @@ export function effectOn({ unit, activities }: CheckContext, pairs: readonly Pai
     };
   }
   const settled =
-    showing.length > 0 && showing.every(({ dealt }) => dealt.deals.every(({ proof }) => proof.status === "one"));
+    showing.length > 0 &&
+    showing.every(({ dealt }) => dealt.deals.every(({ proof }) => proof.status === "one" || proof.accepted));
   return settled
     ? {
         severity: "information",

@@ -49,7 +49,8 @@ function setsOf(deals: readonly Deal[]): string {
 function proofOf(deals: readonly Deal[]): string {
   const has = (status: Deal["proof"]["status"]): boolean => deals.some(({ proof }) => proof.status === status);
   if (has("none")) return "no solution";
-  if (has("several")) return "more than one solution";
+  if (deals.some(({ proof }) => proof.status === "several" && !proof.accepted)) return "more than one solution";
   if (has("unsettled")) return "proof not settled";
+  if (deals.some(({ proof }) => proof.accepted)) return "right orders counted, proven";
   return deals.length === 1 ? "one solution, proven" : "one solution each, proven";
 }

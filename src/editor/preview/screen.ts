@@ -33,7 +33,7 @@ export function screenOf(workshop: Workshop, reading: Reading, wanted: Choice): 
     views: shown.views,
     columns: shown.columns,
     line: proofSentence(deal.proof, shown.view === "second"),
-    state: deal.proof.status,
+    state: deal.proof.accepted ? "one" : deal.proof.status,
     remarks,
   };
 }

@@ -1,9 +1,10 @@
 import type { Proof } from "../../prove/proof";
 
-type Known = Pick<Proof<unknown>, "status" | "count" | "capped">;
+type Known = Pick<Proof<unknown>, "status" | "count" | "capped" | "accepted">;
 
 /** What a proof says, for the preview. `shown`: a second solution stands beside the first. */
-export function proofSentence({ status, count, capped }: Known, shown: boolean): string {
+export function proofSentence({ status, count, capped, accepted }: Known, shown: boolean): string {
+  if (accepted) return `${capped ? "At least " : ""}${count} orders are right, proven; the key tells them.`;
   switch (status) {
     case "one":
       return "One solution, proven.";
@@ -24,7 +25,12 @@ function ways(count: number, capped: boolean): string {
 /** All proofs of a unit in a few words, for the status bar; empty where nothing is dealt. */
 export function proofInShort(proofs: readonly Known[]): string {
   if (proofs.length === 0) return "";
-  const proven = proofs.filter(({ status }) => status === "one").length;
+  const proven = proofs.filter(({ status, accepted }) => status === "one" || accepted).length;
   if (proven < proofs.length) return `${proven} of ${proofs.length} proven to have one solution`;
+  if (proofs.some(({ accepted }) => accepted)) {
+    return proofs.length === 1
+      ? "right orders proven"
+      : `all ${proofs.length} proven to have one solution, or several that are right`;
+  }
   return proofs.length === 1 ? "proven to have one solution" : `all ${proofs.length} proven to have one solution`;
 }
