@@ -2,6 +2,7 @@ import type { Rule } from "../base/finding";
 import type { Validator } from "../base/generated/validators";
 import type { Range } from "../base/range";
 import type { Run } from "../base/run";
+import type { Matching, Worded } from "../match/look-alikes";
 import type { Relation } from "../match/relation";
 import type { Sheet } from "../page/sheet";
 import type { Proof } from "../prove/proof";
@@ -130,6 +131,16 @@ export interface LabelEntry {
   readonly translation?: readonly Run[];
 }
 
+/** What becomes of a deal when small differences between words are overlooked. */
+export interface Overlooked<D extends Deal, T extends Dealt<D>> {
+  /** `tile`, `card`: one of what `confused` names. */
+  readonly piece: string;
+  /** What learners compare. */
+  texts(dealt: T, deal: D): readonly Worded[];
+  /** Names of the pieces that can change places under a matching other than the unit's; empty where one solution remains. */
+  confused(dealt: T, deal: D, matching: Matching): readonly string[];
+}
+
 /** A kind of activity: one folder, one of these. */
 export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<D>> {
   readonly name: KindName;
@@ -140,6 +151,8 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   readonly tellsShared?: true;
   /** Right sides of its pairs may be alike: they are on no piece. */
   readonly sharesGlosses?: true;
+  /** For words that a hurried reader takes for one another. Kinds without it have no pieces that are matched by reading. */
+  readonly overlooked?: Overlooked<D, T>;
   /** Chooses, arranges and proves. Pure in the request. */
   deal(request: DealRequest): T;
   /** Sheets of pieces of one copy (`undefined`: the master), dealt. */

@@ -3,6 +3,7 @@ import type { Rule } from "../base/finding";
 import type { CheckContext } from "./context";
 import { duplicateAnswer } from "./rules/answers";
 import { movedDeal, sameCode } from "./rules/history";
+import { lookAlike } from "./rules/look-alike";
 import { noKind, noSection, unknownSection, wrongOption } from "./rules/options";
 import { missingGlyph, missingPicture, narrowMargin } from "./rules/print";
 import { readingRules } from "./rules/reading";
@@ -31,6 +32,7 @@ export const generalRules: readonly Rule<CheckContext>[] = [
   longStations,
   unevenStations,
   duplicateAnswer,
+  lookAlike,
   unbalancedStatements,
   contradictingStatements,
   sameCorrection,

@@ -1,6 +1,7 @@
 import { Random } from "../../base/seed";
 import { fold } from "../../match/fold";
-import { answerKey, type Relation } from "../../match/relation";
+import type { Matching } from "../../match/look-alikes";
+import { answerKey } from "../../match/relation";
 import type { Pair } from "../../unit/unit";
 import { choosePairs } from "../choice";
 import type { DealRequest } from "../contract";
@@ -111,7 +112,7 @@ function namedWords(texts: readonly string[], request: DealRequest, options: Boa
 }
 
 /** Whether what is said for one word fits another on the board. */
-export function fits({ clue, pair }: BoardWord, other: BoardWord, relation: Relation, options: BoardOptions): boolean {
+export function fits({ clue, pair }: BoardWord, other: BoardWord, relation: Matching, options: BoardOptions): boolean {
   if (!clue) return false;
   if (options.clue === "example") return exampleFits(clue, other);
   if (options.clue !== options.show) return relation.fits(clue.key, other.shown.key);
@@ -139,7 +140,7 @@ function bare(text: string): string {
 export function doublesIn(
   words: readonly BoardWord[],
   targets: number,
-  relation: Relation,
+  relation: Matching,
   options: BoardOptions,
 ): DoubleClue[] {
   return words

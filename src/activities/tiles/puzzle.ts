@@ -1,5 +1,6 @@
 import { Recent } from "../../base/recent";
-import type { MatchKey, Relation } from "../../match/relation";
+import type { Matching } from "../../match/look-alikes";
+import type { MatchKey } from "../../match/relation";
 import { proveTiles, type TileEdges, type TileProof, type TilePuzzle } from "../../prove/tiles";
 import { looksLike } from "../printed";
 import type { Frame } from "./frame";
@@ -17,7 +18,7 @@ const budget = 20_000;
 export function toPuzzle(
   frame: Frame,
   solved: readonly TileFace[],
-  relation: Relation,
+  relation: Matching,
   options: TilesOptions,
 ): TilePuzzle {
   const numbers = new Map<string, number>();
@@ -49,7 +50,7 @@ const proofs = new Recent<TileProof>(1000);
 export function proveDeal(
   frame: Frame,
   solved: readonly TileFace[],
-  relation: Relation,
+  relation: Matching,
   options: TilesOptions,
 ): TileProof {
   const puzzle = toPuzzle(frame, solved, relation, options);
