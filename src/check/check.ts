@@ -2,7 +2,7 @@ import { type Finding, type Rule, runRule } from "../base/finding";
 import type { Range } from "../base/range";
 import type { CheckContext } from "./context";
 import { generalRules } from "./rules";
-import { unusedSilence } from "./rules/silences";
+import { unusedSilence } from "./rules/unused-silence";
 import { silence, silencesOf, withSeverities } from "./silence";
 
 /** All findings of a unit, in the order of their places. A rule that fails becomes a finding and stops no other. */
