@@ -135,6 +135,8 @@ export interface LabelEntry {
 export interface Overlooked<D extends Deal, T extends Dealt<D>> {
   /** `tile`, `card`: one of what `confused` names. */
   readonly piece: string;
+  /** What may be done then, as the rest of a sentence: `can lay the tiles in another way`. */
+  readonly harm: string;
   /** What learners compare. */
   texts(dealt: T, deal: D): readonly Worded[];
   /** Names of the pieces that can change places under a matching other than the unit's; empty where one solution remains. */

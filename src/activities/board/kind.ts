@@ -28,6 +28,6 @@ export const board: ActivityKind<BoardDeal, DealtBoard> = {
   directions: boardDirections,
   // A board is a whole sheet: there is no bag to label.
   labels: () => [],
-  overlooked: { piece: "word", texts: boardTexts, confused: confusedWords },
+  overlooked: { piece: "word", harm: "may touch the wrong word", texts: boardTexts, confused: confusedWords },
   rules,
 };

@@ -24,6 +24,6 @@ export const tiles: ActivityKind<TilesDeal, DealtTiles> = {
   guide: tilesGuide,
   directions: (dealt, lang) => directions[lang]?.(dealt),
   labels: tilesLabels,
-  overlooked: { piece: "tile", texts: edgeTexts, confused: confusedTiles },
+  overlooked: { piece: "tile", harm: "can lay the tiles in another way", texts: edgeTexts, confused: confusedTiles },
   rules,
 };

@@ -24,9 +24,9 @@ export const lookAlike: Rule<CheckContext> = {
   why: "Two words differ only in capitals, an accent, the article, punctuation or one letter. To the prover they are two words; a learner who overlooks the difference may lay one for the other. Where the other words keep them apart all the same, this is a quiet hint. Where nothing else does, the finding names the pieces that could change places: deal anew, or choose another word. Where at least half of a section's words differ in the same way, the section teaches that contrast and nothing is said; nor is anything said about forms in a table.",
   example: {
     wrong:
-      "## Family\n\n- a avó = the grandmother\n- o avô = the grandfather\n- a tia = the aunt\n- o primo = the cousin\n- a irmã = the sister\n\n```activity\nmake: tiles\n```",
+      "## Family\n\n- avó = the grandmother\n- avô = the grandfather\n- a tia = the aunt\n- o primo = the cousin\n\n```activity\nmake: tiles\n```",
     right:
-      "## Family\n\n- a avó = the grandmother\n- o sogro = the father-in-law\n- a tia = the aunt\n- o primo = the cousin\n- a irmã = the sister\n\n```activity\nmake: tiles\n```",
+      "## Family\n\n- avó = the grandmother\n- sogro = the father-in-law\n- a tia = the aunt\n- o primo = the cousin\n\n```activity\nmake: tiles\n```",
   },
   check: (context) => {
     const words = wordsIn(context);
@@ -119,7 +119,7 @@ function judge({ plan: { kind, title }, dealt }: CheckedActivity, words: Words):
     safe.push(...groups.filter((group) => !culprits.includes(group)));
     for (const group of culprits) {
       const pieces = alone.length === 0 ? together : confused([group]);
-      const message = `${sentence(group)} Whoever overlooks it can put the pieces of “${title}” together in another way: nothing else keeps ${counted(pieces, hook.piece)} apart${alone.length === 0 ? ` (with ${culprits.length - 1} more such ${culprits.length === 2 ? "group" : "groups"} of words)` : ""}.`;
+      const message = `${sentence(group)} Whoever overlooks it ${hook.harm}, in “${title}”: nothing else keeps ${counted(pieces, hook.piece)} apart${alone.length === 0 ? ` (with ${culprits.length - 1} more such ${culprits.length === 2 ? "group" : "groups"} of words)` : ""}.`;
       const place = optionPlace(dealt.request.block);
       const stands = placesOf(group, words);
       reports.push({
