@@ -1,0 +1,125 @@
+import assert from "node:assert/strict";
+import fc from "fast-check";
+import { countArrangements, countCircles, type LoopPuzzle, proveLoop } from "../../../src/prove/loops/loops";
+import { puzzleOf } from "../loops/cards";
+import { arrangements, closesEarly, fullCircles } from "../loops/naive";
+import { type Covers, type Option, openCovers } from "./cover";
+import { drawn, forAll, rarely, verdict } from "./runs";
+
+const text = fc.nat(5);
+
+/** Cards with texts, in a circle or not: texts that recur, cards that print alike, answers to several prompts. */
+const worded: fc.Arbitrary<LoopPuzzle> = fc
+  .record({
+    answers: fc.array(text, { minLength: 1, maxLength: 7, size: "max" }),
+    /** Prompts where they are not those of a circle. */
+    loose: rarely(fc.array(text, { minLength: 7, maxLength: 7 })),
+    further: fc.array(fc.tuple(text, text), { maxLength: 5, size: "max" }),
+    plain: fc.boolean(),
+    toldApart: fc.boolean(),
+  })
+  .map(({ answers, loose, further, plain, toldApart }) => {
+    const prompts = loose ? loose.slice(0, answers.length) : [...answers.slice(1), ...answers.slice(0, 1)];
+    const more = (prompt: number) => further.flatMap(([other, answer]) => (other === prompt ? [answer] : []));
+    const answered = Array.from({ length: 6 }, (_, prompt) => (plain ? [prompt] : [prompt, ...more(prompt)]));
+    const { follows, look } = puzzleOf({ prompts, answers, answered });
+    return toldApart ? { follows } : { follows, look };
+  });
+
+/** Any card after any other, in a circle or not. */
+const wild: fc.Arbitrary<LoopPuzzle> = fc
+  .record({
+    size: fc.integer({ min: 1, max: 7 }),
+    arcs: fc.array(fc.tuple(fc.nat(6), fc.nat(6)), { minLength: 4, maxLength: 20, size: "max" }),
+    inCircle: fc.boolean(),
+  })
+  .map(({ size, arcs, inCircle }) => ({
+    follows: Array.from({ length: size }, (_, card) => {
+      const meant = inCircle ? [(card + 1) % size] : [];
+      return [...meant, ...arcs.flatMap(([from, to]) => (from % size === card ? [to % size] : []))];
+    }),
+  }));
+
+const puzzles = fc.oneof({ weight: 3, arbitrary: worded }, { weight: 1, arbitrary: wild });
+
+/** Circles of so many cards: places in turn, at each a card, so that none lies before one that may not follow it. */
+function circles(covers: Covers, { follows }: LoopPuzzle, length: number, most?: number): number[][] {
+  const cards = follows.map((_, card) => card);
+  const places = cards.slice(0, length);
+  const all = length === follows.length;
+  const options = places.flatMap((place) =>
+    cards.flatMap((card): Option<[number, number]>[] => {
+      const joint = (before: number, next: number) => `${before} before place ${next}`;
+      const after = joint(card, (place + 1) % length);
+      const unfit = cards.filter((other) => !follows[other]?.includes(card)).map((other) => joint(other, place));
+      // A card alone lies before itself.
+      if (unfit.includes(after)) return [];
+      // A circle of all cards starts where the first card lies, one of some with its least card.
+      const data: [number, number] = [place, card];
+      if (all)
+        return (place === 0) === (card === 0)
+          ? [{ data, primary: [`place ${place}`, card], secondary: [after, ...unfit] }]
+          : [];
+      return [{ data, primary: [`place ${place}`], secondary: [`card ${card}`, after, ...unfit] }];
+    }),
+  );
+  const needed = [...places.map((place) => `place ${place}`), ...(all ? cards : [])];
+  return covers(options, needed, most).map((cover) => [...cover].sort(([a], [b]) => a - b).map(([, card]) => card));
+}
+
+/** In how many ways each card can be given one after it that is after no other. */
+function matchings(covers: Covers, { follows }: LoopPuzzle): number {
+  const options = follows.flatMap((list, card) =>
+    list.map((next) => ({ data: card, primary: [`after ${card}`, `before ${next}`] })),
+  );
+  const needed = follows.flatMap((_, card) => [`after ${card}`, `before ${card}`]);
+  return covers(options, needed).length;
+}
+
+function readingOf(look: readonly number[] | undefined, circle: readonly number[]): string {
+  const word = circle.map((card) => look?.[card] ?? card);
+  const [first = ""] = word.map((_, i) => [...word.slice(i), ...word.slice(0, i)].join()).sort();
+  return first;
+}
+
+const everything = { cap: Number.POSITIVE_INFINITY, budget: Number.POSITIVE_INFINITY };
+const kinds = ["one", "several", "none", "one, closes early", "several, closes early", "search", "classes", "shortage"];
+
+/** What must hold when a puzzle has these full circles, by how they read, and so many arrangements that match everywhere. */
+function holds(puzzle: LoopPuzzle, known: ReadonlySet<string>, early: boolean, ways: number): string[] {
+  const { full, smaller, shortage } = proveLoop(puzzle, everything);
+  assert.deepEqual([full.count, full.status, full.capped], [known.size, verdict(known.size), false]);
+  assert.equal(smaller !== undefined, early);
+  assert.equal(countArrangements(puzzle), BigInt(ways));
+  const byClasses = countCircles(puzzle);
+  if (byClasses !== undefined) assert.equal(byClasses, BigInt(known.size));
+  const first = proveLoop(puzzle).full;
+  assert.deepEqual([first.status, first.second !== undefined], [verdict(known.size), known.size > 1]);
+  if (first.second) assert.ok(known.has(readingOf(puzzle.look, first.second)));
+  const closes = early ? [`${full.status}, closes early`] : [];
+  return [
+    full.status,
+    full.by,
+    ...closes,
+    ...(byClasses === undefined ? [] : ["classes"]),
+    ...(shortage ? ["shortage"] : []),
+  ];
+}
+
+describe(`the prover of circles against others (${drawn})`, function () {
+  this.timeout(0);
+
+  it("agrees with an exact cover in verdict and number, on early closes and on arrangements", async () => {
+    const covers = await openCovers();
+    forAll(puzzles, kinds, (puzzle) => {
+      const size = puzzle.follows.length;
+      const known = new Set(circles(covers, puzzle, size).map((circle) => readingOf(puzzle.look, circle)));
+      const early = puzzle.follows.some((_, i) => i > 0 && circles(covers, puzzle, i, 1).length > 0);
+      return holds(puzzle, known, early, matchings(covers, puzzle));
+    });
+  });
+
+  it("agrees with trying everything", () => {
+    forAll(puzzles, kinds, (puzzle) => holds(puzzle, fullCircles(puzzle), closesEarly(puzzle), arrangements(puzzle)));
+  });
+});
