@@ -1,6 +1,7 @@
 import { allRules } from "../../check/rules";
 import { fold } from "../../match/fold";
 import type { FormsTable, Section, Unit } from "../../unit/unit";
+import { severityValues } from "../completion/options";
 import { columnOf } from "./names/mentions";
 import { personTitle, tieTarget } from "./names/writing";
 
@@ -18,8 +19,6 @@ export interface Offer {
   /** More can be offered once this is in. */
   readonly more: boolean;
 }
-
-const severities = ["error", "warning", "information", "hint", "off"];
 
 /**
  * What can stand at the offset in prose: columns behind `](#`, persons behind them, codes in `<!-- allow `; and codes and
@@ -181,11 +180,11 @@ function severityOffers(
   const value = /^[a-z-]+[ \t]*:[ \t]+([a-z]*)$/.exec(inner);
   if (value) {
     if (key === "allow") return [];
-    return severities.map((label) => ({
+    return severityValues.map(({ text: label, description }) => ({
       label,
       kind: "value",
       insert: label,
-      detail: "",
+      detail: description,
       documentation: "",
       start: offset - (value[1] ?? "").length,
       end: offset + rest.length,

@@ -2,12 +2,10 @@ import * as vscode from "vscode";
 import { type Mention, mentionAt, mentionsOf, nameOf, type World } from "../language/names/mentions";
 import { rename } from "../language/names/rename";
 import { unitSelector } from "../units";
-import type { Parsed } from "./parsed";
-import { Worlds } from "./worlds";
+import type { Worlds } from "./worlds";
 
 /** Definition, references and new names of sections, piles, and the columns and persons of forms tables, also across units. */
-export function followNames(parsed: Parsed): vscode.Disposable {
-  const worlds = new Worlds(parsed);
+export function followNames(worlds: Worlds): vscode.Disposable {
   const at = async (document: vscode.TextDocument, position: vscode.Position) => {
     const world = await worlds.around(document);
     const mention = mentionAt(world, document.uri.toString(), document.offsetAt(position));
