@@ -3,7 +3,7 @@ import { foreignPaths } from "../../activities/plan";
 import { readUnit } from "../../unit/read";
 import type { Unit } from "../../unit/unit";
 import { insidePath, pathFrom } from "../files/paths";
-import type { World } from "../language/names/mentions";
+import type { World } from "../language/names/named";
 import { folderOf, isUnit } from "../units";
 import type { Parsed } from "./parsed";
 
@@ -32,14 +32,14 @@ export class Worlds {
     return worldOf([[document.uri, own], ...(await this.load(places))]);
   }
 
-  /** The same with every unit of the workspace that may name `file`. */
-  async naming(document: vscode.TextDocument, file: string): Promise<World> {
-    const path = vscode.Uri.parse(file).path;
-    const name = path.slice(path.lastIndexOf("/") + 1);
+  /** The same with every unit of the workspace that may name one of `files`. */
+  async naming(document: vscode.TextDocument, files: readonly string[]): Promise<World> {
+    const paths = files.map((file) => vscode.Uri.parse(file).path);
+    const names = paths.map((path) => path.slice(path.lastIndexOf("/") + 1));
     const open = vscode.workspace.textDocuments.filter(isUnit).map(({ uri }) => uri);
     const lying = await lyingUnits();
     const near = await this.around(document);
-    const loaded = await this.load([...open, ...lying], (text) => text.includes(name));
+    const loaded = await this.load([...open, ...lying], (text) => names.some((name) => text.includes(name)));
     const known = [...near.units].map(([key, unit]): [vscode.Uri, Unit] => [vscode.Uri.parse(key), unit]);
     return worldOf([...loaded, ...known]);
   }
