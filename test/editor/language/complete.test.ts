@@ -53,6 +53,15 @@ describe("completion of ties", () => {
     assert.equal(taken("Verbs/medir"), "- [x] Eu [trago](#Verbs/medir) pão.");
   });
 
+  it("knows a form with the capital of a sentence's beginning", () => {
+    assert.equal(at(`${tables}- [x] [Trago](#‸) pão.`).offers[0]?.detail, "eu");
+    assert.equal(at(`${tables}- [x] [Traz](#‸) pão.`).taken("to bring"), '- [x] [Traz](<#to bring> ") pão.');
+    assert.notEqual(
+      at(`${tables}- [x] Eu [Trago](#‸) pão.`).offers.find(({ label }) => label === "to bring")?.detail,
+      "eu",
+    );
+  });
+
   it("takes the place of what is typed, in angle brackets too", () => {
     assert.equal(at(`${tables}- [x] [meço](#ped‸ir) b`).taken("Verbs/medir"), "- [x] [meço](#Verbs/medir) b");
     assert.equal(at(`${tables}- [x] [trago](<#to b‸>) b`).taken("to bring"), "- [x] [trago](<#to bring>) b");
