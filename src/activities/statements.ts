@@ -2,6 +2,7 @@ import type { Range } from "../base/range";
 import { plain, type Run } from "../base/run";
 import { Random, upTo } from "../base/seed";
 import { fold } from "../match/fold";
+import { isForm, raised } from "../match/form";
 import type { Answer, FormsTable, Phrase, Statement, Tie } from "../unit/unit";
 import type { DealRequest } from "./contract";
 import { takeSpread } from "./supply";
@@ -161,7 +162,10 @@ class TwinMaker {
       for (const other of order) {
         const wrong = table.forms[other]?.[column];
         if (!wrong || !differs(wrong, cell.form)) continue;
-        const runs = replace(statement.runs, at, tie.text.length, wrong.text);
+        // A form that begins the sentence has a capital in the twin as well.
+        const begins = fold(tie.text) !== fold(cell.form.text);
+        const shown = begins ? raised(wrong.text, this.request.teaches) : wrong.text;
+        const runs = replace(statement.runs, at, tie.text.length, shown);
         const text = plain(runs);
         // Another form may make a sentence that is true as well: “Ela mede” beside “Eu meço”.
         if (this.asserted.has(fold(text))) continue;
@@ -173,7 +177,7 @@ class TwinMaker {
           truth: false,
           correction: { runs: embolden(statement.runs, at, tie.text.length), text: statement.text, source: tie.range },
           twin: {
-            wrong: wrong.text,
+            wrong: shown,
             right: tie.text,
             column: table.columns[column]?.text ?? "",
             person: table.persons[row]?.text ?? "",
@@ -194,7 +198,7 @@ class TwinMaker {
             ? table.forms.flatMap((forms, row) => {
                 const form = forms[column];
                 const named = tie.person === undefined || table.persons[row]?.text === tie.person;
-                return form && named && fold(form.text) === fold(tie.text) ? [{ table, row, column, form }] : [];
+                return form && named && isForm(tie, form.text) ? [{ table, row, column, form }] : [];
               })
             : [],
         ),

@@ -100,7 +100,11 @@ function values(facts: Readonly<Record<string, unknown>>): string {
 }
 
 function shown(value: unknown): string {
-  return Array.isArray(value) ? `[${value.join(", ")}]` : String(value);
+  if (Array.isArray(value)) return `[${value.join(", ")}]`;
+  if (typeof value !== "object" || value === null) return String(value);
+  return `{ ${Object.entries(value)
+    .map(([key, inner]) => `${key}: ${String(inner)}`)
+    .join(", ")} }`;
 }
 
 function standard(facts: Readonly<Record<string, unknown>>): string {
