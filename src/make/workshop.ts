@@ -16,7 +16,8 @@ import { readUnit } from "../unit/read";
 import type { Section, Unit } from "../unit/unit";
 import { readPiecesFile } from "./pieces-file";
 import type { Printable } from "./printable";
-import { type Found, findMark, reprintSheets } from "./reprint";
+import { type Found, findMark } from "./reprint";
+import { reprintSheets } from "./reprint-sheets";
 
 /*
  * The engine as the editor and the command line see it: bytes and text in, findings, drawings and files out.

@@ -6,7 +6,7 @@ import type { Box } from "../../page/paper";
 import { mm } from "../../page/paper";
 import type { QuarterTurn, Sheet, SheetItem } from "../../page/sheet";
 import type { Press } from "../contract";
-import { activityPage, folio, setLabel, stateOf } from "../sheet-page";
+import { activityPage, folio, setLabel, sideFolio, stateOf } from "../sheet-page";
 import { areasOf, faceOf, layoutStrips, maxLines, type StripsLayout } from "./layout";
 import { type DealtStrips, type StripsDeal, signOf } from "./model";
 import { placesOf, writePlaces } from "./story";
@@ -31,13 +31,16 @@ export function pieceSheets(dealt: DealtStrips, deal: StripsDeal, copy: number |
         ? eventStrip(dealt, deal, place, pieceMark(deal.code, copy, place.card), layout, press)
         : blankStrip(dealt, place, pieceMark(deal.code, copy, 0), layout),
     );
+    const backed = options.backs === "numbers";
+    const frontFolio = (at: number, of: number): string =>
+      backed ? sideFolio("front", options.flip, at, of) : folio(at, of);
     const front = sheetOf(
-      { ...page, label: `${request.title}, ${state.join(" · ")}, ${folio(index, pages)}` },
+      { ...page, folio: frontFolio, label: `${request.title}, ${state.join(" · ")}, ${folio(index, pages)}` },
       index,
       pages,
       [...cardCuts(here), ...strips],
     );
-    return options.backs === "numbers" ? [front, backSheet(dealt, deal, layout, page, index)] : [front];
+    return backed ? [front, backSheet(dealt, deal, layout, page, index)] : [front];
   });
 }
 
@@ -145,7 +148,7 @@ function backSheet(
   const items = backPlaces(dealt, layout)
     .filter((place) => place.page === index && place.card < texts.length)
     .map((place) => small(texts[place.card] ?? "", backBox(place), backSize, true, place.turn));
-  const backFolio = (at: number, of: number): string => `${folio(at, of)}, back`;
+  const backFolio = (at: number, of: number): string => sideFolio("back", dealt.options.flip, at, of);
   return sheetOf(
     { ...page, folio: backFolio, label: `${page.label}, ${backFolio(index, pages)}` },
     index,
