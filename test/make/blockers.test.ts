@@ -103,7 +103,7 @@ describe("what keeps an export of some activities back", () => {
       all: wrong,
       strips: wrong,
     });
-    const stations = `${sections({})}\n\`\`\`stations\nstations: [singing]\n\`\`\`\n`;
+    const stations = sections({}).replace("## Road", "```stations\nstations: [singing]\n```\n\n## Road");
     assert.deepEqual(await blocked(stations), { ...none, all: ["wrong-stations"] });
   });
 
