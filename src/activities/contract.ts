@@ -103,6 +103,8 @@ export interface Dealt<D extends Deal> {
   readonly deals: readonly D[];
   /** Pairs that the pieces show; other pairs of the sections are unused. */
   readonly used: readonly Pair[];
+  /** Why levels that were asked for do not differ from each other, or from what would be made without them; a part of a sentence. */
+  readonly sameLevels?: string;
 }
 
 /** What may hurt; the guide and the prep sheet say the usual cautions for each. */

@@ -16,6 +16,7 @@ import { readingRules } from "./rules/reading";
 import { repeatedStatement } from "./rules/repeated-statement";
 import { sameCode } from "./rules/same-code";
 import { sameCorrection } from "./rules/same-correction";
+import { sameLevels } from "./rules/same-levels";
 import { sameSection } from "./rules/same-section";
 import { unbalancedStatements } from "./rules/unbalanced-statements";
 import { unevenStations } from "./rules/uneven-stations";
@@ -33,6 +34,7 @@ export const generalRules: readonly Rule<CheckContext>[] = [
   wrongOption,
   unknownSection,
   noSection,
+  sameLevels,
   sameSection,
   unknownForm,
   unknownCode,

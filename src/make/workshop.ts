@@ -14,6 +14,7 @@ import type { Typeface, TypefaceAssets } from "../text/typeface";
 import { picturesOf } from "../unit/pictures";
 import { readUnit } from "../unit/read";
 import type { Section, Unit } from "../unit/unit";
+import { blockersOf } from "./blockers";
 import { readPiecesFile } from "./pieces-file";
 import type { Printable } from "./printable";
 import { type Found, findMark } from "./reprint";
@@ -100,7 +101,7 @@ export interface Workshop {
   find(files: readonly string[], mark: string): readonly Found[];
   /** Found pieces on sheets of card, each the same in text, size and mark as it was. */
   reprint(found: readonly Found[], pictures: ReadonlyMap<string, Uint8Array>): Promise<Uint8Array>;
-  /** Errors that keep an export from being right; an export is refused while there are any. */
+  /** Errors that keep an export from being right; an export is refused while there are any. With a kind or a title, those that concern it. */
   blockers(reading: Reading, only?: string): readonly Finding[];
   /** All files of a unit, pieces file included. Rejects with a `BlockedError` while there are blockers, and with what `onStep` throws. */
   make(reading: Reading, options: MakeOptions): Promise<readonly MadeFile[]>;
@@ -214,14 +215,8 @@ class Bench implements Workshop {
   }
 
   blockers(reading: Reading, only?: string): readonly Finding[] {
-    const skipped = new Set(
-      reading.activities
-        .filter(({ make, title }) => only !== undefined && only !== make && only !== title)
-        .map(({ index }) => index),
-    );
-    return reading.findings.filter(
-      ({ severity, activity }) => severity === "error" && !(activity !== undefined && skipped.has(activity)),
-    );
+    const { findings, unit, plan } = this.opened(reading);
+    return blockersOf(findings, unit, plan, only);
   }
 
   async make(reading: Reading, options: MakeOptions): Promise<readonly MadeFile[]> {
