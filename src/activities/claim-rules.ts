@@ -1,15 +1,26 @@
 import type { Fix, Report, Rule } from "../base/finding";
+import { supplyClaims } from "./claim-supply";
 import type { Deal, Dealt, Press } from "./contract";
 import { setOption } from "./edits";
+import type { Level } from "./options";
 import { counted, optionPlace } from "./report";
-import { type Claim, fineShare, supplyClaims, type Twins, trueShare, usableShare } from "./statements";
+import { type Claim, fineShare, type Twins, trueShare, usableShare } from "./statements";
 
 /* Findings about statements that kinds which deal them have in common; each kind has them under its own code. */
 
 /** What was dealt, with its statements: none where it deals something else. */
 export interface DealtClaims extends Dealt<Deal> {
-  readonly options: { readonly twins: Twins; readonly take?: number; readonly seed: number; readonly reserve?: number };
+  readonly options: {
+    readonly twins: Twins;
+    readonly take?: number;
+    readonly seed: number;
+    readonly reserve?: number;
+    readonly levels?: readonly Level[];
+  };
+  /** Those of all deals. */
   readonly claims: readonly Claim[];
+  /** Those of each deal. */
+  readonly hands: readonly (readonly Claim[])[];
   /** Further ones, kept for a tie. */
   readonly reserve?: readonly Claim[];
   /** Twins that were asked for and could not be made. */
@@ -22,7 +33,7 @@ interface ClaimContext {
 }
 
 export function hasClaims(dealt: Dealt<Deal>): dealt is DealtClaims {
-  return "claims" in dealt && "missingTwins" in dealt;
+  return "claims" in dealt && "hands" in dealt && "missingTwins" in dealt;
 }
 
 type Facts = Pick<Rule<never>, "code" | "example">;
@@ -35,7 +46,9 @@ export function balanceRule(facts: Facts): Rule<ClaimContext> {
     title: "Far more true statements than false ones, or the other way round, among those that are dealt",
     why: "Learners who guess lean towards “true” (Cronbach 1942, J. Educ. Psych. 33). With 40 to 60 % true ones all is well, as item-writing guides advise (Penn State); outside of 30 to 70 % guessing pays (the limits are our own). False twins count: a true statement with a form that is tied to a forms table, `[meço](#medir)`, gives one.",
     check: ({ dealt }) => {
-      const { claims, request, options, deals } = dealt;
+      const { request, options, deals } = dealt;
+      // Each deal must be fair by itself.
+      const claims = mostUneven(dealt.hands);
       const share = trueShare(claims);
       if (deals.length === 0 || claims.length === 0 || (share >= fineShare.least && share <= fineShare.most)) return [];
       const right = claims.filter(({ truth }) => truth).length;
@@ -45,7 +58,10 @@ export function balanceRule(facts: Facts): Rule<ClaimContext> {
       const counts = `${right} of ${counted(claims.length, "statement")} ${right === 1 ? "is" : "are"} true (${Math.round(share * 100)} %${twins > 0 ? `, ${counted(twins, "twin")} included` : ""}).`;
       const { block, unit } = request;
       const fixes: Fix[] = [];
-      const better = supplyClaims(request, { ...options, twins: "auto" }).claims;
+      const plans = deals.map(({ version }) => ({ level: "gentle" as const, version }));
+      const better = mostUneven(
+        supplyClaims(request, { ...options, levels: undefined, twins: "auto" }, plans).hands.map((each) => each.claims),
+      );
       if (options.twins !== "auto" && off(trueShare(better)) < off(share) && isFine(trueShare(better)))
         fixes.push({
           title: "Add false twins until it is fair",
@@ -66,6 +82,11 @@ export function balanceRule(facts: Facts): Rule<ClaimContext> {
       ];
     },
   };
+}
+
+/** The claims of the deal that is farthest from as many true as false ones. */
+function mostUneven(hands: readonly (readonly Claim[])[]): readonly Claim[] {
+  return hands.reduce((worst, each) => (off(trueShare(each)) > off(trueShare(worst)) ? each : worst), hands[0] ?? []);
 }
 
 function isFine(share: number): boolean {
