@@ -6,9 +6,10 @@ import type { Answer, Pair } from "../../unit/unit";
 import { isFormPair } from "../supply";
 
 /**
- * Wrong partners for some of the pairs: the right side of another pair, of the same shape and near length where there is one,
- * and provably wrong. Which pairs hangs on the seed and their number; each wrong partner is used once, and as many as can be are
- * plausible (a maximum matching).
+ * Wrong partners for some of the pairs: the right side of another pair, provably wrong. `near` ones have the same shape and near
+ * length where there is one, so that they could be right at first sight; `far` ones have neither where there is one. Which pairs
+ * hangs on the seed and their number; each wrong partner is used once, and as many as can be are as asked for (a maximum
+ * matching).
  *
  * @returns by index of the pair; fewer than `count` where some pair has no partner that is surely wrong.
  */
@@ -17,6 +18,7 @@ export function mispair(
   count: number,
   relation: Relation,
   stream: string,
+  likeness: "near" | "far" = "near",
 ): Map<number, Answer> {
   const random = new Random(stream);
   const order = random.shuffle(upTo(pairs.length));
@@ -29,7 +31,7 @@ export function mispair(
     return [...wrong.filter((other) => chosen.has(other)), ...wrong.filter((other) => !chosen.has(other))];
   });
   const alike = order.slice(0, count).map((index, i) => {
-    return (able[i] ?? []).filter((other) => plausible(pairs[index], pairs[other]));
+    return (able[i] ?? []).filter((other) => plausible(pairs[index], pairs[other]) === (likeness === "near"));
   });
   const matched = [...maximumMatching(alike, pairs.length).ofLeft];
   const used = new Set(matched.filter((other) => other >= 0));
