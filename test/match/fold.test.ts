@@ -29,11 +29,16 @@ describe("quotation marks round a text", () => {
       assert.equal(fold(`${open}a roda${close}.`), "a roda");
       // One that is not closed, and one in the middle, belong to the text.
       assert.equal(fold(`${open}a roda`), `${open}a roda`);
+      assert.equal(fold(`a roda${close}`), `a roda${close}`);
       assert.equal(fold(`a ${open}roda${close} nova`), `a ${open}roda${close} nova`);
     });
 
   it("that do not belong together stay", () => {
     for (const text of ["“колесо»", "«колесо”", "「колесо』", "»колесо»"]) assert.equal(fold(text), text);
+  });
+
+  it("round nothing stay, also before a stop", () => {
+    for (const text of ["“”", "“”.", "“ ”", "“.”"]) assert.equal(fold(text), text);
   });
 
   it("that stand alone are the text", () => {
@@ -95,6 +100,14 @@ describe("reasons and pictures", () => {
     assert.deepEqual(relation.because("a roda", "two wheels"), []);
     assert.deepEqual([...relation.partners("nothing")], []);
     assert.equal(relation.fits("nothing", "the wheel"), false);
+  });
+
+  it("reads a caption as one text however it is styled", () => {
+    const [plain, styled] = readUnit("## S\n\n- ![a](b.png) um = x\n- ![a](b.png) *u*m = y\n").sections.flatMap(
+      (section) => section.pairs.map((pair) => answerKey(pair.left.answers[0])),
+    );
+    assert.ok(plain);
+    assert.equal(plain, styled);
   });
 
   it("tells pictures apart by their file and by what stands beside them", () => {
