@@ -223,6 +223,12 @@ await main(async () => {
   const plan = await testsOf(files);
   const durations = await timesWithout(plan, files);
   const runners = Array.from({ length: Number(values.jobs) }, () => new Runner(durations));
+  // A test that never ends would outlive this program.
+  for (const signal of ["SIGINT", "SIGTERM"])
+    process.once(signal, () => {
+      for (const runner of runners) runner.stop();
+      process.exit(1);
+    });
   const queue = [...chosen];
   const results = new Map();
   await Promise.all(

@@ -13,6 +13,8 @@ const options = { importModuleDynamically: vm.constants.USE_MAIN_CONTEXT_DEFAULT
 
 class Silent {}
 
+process.on("disconnect", () => process.exit());
+
 process.on("message", async ({ code, durations, bail }) => {
   const mocha = new Mocha({ bail, timeout: 0, reporter: Silent });
   mocha.suite.emit("pre-require", globalThis, null, mocha);
