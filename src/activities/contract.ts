@@ -141,8 +141,11 @@ export interface Overlooked<D extends Deal, T extends Dealt<D>> {
   readonly harm: string;
   /** What learners compare. */
   texts(dealt: T, deal: D): readonly Worded[];
-  /** Names of the pieces that can change places under a matching other than the unit's; empty where one solution remains. */
-  confused(dealt: T, deal: D, matching: Matching): readonly string[];
+  /**
+   * Names of the pieces that can change places under a matching other than the unit's: none where one solution is proven,
+   * undefined where that is not settled.
+   */
+  confused(dealt: T, deal: D, matching: Matching): readonly string[] | undefined;
 }
 
 /** A kind of activity: one folder, one of these. */

@@ -81,6 +81,19 @@ describe("look-alikes in a unit", () => {
     expect(findings.map(({ code }) => code)).to.deep.equal([]);
   });
 
+  it("claim nothing where a deal has more than one solution anyway", async () => {
+    const shared = section(
+      "a pia = the sink",
+      "a piá = the chirp",
+      "o selim = the saddle",
+      "o banco = the saddle",
+      "o assento = the saddle",
+    );
+    const { findings } = await hints(front + shared + activity("loop"));
+    expect(findings.map(({ severity }) => severity)).to.deep.equal(["hint"]);
+    expect(findings[0]?.message).not.to.contain("only one");
+  });
+
   it("say the rest of a section's couples in the same hint", async () => {
     const text =
       front +

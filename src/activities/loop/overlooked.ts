@@ -7,9 +7,10 @@ export function cardTexts(_: DealtLoop, { cards }: LoopDeal): Worded[] {
   return cards.flatMap(({ answer, prompt }) => [answer, prompt]).filter(({ picture }) => !picture);
 }
 
-/** Signs of the cards that another card follows in a second full circle under this matching; empty where there is none. */
-export function confusedCards(_: DealtLoop, deal: LoopDeal, matching: Matching): string[] {
+/** Signs of the cards that another card follows in a second full circle under this matching; empty where there is none, undefined where that is not settled. */
+export function confusedCards(_: DealtLoop, deal: LoopDeal, matching: Matching): string[] | undefined {
   const { status, second } = proveCards(deal.cards, matching).full;
+  if (status === "unsettled") return undefined;
   if (status !== "several" || !second) return [];
   const count = second.length;
   return second

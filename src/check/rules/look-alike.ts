@@ -32,7 +32,8 @@ export const lookAlike: Rule<CheckContext> = {
     const words = wordsIn(context);
     const judged = context.activities.map((activity) => judge(activity, words));
     const told = new Set(judged.flatMap(({ reports }) => reports.flatMap(({ group }) => group.keys)));
-    const shown = new Set(judged.flatMap(({ safe }) => safe.flatMap(({ keys }) => keys)));
+    const settled = judged.every(({ open }) => !open);
+    const shown = new Set(settled ? judged.flatMap(({ safe }) => safe.flatMap(({ keys }) => keys)) : []);
     const loud = new Map(judged.flatMap(({ reports }) => reports.map(({ group, report }) => [nameOf(group), report])));
     const quiet = sectionsInUse(context).flatMap((section) => whisper(context, section, words, told, shown));
     return [...loud.values(), ...quiet];
@@ -96,8 +97,10 @@ function contrasted({ pairs }: Section, groups: readonly LookAlikes[]): MatchKey
 interface Judged {
   /** Groups that nothing else keeps apart. */
   readonly reports: readonly { readonly group: LookAlikes; readonly report: Report }[];
-  /** Groups that stand on the pieces and do no harm. */
+  /** Groups that stand on the pieces of a deal and do no harm there, proven. */
   readonly safe: readonly LookAlikes[];
+  /** A deal is not settled, with the differences or without them: then nothing is claimed. */
+  readonly open: boolean;
 }
 
 /** Asks the prover what becomes of an activity's deals when the differences are overlooked. */
@@ -105,20 +108,28 @@ function judge({ plan: { kind, title }, dealt }: CheckedActivity, words: Words):
   const hook = kind?.overlooked;
   const reports: { group: LookAlikes; report: Report }[] = [];
   const safe: LookAlikes[] = [];
-  if (!kind || !hook) return { reports, safe };
+  let open = false;
+  if (!kind || !hook) return { reports, safe, open };
   const { relation } = dealt.request;
   for (const deal of dealt.deals) {
-    if (deal.proof.status !== "one") continue;
+    if (deal.proof.status !== "one") {
+      open = true;
+      continue;
+    }
     const groups = harmful(hook.texts(dealt, deal), relation, words);
     if (groups.length === 0) continue;
-    const confused = (some: readonly LookAlikes[]): readonly string[] =>
+    const confused = (some: readonly LookAlikes[]): readonly string[] | undefined =>
       hook.confused(dealt, deal, overlooking(relation, some));
     const together = confused(groups);
-    const alone = together.length === 0 ? [] : groups.filter((group) => confused([group]).length > 0);
+    if (!together) {
+      open = true;
+      continue;
+    }
+    const alone = together.length === 0 ? [] : groups.filter((group) => confused([group])?.length);
     const culprits = together.length > 0 && alone.length === 0 ? groups : alone;
-    safe.push(...groups.filter((group) => !culprits.includes(group)));
+    if (together.length === 0) safe.push(...groups);
     for (const group of culprits) {
-      const pieces = alone.length === 0 ? together : confused([group]);
+      const pieces = (alone.length === 0 ? undefined : confused([group])) ?? together;
       const message = `${sentence(group)} Whoever overlooks it ${hook.harm}, in “${title}”: nothing else keeps ${counted(pieces, hook.piece)} apart${alone.length === 0 ? ` (with ${culprits.length - 1} more such ${culprits.length === 2 ? "group" : "groups"} of words)` : ""}.`;
       const place = optionPlace(dealt.request.block);
       const stands = placesOf(group, words);
@@ -137,7 +148,7 @@ function judge({ plan: { kind, title }, dealt }: CheckedActivity, words: Words):
       });
     }
   }
-  return { reports, safe };
+  return { reports, safe, open };
 }
 
 /** Look-alikes among texts that nobody teaches as a contrast and that are not answered alike anyway. */
@@ -160,7 +171,7 @@ function anotherSeed(
     const dealt = dealAnew({ ...request, options: { ...options, value: { ...options.value, seed } } });
     const holds = dealt.deals.every((deal) => {
       const groups = harmful(hook.texts(dealt, deal), relation, words);
-      return deal.proof.status === "one" && hook.confused(dealt, deal, overlooking(relation, groups)).length === 0;
+      return deal.proof.status === "one" && hook.confused(dealt, deal, overlooking(relation, groups))?.length === 0;
     });
     if (!holds || dealt.deals.length === 0) continue;
     const edits = [setOption(block, unit.text, "seed", String(seed))];
