@@ -53,12 +53,12 @@ export function blanksOf(
   return options.blanks * classesOf(options, classes);
 }
 
-/** `6 blank, 2 for each class`; undefined where there are none. */
+/** `6 blank (2 for each class)`; undefined where there are none. */
 export function blanksText(
   options: Pick<CommonOptions, "blanks" | "reuse" | "copies">,
   classes: readonly number[],
 ): string | undefined {
   if (options.blanks === 0) return undefined;
   const several = classesOf(options, classes) > 1;
-  return `${blanksOf(options, classes)} blank${several ? `, ${options.blanks} for each class` : ""}`;
+  return `${blanksOf(options, classes)} blank${several ? ` (${options.blanks} for each class)` : ""}`;
 }

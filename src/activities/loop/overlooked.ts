@@ -3,17 +3,26 @@ import { type DealtLoop, type LoopDeal, signAt } from "./model";
 import { proveCards } from "./proof";
 
 /** All words on a deal's cards. */
-export function cardTexts(_: DealtLoop, { cards }: LoopDeal): Worded[] {
-  return cards.flatMap(({ answer, prompt }) => [answer, prompt]).filter(({ picture }) => !picture);
+export function cardTexts(_: DealtLoop, { cards, decoys }: LoopDeal): Worded[] {
+  return [...cards, ...decoys].flatMap(({ answer, prompt }) => [answer, prompt]).filter(({ picture }) => !picture);
 }
 
-/** Signs of the cards that another card follows in a second full circle under this matching; empty where there is none, undefined where that is not settled. */
+/**
+ * Signs of the cards that another card follows in a second full circle under this matching, or that a card without a place in
+ * the circle could follow; none where neither can be, undefined where that is not settled.
+ */
 export function confusedCards(_: DealtLoop, deal: LoopDeal, matching: Matching): string[] | undefined {
-  const { status, second } = proveCards(deal.cards, matching).full;
+  const { cards, decoys } = deal;
+  const { status, second } = proveCards(cards, matching).full;
+  const strays = cards.flatMap((card, place) =>
+    decoys.flatMap((decoy, i) =>
+      matching.fits(card.prompt.key, decoy.answer.key) ? [signAt(deal, place), signAt(deal, cards.length + i)] : [],
+    ),
+  );
+  if (strays.length > 0) return [...new Set(strays)].sort();
   if (status === "unsettled") return undefined;
   if (status !== "several" || !second) return [];
-  const count = second.length;
   return second
-    .flatMap((card, i) => (second[(i + 1) % count] === (card + 1) % count ? [] : [signAt(deal, card)]))
+    .flatMap((card, i) => (second[(i + 1) % second.length] === (card + 1) % second.length ? [] : [signAt(deal, card)]))
     .sort();
 }

@@ -28,19 +28,22 @@ export function dealRebuild(request: DealRequest): DealtRebuild {
   );
   const chosen = new Set(choices.flat());
   const sentences = groups.flat().filter((sentence) => chosen.has(sentence));
-  const packetsBy = choices.map((own) =>
-    packetsOf(
-      own.map((sentence) => sentences.indexOf(sentence)),
-      options.packet,
-    ),
-  );
+  // Packets of all versions go round in one room, so each that has sentences of its own has a number of its own.
+  const known = new Map<string, Packet[]>();
+  const packetsBy = choices.map((own) => {
+    const indices = own.map((sentence) => sentences.indexOf(sentence));
+    const key = indices.join(" ");
+    const packets = known.get(key) ?? packetsOf(indices, options.packet, [...known.values()].flat().length);
+    known.set(key, packets);
+    return packets;
+  });
   const [first = []] = packetsBy;
   const base = {
     request,
     options,
     sentences,
     whole,
-    packets: packetsBy.flat(),
+    packets: [...known.values()].flat(),
     used: sentences.map(({ pair }) => pair),
   };
   if (sentences.length === 0) return { ...base, summary: "sentences", deals: [] };
@@ -52,10 +55,10 @@ export function dealRebuild(request: DealRequest): DealtRebuild {
   const cardsBy = new Map(levelsOf(options).map((level) => [level, cardsAt(level)]));
   const taken = new Map<string, Set<string>>();
   const deals = plans.map(({ level, version }, i): RebuildDeal => {
-    const known = taken.get(level) ?? new Set();
-    taken.set(level, known);
+    const before = taken.get(level) ?? new Set();
+    taken.set(level, before);
     const material = { options, sentences, packets: packetsBy[version - 1] ?? [], cards: cardsBy.get(level) ?? [] };
-    return { ...arrange(material, level, version, known), copies: copies[i] ?? 1 };
+    return { ...arrange(material, level, version, before), copies: copies[i] ?? 1 };
   });
   const count = counted(choices[0]?.length ?? 0, "sentence");
   return {
@@ -85,10 +88,10 @@ function toCards({ parts }: Sentence, sentence: number, runs: readonly SentenceC
   });
 }
 
-/** Sentences in packets of a size, in the order of the unit. */
-function packetsOf(sentences: readonly number[], size: number): Packet[] {
+/** Sentences in packets of a size, in the order of the unit; so many packets are numbered before them. */
+function packetsOf(sentences: readonly number[], size: number, before: number): Packet[] {
   return upTo(Math.ceil(sentences.length / size)).map((i) => ({
-    number: i + 1,
+    number: before + i + 1,
     sentences: sentences.slice(i * size, (i + 1) * size),
   }));
 }

@@ -26,7 +26,7 @@ export interface Sentence {
 
 /** A numbered bag. */
 export interface Packet {
-  /** From 1, through the set. */
+  /** From 1, through all versions. */
   readonly number: number;
   /** Indices of sentences. */
   readonly sentences: readonly number[];
@@ -65,7 +65,7 @@ export interface DealtRebuild extends Dealt<RebuildDeal> {
   readonly sentences: readonly Sentence[];
   /** Pairs that make one card only and are left out. */
   readonly whole: readonly Pair[];
-  /** Those of all versions, the first version's first. */
+  /** Those of all versions, each once, by number. */
   readonly packets: readonly Packet[];
 }
 

@@ -34,9 +34,7 @@ export function slipCount({ options, request }: DealtRebuild): number {
   return options.reuse === "once" ? groups.reduce((sum, each) => sum + each, 0) : Math.max(...groups);
 }
 
-function slipBlocks({ request, deals }: DealtRebuild): Block[] {
-  // The packets of all deals have the same numbers and as many sentences.
-  const packets = deals[0]?.packets ?? [];
+function slipBlocks({ request, packets }: DealtRebuild): Block[] {
   const heads = packets.flatMap((packet) =>
     packet.sentences.map((sentence) => [String(packet.number), signIn(packet, sentence)].filter(Boolean).join(" ")),
   );

@@ -104,9 +104,10 @@ function whySame(
       ? "gentle shows examples on header cards, and there are none"
       : "gentle shows an example on each header card, and the piles have too few cards of their own";
   }
-  // Wrong partners of pairs are near or far.
-  if (hands.some(({ cards, claims }) => cards.length > claims.length)) return undefined;
-  return whySameClaims(request, options, plans);
+  if (hands.every(({ cards, claims }) => cards.length === claims.length)) return whySameClaims(request, options, plans);
+  const { dealt } = supplySort(request, { ...options, levels: ["gentle", "hard"], versions: 1 });
+  const [gentle, hard] = dealt.map(({ cards }) => JSON.stringify(cards.map(printOf)));
+  return gentle === hard ? "the pairs have too few surely wrong partners to choose from" : undefined;
 }
 
 function isPair(item: object): item is Pair {
@@ -119,7 +120,7 @@ export function summaryOf(
   cards: number,
 ): string {
   const blank = blanksText(options, request.classes);
-  return `${counted(cards, "card")}${blank === undefined ? "" : ` and ${blank},`} for ${piles.length} piles`;
+  return `${counted(cards, "card")}${blank === undefined ? "" : ` and ${blank}`} for ${piles.length} piles`;
 }
 
 function printOf(card: SortCard | undefined): unknown {

@@ -1,10 +1,10 @@
 import { pieceMark } from "../../base/mark";
-import { upTo } from "../../base/seed";
-import { cardCuts, type PlacedCard, setCard } from "../../page/cards";
+import { cardCuts, type PlacedCard, placesByPage, setCard } from "../../page/cards";
 import { sheetOf } from "../../page/document";
 import type { Box } from "../../page/paper";
 import type { Sheet, SheetItem } from "../../page/sheet";
 import type { Press } from "../contract";
+import { blanksOf } from "../copies";
 import { activityPage, folio, setLabel, stateOf } from "../sheet-page";
 import {
   faceOf,
@@ -27,12 +27,12 @@ const side = 2.6;
 /** The cards of one copy: names of the piles, cards as dealt, blank ones. */
 export function pieceSheets(dealt: DealtSort, deal: SortDeal, copy: number | undefined, press: Press): Sheet[] {
   const layout = layoutSort(dealt, press);
-  const { request } = dealt;
-  const { pages } = layout.grid;
+  const { request, options } = dealt;
+  const sheets = placesByPage(layout.places, pieceCount(dealt, deal) + blanksOf(options, request.classes));
+  const pages = sheets.length;
   const state = [...stateOf(request, deal).slice(0, -1), setLabel(copy), deal.code];
   const page = { ...activityPage(request, press, "Cards", state), stock: "card" as const };
-  return upTo(pages).map((index) => {
-    const here = layout.places.filter((place) => place.page === index);
+  return sheets.map((here, index) => {
     const cards = here.flatMap((place) => drawPiece(dealt, deal, place, copy, layout, press));
     const label = `${request.title}, ${state.join(" · ")}, ${folio(index, pages)}`;
     return sheetOf({ ...page, label }, index, pages, [...cardCuts(here), ...cards]);

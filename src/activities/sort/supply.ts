@@ -158,7 +158,7 @@ function supplyTruth(
   const { take, seed } = options;
   const takePairs = take === undefined || statements.length === 0 ? take : Math.floor(take / 2);
   const takeClaims = withPairs && take !== undefined ? take - (takePairs ?? 0) : take;
-  // Twins are as balance needs them, or as they are asked for; wrong partners are near.
+  // Twins are as balance needs them, or as they are asked for; wrong partners are exchanged.
   const plain = statements.length > 0 && !withPairs && typeof options.twins !== "number" ? "gentle" : "hard";
   const plans = plansOf(options, plain);
   const supplies = statements.length > 0 ? supplyClaims(request, { ...options, take: takeClaims }, plans).hands : [];
@@ -173,9 +173,9 @@ function supplyTruth(
     };
     const pairs = choices[version - 1] ?? [];
     const count = Math.min(options.mispair ?? Math.floor(pairs.length / 2), pairs.length);
-    const likeness = options.levels && level === "gentle" ? "far" : "near";
+    const sides = options.levels && level === "gentle" ? "repeated" : "exchanged";
     const stream = `mispair/${seed}${version === 1 ? "" : `/${version}`}`;
-    const wrong = mispair(pairs, count, request.relation, stream, likeness);
+    const wrong = mispair(pairs, count, request.relation, stream, sides);
     return {
       cards: [
         ...supply.claims.map((claim) => claimCard(claim, request.teaches)),

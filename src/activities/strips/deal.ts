@@ -3,11 +3,11 @@ import { Random, upTo } from "../../base/seed";
 import type { DealRequest } from "../contract";
 import { blanksText, copiesOf } from "../copies";
 import { planCode, plansOf, streamOf } from "../levels";
-import { chooseForVersions, takeSpread, type Uses } from "../supply";
+import { chooseForVersions, type Uses } from "../supply";
 import type { DealtStrips, StoryOrder, StripEvent, StripsDeal } from "./model";
 import { type StripsOptions, stripsOptions } from "./options";
 import { proveStory, tellsStory } from "./proof";
-import { printedEvent, storyOf, toldOf } from "./story";
+import { printedEvent, storyOf, takeEvents, toldOf } from "./story";
 
 /** Fewer events than these give nothing to put in order. */
 export const fewestEvents = 3;
@@ -22,7 +22,7 @@ export function dealStrips(request: DealRequest): DealtStrips {
   const options = stripsOptions(request.options);
   const groups = storyOf(request.sections);
   const choices = chooseForVersions(options.versions, options.seed, (seed, uses: Uses<StripEvent>) =>
-    takeSpread(groups, options.take, seed, uses),
+    takeEvents(groups, options.take, seed, uses),
   );
   const chosen = new Set(choices.flat());
   const events = groups.flat().filter((event) => chosen.has(event));

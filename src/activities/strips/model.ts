@@ -17,6 +17,8 @@ export interface StripEvent {
   readonly item: Item;
   /** What has a lower rank comes before; what has the same may stand in any order. */
   readonly rank: number;
+  /** The event that it stands under as a bullet: without it, it says nothing. */
+  readonly under?: Item;
 }
 
 /** Indices of events, as they lie from top to bottom. */

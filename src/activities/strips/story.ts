@@ -1,6 +1,7 @@
 import { upTo } from "../../base/seed";
 import { fold } from "../../match/fold";
 import type { Section } from "../../unit/unit";
+import { takeSpread, type Uses } from "../supply";
 import type { StripEvent, StripsDeal } from "./model";
 
 /** The events of some sections as one story, by section; free events follow theirs and share a rank. */
@@ -9,11 +10,29 @@ export function storyOf(sections: readonly Section[]): StripEvent[][] {
   return sections.map(({ events }) =>
     events.flatMap((event) => {
       const first = toEvent(event, rank++);
-      const free = event.free.map((each) => toEvent(each, rank));
+      const free = event.free.map((each): StripEvent => ({ ...toEvent(each, rank), under: event }));
       rank++;
       return [first, ...free];
     }),
   );
+}
+
+/** Some events of a story, so many as `take` says; an event under another one is never without it. */
+export function takeEvents(
+  groups: readonly (readonly StripEvent[])[],
+  take: number | undefined,
+  seed: string,
+  uses: Uses<StripEvent>,
+): StripEvent[] {
+  const chosen = new Set(takeSpread(groups, take, seed, uses));
+  const all = groups.flat();
+  for (const event of [...chosen]) {
+    const head = all.find(({ item }) => item === event.under);
+    if (!head || chosen.has(head)) continue;
+    chosen.delete(event);
+    chosen.add(head);
+  }
+  return all.filter((event) => chosen.has(event));
 }
 
 function toEvent(

@@ -1,8 +1,9 @@
 import type { Rule } from "../../../base/finding";
 import type { LoopContext } from "./context";
 import { earlyClose } from "./early-close";
+import { loopFewDecoys } from "./loop-few-decoys";
 import { loopTooFew } from "./loop-too-few";
 import { loopTooSmall } from "./loop-too-small";
 import { secondCircle } from "./second-circle";
 
-export const rules: readonly Rule<LoopContext>[] = [loopTooFew, secondCircle, earlyClose, loopTooSmall];
+export const rules: readonly Rule<LoopContext>[] = [loopTooFew, secondCircle, earlyClose, loopFewDecoys, loopTooSmall];
