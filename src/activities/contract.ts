@@ -6,7 +6,7 @@ import type { Relation } from "../match/relation";
 import type { Sheet } from "../page/sheet";
 import type { Proof } from "../prove/proof";
 import type { Typeface } from "../text/typeface";
-import type { ActivityBlock, Pair, Section, Unit } from "../unit/unit";
+import type { ActivityBlock, Pair, Picture, Section, Unit } from "../unit/unit";
 import type { CommonOptions, OptionSchema, ResolvedOptions } from "./options";
 
 /** The kinds that exist now; the schemas hold the same names. */
@@ -128,6 +128,8 @@ export interface LabelEntry {
   readonly contents: string;
   /** For checking oneself: a translation; undefined for none. */
   readonly translation?: readonly Run[];
+  /** A picture in its place, or beside its words. */
+  readonly picture?: Picture;
 }
 
 /** A kind of activity: one folder, one of these. */

@@ -2,8 +2,10 @@ import type { Range } from "../base/range";
 import { plain, type Run } from "../base/run";
 import { Random, upTo } from "../base/seed";
 import { fold } from "../match/fold";
-import type { Answer, FormsTable, Phrase, Statement, Tie } from "../unit/unit";
+import { answerKey } from "../match/relation";
+import type { Answer, FormsTable, Phrase, Picture, Statement, Tie } from "../unit/unit";
 import type { DealRequest } from "./contract";
+import { told } from "./printed";
 import { takeSpread } from "./supply";
 
 /*
@@ -13,7 +15,10 @@ import { takeSpread } from "./supply";
 
 /** Something that is true or false. */
 export interface Claim {
+  /** Empty for a bare picture. */
   readonly runs: readonly Run[];
+  readonly picture?: Picture;
+  /** As printed; the alternative text of a bare picture. */
   readonly text: string;
   /** Equal for claims that are the same to a learner. */
   readonly key: string;
@@ -102,14 +107,16 @@ export function supplyClaims(request: DealRequest, order: ClaimOrder): ClaimSupp
 }
 
 export function claimOf(statement: Statement): Claim {
-  const { runs, text, truth, correction, by, range } = statement;
+  const { runs, text, truth, correction, by, range, picture } = statement;
   return {
     runs,
     text,
-    key: fold(text),
+    key: answerKey(statement),
     truth,
+    ...(picture ? { picture } : {}),
+    // A correction stands in lists only, which tell a picture in words.
     ...(correction && !truth
-      ? { correction: { runs: correction.runs, text: correction.text, source: correction.range } }
+      ? { correction: { runs: told(correction), text: correction.text, source: correction.range } }
       : {}),
     ...(by ? { by: by.code } : {}),
     source: range,
@@ -169,7 +176,7 @@ class TwinMaker {
           ...claimOf(statement),
           runs,
           text,
-          key: fold(text),
+          key: answerKey({ ...statement, runs, text }),
           truth: false,
           correction: { runs: embolden(statement.runs, at, tie.text.length), text: statement.text, source: tie.range },
           twin: {
@@ -285,7 +292,7 @@ export function truthWordsIn(...langs: readonly string[]): {
   return { yes, no, lang };
 }
 
-/** A claim's words with the code of the learner who wrote it: `… (K7)`. */
-export function labelled({ runs, by }: Pick<Claim, "runs" | "by">): readonly Run[] {
-  return by === undefined ? runs : [...runs, { text: ` (${by})` }];
+/** A claim as lists tell it, with the code of the learner who wrote it: `… (K7)`. */
+export function labelled(claim: Pick<Claim, "runs" | "picture" | "by">): readonly Run[] {
+  return claim.by === undefined ? told(claim) : [...told(claim), { text: ` (${claim.by})` }];
 }

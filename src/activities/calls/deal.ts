@@ -2,6 +2,7 @@ import { dealCode } from "../../base/mark";
 import { Random, upTo } from "../../base/seed";
 import type { DealRequest } from "../contract";
 import { mixedOrder } from "../mixed-order";
+import { told } from "../printed";
 import { counted } from "../report";
 import { areTwins, type Claim, supplyClaims } from "../statements";
 import type { CallsDeal, DealtCalls } from "./model";
@@ -26,7 +27,7 @@ export function dealCalls(request: DealRequest): DealtCalls {
     taken.add(order.join(" "));
     const spare = new Random(`calls/${options.seed}/${hour}/reserve`).shuffle(upTo(reserve.length));
     const print = (claim: Claim | undefined): unknown => [
-      claim?.runs,
+      claim && told(claim),
       claim?.truth,
       claim?.correction?.runs,
       claim?.by,

@@ -1,4 +1,3 @@
-import { pictureSize } from "../../base/picture";
 import {
   type CardFace,
   type CardGrid,
@@ -13,6 +12,7 @@ import { bodyBox } from "../../page/furniture";
 import { largestAtDesk, sizeFor, xHeights } from "../../page/legibility";
 import { type Box, type Paper, papers } from "../../page/paper";
 import type { Press } from "../contract";
+import { cardPicture } from "../printed";
 import { matsOf } from "./mats";
 import type { CardText, DealtSort } from "./model";
 
@@ -132,8 +132,5 @@ function pick({ w, h }: Pick<Box, "w" | "h">): Pick<Box, "w" | "h"> {
 }
 
 export function faceOf({ runs, picture, lang }: CardText, press: Press): CardFace {
-  const bytes = picture && press.pictures.get(picture.path);
-  const size = bytes && pictureSize(bytes);
-  if (!picture || !size) return { runs, lang };
-  return { runs, lang, picture: { key: picture.path, alt: picture.alt, ratio: size.width / size.height } };
+  return { runs, lang, picture: cardPicture(picture, press) };
 }

@@ -1,5 +1,4 @@
 import { plain, type Run } from "../../base/run";
-import { fold } from "../../match/fold";
 import { answerKey } from "../../match/relation";
 import type { Answer, Item, Pair, PileMember, Section } from "../../unit/unit";
 import type { DealRequest } from "../contract";
@@ -72,10 +71,9 @@ function supplyPiles(request: DealRequest, options: SortOptions, headings: Retur
 function cardOf(member: PileMember, request: DealRequest, { show }: SortOptions): Omit<SortCard, "piles"> {
   const by = member.item.by ? { by: member.item.by.code } : {};
   if (member.shape !== "pair") {
-    const { runs, text, range } = member.item;
+    const { runs, text, range, picture } = member.item;
     const card = { runs, text, lang: request.teaches, source: range, item: member.item, ...by };
-    if (member.shape !== "text" || !member.item.picture) return { ...card, key: fold(text) };
-    return { ...card, key: answerKey(member.item), picture: member.item.picture };
+    return { ...card, key: answerKey(member.item), ...(picture ? { picture } : {}) };
   }
   const { item } = member;
   const [left, right] = [item.left.answers[0], item.right.answers[0]];
@@ -144,9 +142,10 @@ function supplyTruth(request: DealRequest, options: SortOptions, headings: reado
 }
 
 function claimCard(claim: Claim, lang: string): SortCard {
-  const { runs, text, key, truth, source, item, by, correction, twin } = claim;
+  const { runs, picture, text, key, truth, source, item, by, correction, twin } = claim;
   return {
     runs,
+    ...(picture ? { picture } : {}),
     text,
     lang,
     key,

@@ -26,12 +26,17 @@ export function dealStrips(request: DealRequest): DealtStrips {
   const deals = plans.map(({ level, version }, i): StripsDeal => {
     const { dealt, attempt } = drawOrder(events, `strips/${options.seed}/${version}`, taken);
     taken.add(dealt.join(" "));
-    const texts = dealt.map((event) => events[event]?.runs);
+    const texts = dealt.map((event) => printOf(events[event]));
     const code = dealCode(JSON.stringify(["strips", version, options.blanks, options.backs, dealt, texts]));
     const inOrder = events.length > 0 && tellsStory(events, dealt);
     return { code, level, version, attempt, copies: copies[i] ?? 1, dealt, inOrder, proof };
   });
   return { ...base, deals, summary: summaryOf(events.length, options.blanks) };
+}
+
+/** What of an event can be seen. */
+function printOf(event: StripEvent | undefined): unknown {
+  return event?.picture ? [event.picture.path, event.runs] : event?.runs;
 }
 
 /** With desks, a set for each desk. */

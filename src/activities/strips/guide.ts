@@ -1,4 +1,5 @@
 import type { Caution, GuideEntry, LabelEntry } from "../contract";
+import { told } from "../printed";
 import { counted } from "../report";
 import { summaryOf } from "./deal";
 import type { DealtStrips } from "./model";
@@ -31,7 +32,7 @@ export function stripsGuide({ request, options, events }: DealtStrips): GuideEnt
       const places = placesOf(events, event);
       return [
         { text: `${writePlaces(places)}. ` },
-        ...event.runs,
+        ...told(event),
         ...(places.length > 1 ? [{ text: " (any of these places)", italic: true }] : []),
       ];
     }),

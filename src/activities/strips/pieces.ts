@@ -45,6 +45,7 @@ export function stripRecord(dealt: DealtStrips, deal: StripsDeal, press: Press):
     strips: deal.dealt.map((index, card) => ({
       sign: signOf(card),
       runs: events[index]?.runs ?? [],
+      ...(events[index]?.picture ? { picture: events[index].picture.path } : {}),
       ...(backs === "numbers" ? { back: texts[card] ?? "" } : {}),
     })),
   };
