@@ -17,8 +17,10 @@ describe("built-in texts of pieces and papers", () => {
     );
     const sources = files.filter((file) => file.endsWith(".ts") && !printsNothing.test(file));
     assert.ok(sources.length > 80);
-    for (const file of sources)
+    for (const file of sources) {
+      const beyondAscii = [...new Set(readFileSync(file, "utf8").match(/[^\n -~]/gu))].join(" ");
       for (const face of ["regular", "bold", "italic", "boldItalic"] as const)
-        assert.deepEqual(typeface.missing(readFileSync(file, "utf8"), face), [], `${file}, ${face}`);
+        assert.deepEqual(typeface.missing(beyondAscii, face), [], `${file}, ${face}`);
+    }
   });
 });

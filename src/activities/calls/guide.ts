@@ -16,6 +16,7 @@ export function callsGuide({ request, options, claims, reserve, deals }: DealtCa
   return {
     summary: `The caller reads ${counted(claims.length, "statement")}; learners grab the object between them when one is true and leave it when it is false. The papers have ${lists}, with the answers${reserve.length > 0 ? `, and ${reserve.length} more for ties` : ""}. Chairs and bags stand away from the floor between the learners; hands lie still until a statement has been read to its end; nobody dives for the object.`,
     materials: [
+      "the caller’s list of the hour",
       "for each group one soft object, such as a cloth or a sponge",
       ...(options.slip === "tally" ? ["a tally slip and a pencil for each group"] : []),
       ...(options.teams === undefined ? [] : [`the tally sheet for ${options.teams} teams`]),
