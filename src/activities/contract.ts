@@ -7,7 +7,7 @@ import type { Relation } from "../match/relation";
 import type { Sheet } from "../page/sheet";
 import type { Proof } from "../prove/proof";
 import type { Typeface } from "../text/typeface";
-import type { ActivityBlock, Pair, Section, Unit } from "../unit/unit";
+import type { ActivityBlock, Pair, Picture, Section, Unit } from "../unit/unit";
 import type { CommonOptions, OptionSchema, ResolvedOptions } from "./options";
 
 /** The kinds that exist now; the schemas hold the same names. */
@@ -131,6 +131,8 @@ export interface LabelEntry {
   readonly contents: string;
   /** For checking oneself: a translation; undefined for none. */
   readonly translation?: readonly Run[];
+  /** A picture in its place, or beside its words. */
+  readonly picture?: Picture;
 }
 
 /** What becomes of a deal when small differences between words are overlooked. */

@@ -115,4 +115,20 @@ describe("a loop from print", function () {
     assert.deepEqual(starts.sort(), row("Start").sort());
     assert.equal(starts.length, 4);
   });
+
+  it("prints as many slips on Letter as on A4, with rows to write in of 6.5 mm at least", async () => {
+    for (const paper of ["A4", "Letter"]) {
+      const { paper: papers } = await printed(
+        loopUnit(counter, "", `teaches: pt\npaper: ${paper}\nclasses: [21, 23]\n`),
+      );
+      const sheets = papers.filter(({ texts }) => texts.some(({ text }) => text === "= 1"));
+      // 10 + 11 groups, six slips a sheet.
+      assert.equal(sheets.length, 4, paper);
+      for (const { texts } of sheets) {
+        const numbers = texts.filter(({ text }) => /^\d+$/.test(text)).sort((a, b) => a.x - b.x || a.y - b.y);
+        const pitch = (numbers[5]?.y ?? 0) - (numbers[4]?.y ?? 0);
+        assert.ok(pitch > 6.45, `${pitch}`);
+      }
+    }
+  });
 });

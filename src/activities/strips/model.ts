@@ -1,15 +1,17 @@
 import type { Range } from "../../base/range";
 import type { Run } from "../../base/run";
 import type { Proof } from "../../prove/proof";
-import type { Item } from "../../unit/unit";
+import type { Item, Picture } from "../../unit/unit";
 import type { Deal, Dealt } from "../contract";
 import type { Level } from "../options";
 import type { StripsOptions } from "./options";
 
 /** Something that happens in the story. */
 export interface StripEvent {
+  /** Empty for a bare picture. */
   readonly runs: readonly Run[];
-  /** As printed. */
+  readonly picture?: Picture;
+  /** As printed; the alternative text of a bare picture. */
   readonly text: string;
   /** Equal for events that are the same to a learner. */
   readonly key: string;

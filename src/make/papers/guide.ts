@@ -1,4 +1,4 @@
-import type { Deal, Press } from "../../activities/contract";
+import type { Deal, GuideEntry, Press } from "../../activities/contract";
 import { type Block, setDocument } from "../../page/document";
 import { papers } from "../../page/paper";
 import type { Sheet } from "../../page/sheet";
@@ -19,7 +19,7 @@ export function guideSheets(printables: readonly Printable[], press: Press, furt
       type: "paragraph",
       text: `${count(printables.length, "activity", "activities")}, about ${minutes} minutes in all. Each is told below: what the learners do, what to have at hand, the directions to read out, and the answers. The pieces are in bags with labels; the codes on them are the deal codes below.`,
     },
-    ...entries.flatMap(({ printable, entry }) => activityBlocks(printable, entry)),
+    ...entries.flatMap(({ printable, entry }) => activityBlocks(printable, entry, press)),
     { type: "heading", level: 2, text: "Take care" },
     { type: "bullets", items: [...cautionTexts(entries.flatMap(({ entry }) => entry.cautions)), schoolFirst] },
     ...further,
@@ -27,7 +27,13 @@ export function guideSheets(printables: readonly Printable[], press: Press, furt
   return setDocument(blocks, unitPage(papers[paper], margin, "guide", first.lang, press), press.typeface);
 }
 
-function activityBlocks(printable: Printable, entry: ReturnType<Printable["kind"]["guide"]>): Block[] {
+/** The materials of an activity in one line, its pieces first if it has any. */
+export function atHand({ kind, dealt }: Printable, { materials }: GuideEntry, press: Press): string {
+  const cut = dealt.deals.some((deal) => kind.pieces(dealt, deal, press).length > 0);
+  return [...(cut ? ["the pieces"] : []), ...materials].join(", ");
+}
+
+function activityBlocks(printable: Printable, entry: GuideEntry, press: Press): Block[] {
   const { dealt, title, lang } = printable;
   const { teaches } = dealt.request;
   const deals = dealt.deals.map(
@@ -46,7 +52,7 @@ function activityBlocks(printable: Printable, entry: ReturnType<Printable["kind"
       rows: [
         { label: "Deals", value: deals.join(", ") },
         { label: "Time", value: `about ${entry.minutes} minutes` },
-        { label: "At hand", value: ["the pieces", ...entry.materials].join(", ") },
+        { label: "At hand", value: atHand(printable, entry, press) },
       ],
     },
     ...told.flatMap(({ steps: items, name, note }): Block[] => [

@@ -3,7 +3,7 @@ import { clock, groupSizes, type Rotation } from "../../activities/rotation";
 import type { PlannedStations } from "../../activities/stations";
 import type { Block, Cell } from "../../page/document";
 import type { Printable } from "../printable";
-import { count, directionsIn } from "./guide";
+import { atHand, count, directionsIn } from "./guide";
 
 /** The plan of who is where when, then a card for each station; empty where a plan has no station. */
 export function stationBlocks(
@@ -98,7 +98,7 @@ function planBlocks(plan: PlannedStations, printables: readonly Printable[], pre
         type: "facts",
         rows: [
           { label: "Time", value: minutes(options.minutes) },
-          { label: "At hand", value: ["the pieces", ...entry.materials].join(", ") },
+          { label: "At hand", value: atHand(printable, entry, press) },
         ],
       },
       { type: "heading", level: 3, text: `What to do${lang}` },

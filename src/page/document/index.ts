@@ -29,5 +29,5 @@ export {
   sheetOf,
   textSize,
 } from "./document";
-export { type Slip, setSlips } from "./slips";
+export { type Slip, setSlips, setWritingSlips, type WritingSlip } from "./slips";
 export { tickBox } from "./table";
