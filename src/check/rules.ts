@@ -3,7 +3,7 @@ import type { Rule } from "../base/finding";
 import type { CheckContext } from "./context";
 import { duplicateAnswer } from "./rules/answers";
 import { movedDeal, sameCode } from "./rules/history";
-import { sameLevels } from "./rules/levels";
+import { overruledOption, sameLevels } from "./rules/levels";
 import { noKind, noSection, unknownSection, wrongOption } from "./rules/options";
 import { missingGlyph, missingPicture, narrowMargin } from "./rules/print";
 import { readingRules } from "./rules/reading";
@@ -26,6 +26,7 @@ export const generalRules: readonly Rule<CheckContext>[] = [
   unknownSection,
   noSection,
   sameLevels,
+  overruledOption,
   sameSection,
   unknownForm,
   unknownCode,

@@ -1,11 +1,12 @@
 import type { Rule } from "../../../base/finding";
 import type { RebuildContext } from "./context";
-import { barsNeeded, noSentences, onePartSentence } from "./cuts";
+import { barsNeeded, onePartSentence } from "./cuts";
 import { anyOrder, idleOrder, sameCards } from "./orders";
+import { noSentencesHere } from "./tables";
 import { cardTooSmall } from "./text";
 
 export const rules: readonly Rule<RebuildContext>[] = [
-  noSentences,
+  noSentencesHere,
   onePartSentence,
   barsNeeded,
   anyOrder,
