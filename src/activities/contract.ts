@@ -150,12 +150,24 @@ export interface Overlooked<D extends Deal, T extends Dealt<D>> {
   confused(dealt: T, deal: D, matching: Matching): readonly string[] | undefined;
 }
 
+/** An option that another one goes before. */
+export interface Overruled {
+  readonly key: string;
+  readonly by: string;
+  /** Only with this value of the other. */
+  readonly value?: string;
+  /** What the other says instead, as the end of a sentence. */
+  readonly why: string;
+}
+
 /** A kind of activity: one folder, one of these. */
 export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<D>> {
   readonly name: KindName;
   /** The kind's JSON Schema, and the validator made from it. */
   readonly schema: OptionSchema;
   readonly validate: Validator;
+  /** Options that say nothing beside another one. */
+  readonly overruled?: readonly Overruled[];
   /** Its own findings tell of pairs on its pieces that share an answer; the general one keeps quiet. */
   readonly tellsShared?: true;
   /** Right sides of its pairs may be alike: they are on no piece. */
