@@ -118,7 +118,7 @@ async function bundled(tests, file, text) {
 async function timesWithout(plan, files) {
   const durations = {};
   const runner = new Runner(durations);
-  for (const test of new Set(files.flatMap((file) => plan.get(file)))) {
+  for (const test of new Set([...files].flatMap((file) => plan.get(file) ?? []))) {
     const { outputFiles } = await bundled([test]);
     const { failed, times } = await runner.run(outputFiles[0].text, Number.POSITIVE_INFINITY);
     if (failed) throw new Stop(`${test} fails without a fault: ${failed}`);
@@ -221,7 +221,7 @@ await main(async () => {
   const chosen = values.all ? counted : drawn(counted, Number(values.sample), Number(values.seed));
 
   const plan = await testsOf(files);
-  const durations = await timesWithout(plan, files);
+  const durations = await timesWithout(plan, new Set(chosen.map(({ file }) => file)));
   const runners = Array.from({ length: Number(values.jobs) }, () => new Runner(durations));
   // A test that never ends would outlive this program.
   for (const signal of ["SIGINT", "SIGTERM"])
