@@ -1,5 +1,6 @@
-import { Random, upTo } from "../base/seed";
+import { Random } from "../base/seed";
 import type { Pair } from "../unit/unit";
+import { spread, type Uses } from "./supply";
 
 /** Choices drawn for one without pairs that clash. */
 const attempts = 20;
@@ -7,7 +8,7 @@ const attempts = 20;
 /** How pairs are chosen: which of them clash, how often earlier deals used each, and the seed's stream. */
 export interface Choice {
   readonly clash: (p: Pair, q: Pair) => boolean;
-  readonly uses?: ReadonlyMap<Pair, number>;
+  readonly uses?: Uses<Pair>;
   readonly stream: string;
 }
 
@@ -19,24 +20,16 @@ export interface Choice {
 export function choosePairs(groups: readonly (readonly Pair[])[], wanted: number, choice: Choice): readonly Pair[] {
   const all = groups.flat();
   if (wanted >= all.length) return all;
+  const inTurn = (attempt: number): Pair[] => spread(groups, new Random(`${choice.stream}/${attempt}`), choice.uses);
   let best: ReadonlySet<Pair> = new Set();
   for (let attempt = 0; attempt < attempts && best.size < wanted; attempt++) {
     const taken = new Set<Pair>();
-    for (const pair of spread(groups, choice, attempt)) {
+    for (const pair of inTurn(attempt)) {
       if (taken.size < wanted && ![...taken].some((other) => choice.clash(pair, other))) taken.add(pair);
     }
     if (taken.size > best.size) best = taken;
   }
   const filled = new Set(best);
-  for (const pair of spread(groups, choice, 0)) if (filled.size < wanted) filled.add(pair);
+  for (const pair of inTurn(0)) if (filled.size < wanted) filled.add(pair);
   return all.filter((pair) => filled.has(pair));
-}
-
-/** All pairs, one of each section in turn. */
-function spread(groups: readonly (readonly Pair[])[], { uses, stream }: Choice, attempt: number): Pair[] {
-  const random = new Random(`${stream}/${attempt}`);
-  const used = (pair: Pair): number => uses?.get(pair) ?? 0;
-  const queues = random.shuffle(groups.map((group) => random.shuffle(group).sort((a, b) => used(a) - used(b))));
-  const longest = Math.max(0, ...queues.map((queue) => queue.length));
-  return upTo(longest).flatMap((round) => queues.flatMap((queue) => queue[round] ?? []));
 }

@@ -2,6 +2,7 @@ import type { Rule } from "../base/finding";
 import type { Validator } from "../base/generated/validators";
 import type { Range } from "../base/range";
 import type { Run } from "../base/run";
+import type { Matching, Worded } from "../match/look-alikes";
 import type { Relation } from "../match/relation";
 import type { Sheet } from "../page/sheet";
 import type { Proof } from "../prove/proof";
@@ -102,6 +103,8 @@ export interface Dealt<D extends Deal> {
   readonly deals: readonly D[];
   /** Pairs that the pieces show; other pairs of the sections are unused. */
   readonly used: readonly Pair[];
+  /** Why levels that were asked for do not differ from each other, or from what would be made without them; a part of a sentence. */
+  readonly sameLevels?: string;
 }
 
 /** What may hurt; the guide and the prep sheet say the usual cautions for each. */
@@ -130,6 +133,21 @@ export interface LabelEntry {
   readonly translation?: readonly Run[];
 }
 
+/** What becomes of a deal when small differences between words are overlooked. */
+export interface Overlooked<D extends Deal, T extends Dealt<D>> {
+  /** `tile`, `card`: one of what `confused` names. */
+  readonly piece: string;
+  /** What may be done then, as the rest of a sentence: `can lay the tiles in another way`. */
+  readonly harm: string;
+  /** What learners compare. */
+  texts(dealt: T, deal: D): readonly Worded[];
+  /**
+   * Names of the pieces that can change places under a matching other than the unit's: none where one solution is proven,
+   * undefined where that is not settled.
+   */
+  confused(dealt: T, deal: D, matching: Matching): readonly string[] | undefined;
+}
+
 /** A kind of activity: one folder, one of these. */
 export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<D>> {
   readonly name: KindName;
@@ -140,6 +158,8 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   readonly tellsShared?: true;
   /** Right sides of its pairs may be alike: they are on no piece. */
   readonly sharesGlosses?: true;
+  /** For words that a hurried reader takes for one another. Kinds without it have no pieces that are matched by reading. */
+  readonly overlooked?: Overlooked<D, T>;
   /** Chooses, arranges and proves. Pure in the request. */
   deal(request: DealRequest): T;
   /** Sheets of pieces of one copy (`undefined`: the master), dealt. */

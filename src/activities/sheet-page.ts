@@ -1,3 +1,4 @@
+import type { Duplex } from "../page/cards";
 import type { DocumentPage } from "../page/document";
 import { papers } from "../page/paper";
 import type { Deal, DealRequest, Press } from "./contract";
@@ -8,6 +9,13 @@ export const barLabel = "Print at 100 %: this bar is 100 mm long.";
 
 export function folio(page: number, pages: number): string {
   return pages > 1 ? `sheet ${page + 1} of ${pages}` : "one sheet";
+}
+
+/** The folio of a sheet that is printed on both sides; the front says about which edge the printer must turn it. */
+export function sideFolio(side: "front" | "back", flip: Duplex, page: number, pages: number): string {
+  return side === "front"
+    ? `${folio(page, pages)}, front: print both sides, turn on the ${flip} edge`
+    : `${folio(page, pages)}, back`;
 }
 
 /** Level and version, where there are several, and the deal code. */

@@ -52,22 +52,53 @@ export function pairsOf(section: Section): readonly Pair[] {
   return pairs;
 }
 
+/** How often earlier deals used each item; one that is not named, never. */
+export type Uses<Item> = ReadonlyMap<Item, number>;
+
+/**
+ * All items in an order by the seed that takes one of each group (section) in turn; those that fewer deals used come before those
+ * that more did.
+ */
+export function spread<Item>(groups: readonly (readonly Item[])[], random: Random, uses?: Uses<Item>): Item[] {
+  const shuffled = random.shuffle(groups.map((group) => random.shuffle(group)));
+  const used = (item: Item): number => uses?.get(item) ?? 0;
+  const counts = [...new Set(shuffled.flat().map(used))].sort((a, b) => a - b);
+  return counts.flatMap((count) => {
+    const queues = shuffled.map((queue) => queue.filter((item) => used(item) === count));
+    const longest = Math.max(0, ...queues.map((queue) => queue.length));
+    return upTo(longest).flatMap((round) => queues.flatMap((queue) => queue.slice(round, round + 1)));
+  });
+}
+
 /**
  * Chooses `take` items by the seed, spread evenly over the groups (sections) that they come from, and keeps the order in which
- * they stand. All of them where `take` is undefined or not smaller.
+ * they stand; those that fewer deals used come first. All of them where `take` is undefined or not smaller.
  */
-export function takeSpread<Item>(groups: readonly (readonly Item[])[], take: number | undefined, seed: string): Item[] {
+export function takeSpread<Item>(
+  groups: readonly (readonly Item[])[],
+  take: number | undefined,
+  seed: string,
+  uses?: Uses<Item>,
+): Item[] {
   const all = groups.flat();
   if (take === undefined || take >= all.length) return all;
-  const random = new Random(`take/${seed}`);
-  const queues = groups.map((group) => random.shuffle(group));
-  const turns = random.shuffle(upTo(queues.length));
-  const taken = new Set<Item>();
-  for (let round = 0; taken.size < take; round++) {
-    for (const turn of turns) {
-      const item = queues[turn]?.[round];
-      if (item !== undefined && taken.size < take) taken.add(item);
-    }
-  }
+  const taken = new Set(spread(groups, new Random(`take/${seed}`), uses).slice(0, take));
   return all.filter((item) => taken.has(item));
+}
+
+/**
+ * A choice for each of several versions: the first as `takeSpread` makes it, each further one of items that the versions before
+ * it used least. `choose` gets the seed of a version, which is the plain one for the first.
+ */
+export function chooseForVersions<Item>(
+  versions: number,
+  seed: number,
+  choose: (seed: string, uses: Uses<Item>) => readonly Item[],
+): (readonly Item[])[] {
+  const uses = new Map<Item, number>();
+  return upTo(versions).map((i) => {
+    const chosen = choose(i === 0 ? String(seed) : `${seed}/${i + 1}`, uses);
+    for (const item of chosen) uses.set(item, (uses.get(item) ?? 0) + 1);
+    return chosen;
+  });
 }

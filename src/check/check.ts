@@ -1,16 +1,28 @@
 import { type Finding, type Rule, runRule } from "../base/finding";
 import type { Range } from "../base/range";
+import { finished, type Steps } from "../base/steps";
 import type { CheckContext } from "./context";
 import { generalRules } from "./rules";
-import { unusedSilence } from "./rules/silences";
+import { unusedSilence } from "./rules/unused-silence";
 import { silence, silencesOf, withSeverities } from "./silence";
 
 /** All findings of a unit, in the order of their places. A rule that fails becomes a finding and stops no other. */
 export function checkUnit(context: CheckContext): Finding[] {
-  const findings = generalRules.flatMap((rule) => guarded(rule, context));
+  return finished(checking(context));
+}
+
+/** The same with a pause after each rule; says the rule's code. */
+export function* checking(context: CheckContext): Steps<Finding[]> {
+  const findings: Finding[] = [];
+  for (const rule of generalRules) {
+    findings.push(...guarded(rule, context));
+    yield rule.code;
+  }
   for (const { plan, dealt } of context.activities) {
-    for (const rule of plan.kind?.rules ?? [])
+    for (const rule of plan.kind?.rules ?? []) {
       findings.push(...guarded(rule, { dealt, press: context.press }, plan.index));
+      yield rule.code;
+    }
   }
   const mendable = findings.map((finding) => withoutForeignFixes(finding, context.plan?.adopted ?? []));
   const silences = context.plan ? silencesOf(context) : [];

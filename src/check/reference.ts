@@ -2,12 +2,14 @@ import activitySchema from "../../schemas/activity.schema.json";
 import frontSchema from "../../schemas/front-matter.schema.json";
 import { kinds } from "../activities/kinds";
 import { allRules, type RuleFacts } from "./rules";
+import { type Verdict, verdicts } from "./verdicts";
 
-/** The reference as files: a page a finding, a page of options, and an index. Made from the rules and the schemas alone. */
+/** The reference as files: a page a finding, one of options, one of verdicts, and an index. Made from lists in the code alone. */
 export function referencePages(): ReadonlyMap<string, string> {
   const pages = new Map<string, string>();
   for (const rule of allRules) pages.set(`${rule.code}.md`, findingPage(rule));
   pages.set("options.md", optionsPage());
+  pages.set("verdicts.md", verdictsPage());
   pages.set("README.md", indexPage());
   return pages;
 }
@@ -35,6 +37,23 @@ function fenced(text: string): string {
   const longest = Math.max(2, ...[...text.matchAll(/`+/g)].map(([ticks]) => ticks.length));
   const ticks = "`".repeat(longest + 1);
   return `${ticks}markdown\n${text}\n${ticks}`;
+}
+
+function verdictsPage(): string {
+  const parts = [
+    "# What the prover says",
+    "Each deal is looked at by an exact prover before it is printed. This page tells every verdict with a unit that gives it. Where a verdict is not proven, nothing is claimed.",
+    ...kinds.flatMap(({ name }) => [
+      `## \`make: ${name}\``,
+      ...verdicts.filter(({ make }) => make === name).flatMap(verdictPart),
+    ]),
+  ];
+  return `${parts.join("\n\n")}\n`;
+}
+
+function verdictPart({ title, why, example, unit, codes }: Verdict): string[] {
+  const links = codes.map((code) => `[\`${code}\`](${code}.md)`).join(", ");
+  return [`### ${title}`, why, unit ? fenced(example) : example, ...(links === "" ? [] : [`Finding: ${links}.`])];
 }
 
 function optionsPage(): string {
@@ -81,7 +100,11 @@ function values(facts: Readonly<Record<string, unknown>>): string {
 }
 
 function shown(value: unknown): string {
-  return Array.isArray(value) ? `[${value.join(", ")}]` : String(value);
+  if (Array.isArray(value)) return `[${value.join(", ")}]`;
+  if (typeof value !== "object" || value === null) return String(value);
+  return `{ ${Object.entries(value)
+    .map(([key, inner]) => `${key}: ${String(inner)}`)
+    .join(", ")} }`;
 }
 
 function standard(facts: Readonly<Record<string, unknown>>): string {
@@ -92,7 +115,7 @@ function indexPage(): string {
   const rows = allRules.map(({ code, severity, title }) => `| [\`${code}\`](${code}.md) | ${severity} | ${title} |`);
   return `# Reference
 
-Made from the rules and schemas by \`npm run generate\`. [All options](options.md).
+Made from the rules and schemas by \`npm run generate\`. [All options](options.md); [what the prover says](verdicts.md).
 
 | finding | by default | what it says |
 | --- | --- | --- |

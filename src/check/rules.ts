@@ -1,21 +1,31 @@
 import { kinds } from "../activities/kinds";
 import type { Rule } from "../base/finding";
 import type { CheckContext } from "./context";
-import { duplicateAnswer } from "./rules/answers";
-import { movedDeal, sameCode } from "./rules/history";
-import { noKind, noSection, unknownSection, wrongOption } from "./rules/options";
-import { missingGlyph, missingPicture, narrowMargin } from "./rules/print";
+import { contradictingStatements } from "./rules/contradicting-statements";
+import { duplicateAnswer } from "./rules/duplicate-answer";
+import { giveawayWord } from "./rules/giveaway-word";
+import { longStations } from "./rules/long-stations";
+import { lookAlike } from "./rules/look-alike";
+import { missingGlyph } from "./rules/missing-glyph";
+import { missingPicture } from "./rules/missing-picture";
+import { movedDeal } from "./rules/moved-deal";
+import { narrowMargin } from "./rules/narrow-margin";
+import { noKind } from "./rules/no-kind";
+import { noSection } from "./rules/no-section";
 import { readingRules } from "./rules/reading";
-import { sameSection, unknownForm } from "./rules/sections";
-import { unknownCode, unusedSilence } from "./rules/silences";
-import {
-  contradictingStatements,
-  giveawayWord,
-  repeatedStatement,
-  sameCorrection,
-  unbalancedStatements,
-} from "./rules/statements";
-import { longStations, unevenStations, wrongStations } from "./rules/stations";
+import { repeatedStatement } from "./rules/repeated-statement";
+import { sameCode } from "./rules/same-code";
+import { sameCorrection } from "./rules/same-correction";
+import { sameLevels } from "./rules/same-levels";
+import { sameSection } from "./rules/same-section";
+import { unbalancedStatements } from "./rules/unbalanced-statements";
+import { unevenStations } from "./rules/uneven-stations";
+import { unknownCode } from "./rules/unknown-code";
+import { unknownForm } from "./rules/unknown-form";
+import { unknownSection } from "./rules/unknown-section";
+import { unusedSilence } from "./rules/unused-silence";
+import { wrongOption } from "./rules/wrong-option";
+import { wrongStations } from "./rules/wrong-stations";
 
 /** The rules that are about units as such; each kind brings its own. Their order means nothing. */
 export const generalRules: readonly Rule<CheckContext>[] = [
@@ -24,6 +34,7 @@ export const generalRules: readonly Rule<CheckContext>[] = [
   wrongOption,
   unknownSection,
   noSection,
+  sameLevels,
   sameSection,
   unknownForm,
   unknownCode,
@@ -31,6 +42,7 @@ export const generalRules: readonly Rule<CheckContext>[] = [
   longStations,
   unevenStations,
   duplicateAnswer,
+  lookAlike,
   unbalancedStatements,
   contradictingStatements,
   sameCorrection,

@@ -7,7 +7,8 @@ import { Problems } from "../unit/problems";
 import { SourceText } from "../unit/source-text";
 import type { Mapping } from "../unit/unit";
 import { readMapping } from "../unit/yaml";
-import { explainFault, wrongOption } from "./rules/options";
+import { explainFault } from "./rules/explain-fault";
+import { wrongOption } from "./rules/wrong-option";
 
 export interface ReadSettings {
   readonly path: string;

@@ -1,20 +1,24 @@
 import * as vscode from "vscode";
 import { blockAt } from "./completion/spot";
-import { describe, optionAt, type Suggestion, suggestAt } from "./completion/suggest";
+import { describe, type Known, optionAt, type Suggestion, suggestAt, unitsAt } from "./completion/suggest";
+import type { Worlds } from "./providers/worlds";
 import type { Readings } from "./readings";
 import { toRange, unitSelector } from "./units";
 
 /** Letters bring the list up too, but only inside YAML: the setting for quick suggestions is on for strings, off in prose. */
-const triggers = [..." :[,"];
+const triggers = [..." :[,#/"];
 
 const kinds: Readonly<Record<Suggestion["kind"], vscode.CompletionItemKind>> = {
   option: vscode.CompletionItemKind.Property,
   value: vscode.CompletionItemKind.EnumMember,
   section: vscode.CompletionItemKind.Reference,
+  unit: vscode.CompletionItemKind.File,
+  pile: vscode.CompletionItemKind.Reference,
+  activity: vscode.CompletionItemKind.Event,
 };
 
-/** Offers options and their values inside activity blocks and the front matter. */
-export function completeOptions(readings: Readings): vscode.Disposable {
+/** Offers options and their values inside activity blocks, plans of stations and the front matter. */
+export function completeOptions(readings: Readings, worlds: Worlds): vscode.Disposable {
   return vscode.languages.registerCompletionItemProvider(
     unitSelector,
     {
@@ -24,8 +28,14 @@ export function completeOptions(readings: Readings): vscode.Disposable {
         if (!blockAt(text, offset)) return undefined;
         // A reading from before the last keystroke is good enough for names of sections.
         const read = readings.last(document.uri) ?? (await readings.current(document));
-        const names = read.reading.unit.sections.map(({ name }) => name);
-        return suggestAt(text, offset, names).map((suggestion, index) =>
+        const wanted = unitsAt(text, offset);
+        const { unit, activities } = read.reading;
+        const known: Known = {
+          sections: unit.sections,
+          activities: [...activities.map(({ title }) => title), ...activities.map(({ make }) => make)],
+          ...(wanted ? { units: await worlds.beside(document, wanted.path) } : {}),
+        };
+        return suggestAt(text, offset, known).map((suggestion, index) =>
           itemFor(document, position, suggestion, index),
         );
       },
@@ -37,11 +47,12 @@ export function completeOptions(readings: Readings): vscode.Disposable {
 function itemFor(
   document: vscode.TextDocument,
   position: vscode.Position,
-  { label, kind, insert, documentation, start, end, more }: Suggestion,
+  { label, kind, insert, detail, documentation, start, end, more }: Suggestion,
   index: number,
 ): vscode.CompletionItem {
   // What a value means stands beside it; an option's own text is longer and comes up in the box for details.
-  const short = kind === "value" && documentation !== "" ? { label, description: documentation } : label;
+  const beside = kind === "value" ? documentation : detail;
+  const short = beside === "" ? label : { label, description: beside };
   const item = new vscode.CompletionItem(short, kinds[kind]);
   item.insertText = insert;
   item.filterText = insert;

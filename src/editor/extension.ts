@@ -10,6 +10,8 @@ import { makeUnits } from "./make";
 import { startUnits } from "./newUnit";
 import { Previews } from "./preview/previews";
 import { registerLanguageFeatures } from "./providers";
+import { Parsed } from "./providers/parsed";
+import { Worlds } from "./providers/worlds";
 import { Readings } from "./readings";
 import { reprintPieces } from "./reprint";
 import { showSettingsFindings } from "./settingsFindings";
@@ -21,6 +23,8 @@ export function activate(context: vscode.ExtensionContext): void {
   const { extensionUri } = context;
   const log = vscode.window.createOutputChannel("Cutwork", { log: true });
   const readings = new Readings(new Engine(extensionUri), new Neighbourhood(), log);
+  const parsed = new Parsed(readings);
+  const worlds = new Worlds(parsed);
   const previews = new Previews(extensionUri, readings);
   context.subscriptions.push(
     log,
@@ -29,9 +33,9 @@ export function activate(context: vscode.ExtensionContext): void {
     showStatus(readings),
     offerFixes(readings),
     offerTasks(extensionUri),
-    completeOptions(readings),
+    completeOptions(readings, worlds),
     explainOptions(),
-    registerLanguageFeatures(readings),
+    registerLanguageFeatures(parsed, worlds),
     explainFindings(extensionUri, readings),
     startUnits(),
     endListsOnEnter(),

@@ -2,7 +2,8 @@ import * as vscode from "vscode";
 import type { Reading, Workshop } from "../make/workshop";
 import type { Engine } from "./engine";
 import type { Neighbourhood } from "./files/surroundings";
-import { Latest } from "./latest";
+import { Latest, type Turn } from "./latest";
+import { inSlices } from "./slices";
 import { isUnit, reasonOf, unitName } from "./units";
 
 /** Milliseconds without a keystroke before a unit is read again. */
@@ -23,6 +24,12 @@ export interface DocumentReading {
 export class Readings implements vscode.Disposable {
   private readonly read = new vscode.EventEmitter<DocumentReading>();
   private readonly closed = new vscode.EventEmitter<vscode.Uri>();
+  private readonly working = new vscode.EventEmitter<{
+    readonly document: vscode.TextDocument;
+    readonly state: string;
+  }>();
+  /** Reading a unit takes more than a moment; what it is at, in a few words. */
+  readonly onDidPause = this.working.event;
   /** A unit was read and is still as it was read. */
   readonly onDidRead = this.read.event;
   /** A unit was closed or is no longer in Cutwork's language. */
@@ -42,8 +49,8 @@ export class Readings implements vscode.Disposable {
   ) {
     this.waiting = new Latest(
       async (document, turn) => {
-        const result = await this.readNow(document);
-        if (!turn.current || document.isClosed || document.version !== result.version) return;
+        const result = await this.readNow(document, turn);
+        if (!result || !turn.current || document.isClosed || document.version !== result.version) return;
         this.keep(result);
       },
       (error) => this.complain(error),
@@ -84,15 +91,22 @@ export class Readings implements vscode.Disposable {
   }
 
   /** Reads around the pause, with everything around the unit looked at anew. */
-  async readNow(document: vscode.TextDocument): Promise<DocumentReading> {
+  async readNow(document: vscode.TextDocument): Promise<DocumentReading>;
+  /** With a turn: nothing once that is over. */
+  async readNow(document: vscode.TextDocument, turn: Turn): Promise<DocumentReading | undefined>;
+  async readNow(document: vscode.TextDocument, turn?: Turn): Promise<DocumentReading | undefined> {
     const workshop = await this.engine.workshop();
     for (;;) {
       const version = document.version;
       const text = document.getText();
       const around = await this.neighbourhood.around(document.uri, (units) => workshop.needs(text, units));
       if (document.version !== version && !document.isClosed) continue;
-      const reading = workshop.read({ name: unitName(document.uri), text }, around);
-      return { document, version, workshop, reading };
+      const steps = workshop.reading({ name: unitName(document.uri), text }, around);
+      const say = (state: string): void => this.working.fire({ document, state });
+      const reading = await inSlices(steps, { say, wanted: () => turn?.current !== false });
+      // Who asked for a reading of a document that was typed in meanwhile gets one of what it is now.
+      if (reading && !turn && document.version !== version && !document.isClosed) continue;
+      return reading && { document, version, workshop, reading };
     }
   }
 
@@ -152,6 +166,7 @@ export class Readings implements vscode.Disposable {
   dispose(): void {
     this.waiting.dropAll();
     for (const subscription of this.subscriptions) subscription.dispose();
+    this.working.dispose();
     this.read.dispose();
     this.closed.dispose();
   }

@@ -11,6 +11,12 @@ export function showStatus(readings: Readings): vscode.Disposable {
   item.busy = true;
   item.command = { command: "workbench.actions.view.problems", title: "Show Problems" };
 
+  // A reading that takes more than a moment says what it is at, so that nobody waits in the dark.
+  const wait = ({ document, state }: { readonly document: vscode.TextDocument; readonly state: string }): void => {
+    if (document !== vscode.window.activeTextEditor?.document) return;
+    item.busy = true;
+    item.detail = `${state} …`;
+  };
   const show = (): void => {
     const document = vscode.window.activeTextEditor?.document;
     const read = document && readings.last(document.uri);
@@ -26,5 +32,10 @@ export function showStatus(readings: Readings): vscode.Disposable {
         ? vscode.LanguageStatusSeverity.Warning
         : vscode.LanguageStatusSeverity.Information;
   };
-  return vscode.Disposable.from(item, readings.onDidRead(show), vscode.window.onDidChangeActiveTextEditor(show));
+  return vscode.Disposable.from(
+    item,
+    readings.onDidPause(wait),
+    readings.onDidRead(show),
+    vscode.window.onDidChangeActiveTextEditor(show),
+  );
 }

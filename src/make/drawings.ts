@@ -1,4 +1,4 @@
-import type { Piece } from "../activities/contract";
+import type { Piece, PiecePlace } from "../activities/contract";
 import type { Sheet, SheetItem } from "../page/sheet";
 
 /** A piece as it was printed, from its own top left corner: enough to print it again, the same in text and size. mm, pt. */
@@ -6,23 +6,41 @@ export interface PieceDrawing {
   readonly w: number;
   readonly h: number;
   readonly items: readonly SheetItem[];
+  /** What stands on its back, if anything. */
+  readonly back?: BackDrawing;
+}
+
+/** A back as that side is seen, from the back's own top left corner. */
+export interface BackDrawing {
+  /** 0: the piece turns over like a page of a book; 2: like one of a calendar on the wall, so that its back is upside down. */
+  readonly turn: number;
+  readonly items: readonly SheetItem[];
 }
 
 /** Takes each piece's drawing out of the sheets of one copy. Cut lines and areas belong to the sheet. */
 export function drawingsOf(sheets: readonly Sheet[], pieces: readonly Piece[]): PieceDrawing[] {
   return pieces.map(({ at }) => {
-    const place = at.find(({ side }) => side === "front") ?? at[0];
-    if (!place) return { w: 0, h: 0, items: [] };
-    const { x, y, w, h, page } = place;
-    const items = (sheets[page]?.items ?? [])
-      .filter((item) => item.type !== "area" && !(item.type === "line" && item.role === "cut"))
-      .filter((item) => {
-        const [px, py] = anchorOf(item);
-        return px > x - slack && px < x + w + slack && py > y - slack && py < y + h + slack;
-      })
-      .map((item) => bare(shift(item, -x, -y)));
-    return { w: tidy(w), h: tidy(h), items };
+    const front = at.find(({ side }) => side === "front") ?? at[0];
+    if (!front) return { w: 0, h: 0, items: [] };
+    const back = at.find((place) => place.side === "back" && place !== front);
+    return {
+      w: tidy(front.w),
+      h: tidy(front.h),
+      items: itemsAt(sheets, front),
+      ...(back ? { back: { turn: back.turn, items: itemsAt(sheets, back) } } : {}),
+    };
   });
+}
+
+/** What is drawn at a place, moved to the corner of the sheet. */
+function itemsAt(sheets: readonly Sheet[], { page, x, y, w, h }: PiecePlace): SheetItem[] {
+  return (sheets[page]?.items ?? [])
+    .filter((item) => item.type !== "area" && !(item.type === "line" && item.role === "cut"))
+    .filter((item) => {
+      const [px, py] = anchorOf(item);
+      return px > x - slack && px < x + w + slack && py > y - slack && py < y + h + slack;
+    })
+    .map((item) => bare(shift(item, -x, -y)));
 }
 
 const slack = 1e-6;

@@ -134,8 +134,14 @@ function isRecordedDeal(value: unknown): value is RecordedDeal {
     Object.hasOwn(papers, String(value["paper"])) &&
     typeof value["margin"] === "number" &&
     Array.isArray(value["print"]) &&
-    value["print"].every((each) => isRecord(each) && typeof each["w"] === "number" && Array.isArray(each["items"]))
+    value["print"].every(isDrawing)
   );
+}
+
+function isDrawing(value: unknown): value is PieceDrawing {
+  if (!isRecord(value) || typeof value["w"] !== "number" || !Array.isArray(value["items"])) return false;
+  const { back } = value;
+  return back === undefined || (isRecord(back) && typeof back["turn"] === "number" && Array.isArray(back["items"]));
 }
 
 function isPieceEntry(value: unknown): value is PieceEntry {

@@ -3,7 +3,8 @@ import { adopt } from "../activities/foreign";
 import { foreignPaths, planUnit, type UnitPlan } from "../activities/plan";
 import { planStations } from "../activities/stations";
 import type { Finding } from "../base/finding";
-import { checkUnit } from "../check/check";
+import { finished, type Steps } from "../base/steps";
+import { checking } from "../check/check";
 import type { CheckedActivity, PrintedDeal } from "../check/context";
 import { readSettings } from "../check/settings";
 import type { Sheet } from "../page/sheet";
@@ -13,9 +14,11 @@ import type { Typeface, TypefaceAssets } from "../text/typeface";
 import { picturesOf } from "../unit/pictures";
 import { readUnit } from "../unit/read";
 import type { Section, Unit } from "../unit/unit";
+import { blockersOf } from "./blockers";
 import { readPiecesFile } from "./pieces-file";
 import type { Printable } from "./printable";
-import { type Found, findMark, reprintSheets } from "./reprint";
+import { type Found, findMark } from "./reprint";
+import { reprintSheets } from "./reprint-sheets";
 
 /*
  * The engine as the editor and the command line see it: bytes and text in, findings, drawings and files out.
@@ -86,6 +89,8 @@ export interface MakeOptions {
 export interface Workshop {
   /** Reads, deals, proves and checks. Never throws. */
   read(file: UnitFile, around: Surroundings): Reading;
+  /** The same in steps, for a caller with other things to do; says in a few words what is being done. */
+  reading(file: UnitFile, around: Surroundings): Steps<Reading>;
   /** What to load for a text; with the texts of the other units that it names, their pictures too. */
   needs(text: string, units?: ReadonlyMap<string, string>): Needs;
   /** The sheets of one copy of a deal. `second` is empty where no second solution is known. */
@@ -96,7 +101,7 @@ export interface Workshop {
   find(files: readonly string[], mark: string): readonly Found[];
   /** Found pieces on sheets of card, each the same in text, size and mark as it was. */
   reprint(found: readonly Found[], pictures: ReadonlyMap<string, Uint8Array>): Promise<Uint8Array>;
-  /** Errors that keep an export from being right; an export is refused while there are any. */
+  /** Errors that keep an export from being right; an export is refused while there are any. With a kind or a title, those that concern it. */
   blockers(reading: Reading, only?: string): readonly Finding[];
   /** All files of a unit, pieces file included. Rejects with a `BlockedError` while there are blockers, and with what `onStep` throws. */
   make(reading: Reading, options: MakeOptions): Promise<readonly MadeFile[]>;
@@ -128,14 +133,22 @@ class Bench implements Workshop {
   constructor(private readonly typeface: Typeface) {}
 
   read(file: UnitFile, around: Surroundings): OpenReading {
+    return finished(this.reading(file, around));
+  }
+
+  *reading(file: UnitFile, around: Surroundings): Steps<OpenReading> {
     const unit = this.parse(file.text);
+    yield "Reading";
     const settings = around.settings.map(readSettings);
     const units = new Map([...around.units].map(([path, text]) => [path, this.parse(text)]));
     const plan = planUnit(unit, { settings: settings.map(({ mapping }) => mapping), units });
     const press = { typeface: this.typeface, pictures: around.pictures, unitTitle: plan.facts.title ?? file.name };
-    const checked = plan.activities.flatMap((activity): CheckedActivity[] =>
-      activity.kind && activity.request ? [{ plan: activity, dealt: activity.kind.deal(activity.request) }] : [],
-    );
+    const checked: CheckedActivity[] = [];
+    for (const activity of plan.activities) {
+      if (!activity.kind || !activity.request) continue;
+      yield `Dealing “${activity.title}”`;
+      checked.push({ plan: activity, dealt: activity.kind.deal(activity.request) });
+    }
     const activities = checked.flatMap(({ plan: { index, title, kind }, dealt }): DealtActivity[] =>
       kind ? [{ index, make: kind.name, title, summary: dealt.summary, deals: dealt.deals }] : [],
     );
@@ -144,7 +157,10 @@ class Bench implements Workshop {
     const elsewhere = settings.flatMap(({ path, text, findings }) =>
       findings.length > 0 ? [{ path, text, findings }] : [],
     );
-    return { file, around, unit, plan, checked, press, activities, findings: checkUnit(context), elsewhere };
+    const check = checking(context);
+    let step = check.next();
+    for (; !step.done; step = check.next()) yield "Checking";
+    return { file, around, unit, plan, checked, press, activities, findings: step.value, elsewhere };
   }
 
   needs(text: string, units: ReadonlyMap<string, string> = new Map()): Needs {
@@ -199,14 +215,8 @@ class Bench implements Workshop {
   }
 
   blockers(reading: Reading, only?: string): readonly Finding[] {
-    const skipped = new Set(
-      reading.activities
-        .filter(({ make, title }) => only !== undefined && only !== make && only !== title)
-        .map(({ index }) => index),
-    );
-    return reading.findings.filter(
-      ({ severity, activity }) => severity === "error" && !(activity !== undefined && skipped.has(activity)),
-    );
+    const { findings, unit, plan } = this.opened(reading);
+    return blockersOf(findings, unit, plan, only);
   }
 
   async make(reading: Reading, options: MakeOptions): Promise<readonly MadeFile[]> {

@@ -20,5 +20,6 @@ export {
   packGrid,
   packStrips,
   placeGrid,
+  placesByPage,
 } from "./cards/grid";
 export { type CardRows, packRows } from "./cards/rows";

@@ -56,8 +56,8 @@ function shown(puzzle: TilePuzzle, assembly: Assembly, cell: number): TileEdges 
   const placed = assembly.cells[cell];
   const edges = placed && puzzle.tiles[placed.tile];
   if (!edges) return undefined;
-  const side = (s: number) => shownAt(edges, placed.turn, s);
-  return [side(0), side(1), side(2), side(3)];
+  const { turn } = placed;
+  return [shownAt(edges, turn, 0), shownAt(edges, turn, 1), shownAt(edges, turn, 2), shownAt(edges, turn, 3)];
 }
 
 /** Whether an assembly uses every tile once, in a frame and in turns that count, with everything fitting. */

@@ -27,6 +27,8 @@ export function witness(puzzle: TilePuzzle, stock: Stock, outer: Int32Array, int
       const intoB = near.states(side < 0 ? fitting[b] : near.fitting(b, side ^ 2), near.typeIn(a));
       for (const stateA of intoA) {
         for (const stateB of intoB) {
+          // Tiles that print alike have changed places: there is nothing to see, and there may be thousands of these.
+          if (stateA === near.stateIn(a) && stateB === near.stateIn(b)) continue;
           const replaced = near.withStates([
             [a, stateA, b],
             [b, stateB, a],

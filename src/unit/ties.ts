@@ -23,7 +23,20 @@ export function readTies(source: SourceText, links: readonly Span[], env: Env): 
         column: slash < 0 ? path : path.slice(slash + 1),
         ...(slash < 0 ? {} : { section: path.slice(0, slash) }),
         ...(link.title === "" ? {} : { person: link.title }),
+        ...(beginsSentence(source.text.slice(0, start)) ? { opens: true } : {}),
       },
     ];
   });
+}
+
+/**
+ * Whether a sentence begins after this text of an item, as far as that can be told: nothing but a mark comes before, or the end
+ * of another sentence, a colon, the sign between two sides, or an opening quotation mark.
+ */
+export function beginsSentence(before: string): boolean {
+  const text = before.replace(/^\[[ xX]\]\s/u, "").replace(/[*_]/gu, "");
+  return (
+    /(?:^|[.!?…:][\p{Pe}\p{Pf}"']*\s|[。！？]|\s[=＝/／]\s)[\s\p{Ps}\p{Pi}\p{Pd}"'¿¡]*$/u.test(text) ||
+    /[\s\p{Ps}\p{Pd}][«»„“”‚‘"¿¡]\s?$/u.test(text)
+  );
 }

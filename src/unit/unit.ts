@@ -85,6 +85,8 @@ export interface Tie {
   readonly section?: string;
   readonly column: string;
   readonly person?: string;
+  /** It stands where a sentence begins. */
+  readonly opens?: true;
 }
 
 /** What every item has. */

@@ -32,6 +32,7 @@ export class Sheets {
       });
     });
     this.widest = Math.max(0, ...columns.flatMap(({ sheets }) => sheets.map(({ width }) => width)));
+    this.area.style.setProperty("--widest", String(this.widest));
   }
 
   /** Width in mm that stands side by side, and how many gaps lie beside and between. */
@@ -65,7 +66,9 @@ function update(held: Held, { label, width, height, svg }: ScreenSheet): void {
   held.svg = svg;
   const drawn = new DOMParser().parseFromString(svg, "image/svg+xml").documentElement;
   const focused = held.paper.contains(document.activeElement) ? document.activeElement : undefined;
-  held.paper.replaceChildren(document.importNode(drawn, true));
+  const sheet = document.importNode(drawn, true);
+  for (const line of sheet.querySelectorAll("line")) strengthen(line);
+  held.paper.replaceChildren(sheet);
   // The same piece of the new drawing takes over the keyboard.
   const piece = focused?.getAttribute("data-piece");
   const heir = piece ? held.paper.querySelector<SVGElement>(`[data-piece="${CSS.escape(piece)}"]`) : undefined;
@@ -73,4 +76,14 @@ function update(held: Held, { label, width, height, svg }: ScreenSheet): void {
     heir.setAttribute("tabindex", "0");
     heir.focus({ preventScroll: true });
   }
+}
+
+/**
+ * Lets the style sheet draw a line by its weight: a hairline shrinks below a pixel of the screen and pales. What stands upright
+ * or lies flat comes on whole pixels, and its ends meet those of others. On paper it stays as it is.
+ */
+function strengthen(line: SVGLineElement): void {
+  const [x1, y1, x2, y2, weight] = ["x1", "y1", "x2", "y2", "stroke-width"].map((name) => line.getAttribute(name));
+  line.style.setProperty("--weight", weight ?? "0");
+  line.classList.toggle("straight", (x1 === x2 || y1 === y2) && !line.hasAttribute("stroke-dasharray"));
 }

@@ -42,6 +42,8 @@ export class Zooming {
     const moved = percent !== this.percent && area.scrollTop > 0;
     this.percent = percent;
     area.style.setProperty("--mm", `${(percent / 100) * pixels}px`);
+    // A pixel of the screen in millimetres of the sheet, the unit in which its lines are drawn.
+    area.style.setProperty("--pixel", String(1 / ((percent / 100) * pixels * window.devicePixelRatio)));
     if (moved) area.scrollTop = middle * area.scrollHeight - area.clientHeight / 2;
     this.size.textContent = `${Math.round(percent)} %`;
     this.fit.setAttribute("aria-pressed", String(this.zoom === "fit"));

@@ -2,39 +2,12 @@ import assert from "node:assert/strict";
 import type { PrintedPage } from "../support/print";
 import { type Printed, printedAs } from "../support/printed";
 import { rectanglesOn, textsIn } from "../support/rectangles";
+import { type Call, callsOn, cellsOn } from "./reader";
 import { boardUnit, counter, meanings } from "./unit";
 
 /* From the text to paper and back: what pdf.js reads from the PDFs against the unit as a teacher reads it. */
 
 const printed = (text: string): Promise<Printed> => printedAs("board", text);
-
-/** What stands in each cell, read upright or turned by half: lines of a turned text run upwards. */
-function cellsOn(page: PrintedPage, turn: 0 | 2): string[] {
-  return rectanglesOn(page, 0.5)
-    .map((cell) => ({ cell, texts: textsIn(page, cell).filter((text) => text.turn === turn) }))
-    .map(({ texts }) => (turn === 2 ? [...texts].reverse() : texts).map(({ text }) => text.trim()).join(" "))
-    .map((text) => text.replace("saca- rolhas", "saca-rolhas"));
-}
-
-interface Call {
-  readonly number: number;
-  readonly say: string;
-  readonly word: string;
-}
-
-/** The rows of a caller's list: a number, what is said, and what it is on the board. */
-function callsOn(page: PrintedPage): Call[] {
-  const head = (text: string): number => page.texts.find((each) => each.text === text)?.x ?? -1;
-  const [say, word] = [head("Say"), head("On the board")];
-  return page.texts
-    .filter(({ text, x }) => /^\d+$/.test(text) && x < say)
-    .map(({ text, y }) => {
-      const row = page.texts.filter((each) => Math.abs(each.y - y) < 0.3);
-      const at = (x: number): string => row.find((each) => Math.abs(each.x - x) < 0.3)?.text ?? "";
-      return { number: Number(text), say: at(say), word: at(word) };
-    })
-    .sort((a, b) => a.number - b.number);
-}
 
 const lists = (pages: readonly PrintedPage[]): Call[][] =>
   pages.filter(({ texts }) => texts.some(({ text }) => text.startsWith("Caller’s list"))).map(callsOn);

@@ -164,6 +164,19 @@ describe("calls", () => {
     assert.ok(twin.runs.find(({ bold }) => bold)?.text.includes("ela "));
   });
 
+  it("takes a form that begins a sentence as it stands in the table, and begins its twin with a capital too", async () => {
+    const line = "- [x] [Medimos](#medir) a conta.";
+    const calls = await dealt([line, ...story.slice(0, 6)], "twins: 2");
+    const twin = calls.claims.find(({ twin: each, item }) => each && item.text.startsWith("Medimos"));
+    assert.ok(twin);
+    assert.match(twin.text, /^(Meço|Mede) a conta\.$/);
+    assert.equal(twin.twin?.right, "Medimos");
+    assert.equal(twin.twin.wrong, twin.text.split(" ")[0]);
+    // Within a sentence a capital makes it another word, which is in no table.
+    const other = await dealt(["- [x] Nós [Medimos](#medir) a conta.", ...story.slice(0, 4)], "twins: 2");
+    assert.ok(!other.claims.some(({ twin: each, item }) => each && item.text.startsWith("Nós M")));
+  });
+
   it("counts twins in what it takes, and keeps a reserve that is not called", async () => {
     const taken = await dealt(story, "take: 8\ntwins: 2\nreserve: 2");
     assert.equal(taken.claims.length, 8);

@@ -1,6 +1,7 @@
 import assert from "node:assert/strict";
 import { type PrintedPage, readPrint } from "../support/print";
 import { readUnitText, testWorkshop } from "../support/units";
+import { rowsOf } from "./reader";
 import { callsUnit, story } from "./unit";
 
 /* From the text to paper and back: what pdf.js reads from the caller's lists against the statements as they are written. */
@@ -12,20 +13,6 @@ async function printed(text: string): Promise<{ names: string[]; pages: PrintedP
   const paper = files.find(({ name }) => name.endsWith("calls.paper.pdf"));
   assert.ok(paper);
   return { names: files.map(({ name }) => name), pages: await readPrint(paper.bytes) };
-}
-
-/** Rows of a list: number, statement, answer, correction, by what stands on one line. */
-function rowsOf({ texts }: PrintedPage): string[][] {
-  const heads = texts.find(({ text }) => text === "Statement");
-  const lines = new Map<number, (typeof texts)[number][]>();
-  for (const text of texts.filter(({ y }) => y > (heads?.y ?? 0) + 1)) {
-    const key = Math.round(text.y * 10);
-    lines.set(key, [...(lines.get(key) ?? []), text]);
-  }
-  return [...lines]
-    .sort(([a], [b]) => a - b)
-    .map(([, row]) => row.sort((a, b) => a.x - b.x).map(({ text }) => text))
-    .filter(([number]) => /^\+?\d+$/.test(number ?? ""));
 }
 
 /** The statements as a teacher reads them: text without mark, links and comments → answer, correction. */

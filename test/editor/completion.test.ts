@@ -2,18 +2,30 @@ import assert from "node:assert/strict";
 import { parse } from "yaml";
 import { kinds } from "../../src/activities/kinds";
 import { yamlText } from "../../src/editor/completion/options";
-import { describe as describeOption, optionAt, suggestAt } from "../../src/editor/completion/suggest";
+import {
+  describe as describeOption,
+  type Known,
+  optionAt,
+  suggestAt,
+  unitsAt,
+} from "../../src/editor/completion/suggest";
+import { readUnit } from "../../src/unit/read";
 
 /** Every kind that is registered is offered. */
 const kindNames = kinds.map(({ name }) => name as string).sort();
 
 const sections = ["At the counter", "The morning", "12", "o disco, a mochila", "Notes: mine"];
 
+/** Sections of these names that hold nothing. */
+const known = (names: readonly string[]): Known => ({
+  sections: names.map((name) => ({ name, range: { start: -1, end: -1 }, piles: [] })),
+});
+
 /** What is offered at the `‸`. */
-function at(marked: string) {
+function at(marked: string, names: Known = known(sections)) {
   const offset = marked.indexOf("‸");
   const text = marked.replace("‸", "");
-  const suggestions = suggestAt(text, offset, sections);
+  const suggestions = suggestAt(text, offset, names);
   return {
     labels: suggestions.map(({ label }) => label),
     /** The text once a suggestion is taken. */
@@ -84,6 +96,84 @@ describe("completion in an activity block", () => {
   it("works in a block that is not closed yet, with tildes and with Windows line endings", () => {
     assert.deepEqual([...at("## A\n\n~~~activity\nmake: ‸").labels].sort(), kindNames);
     assert.deepEqual([...at("## A\r\n\r\n```activity\r\nmake: ‸\r\n```\r\n").labels].sort(), kindNames);
+  });
+});
+
+describe("completion of names", () => {
+  const unit = readUnit(
+    "## Articles\n\n### o\n- disco\n### a, as\n- conta\n### o\n- sal\n\n## More\n\n### um\n- fio\n\n## Words\n\n- a = b\n",
+  );
+  const names: Known = {
+    sections: unit.sections,
+    activities: ["Articles – sort", "sort", "board", "board"],
+    units: new Map([
+      ["other.unit.md", undefined],
+      ["../a, b.unit.md", ["Mine", "12", "Two: more"]],
+    ]),
+  };
+  const inUnit = (body: string, kind = "activity") => at(`${unit.text}\n\`\`\`${kind}\n${body}\n\`\`\`\n`, names);
+
+  it("of other units: first the file, then its sections", () => {
+    const { labels, taken, suggestions } = inUnit("make: tiles\nfrom: ‸");
+    assert.deepEqual(labels, ["Articles", "More", "Words", "other.unit.md", "../a, b.unit.md"]);
+    assert.match(taken("other.unit.md"), /\nfrom: other\.unit\.md#\n/);
+    assert.deepEqual(
+      suggestions.map(({ more }) => more),
+      [false, false, false, true, true],
+    );
+    const inside = inUnit("make: tiles\nfrom: ../a, b.unit.md#Mi‸ # mine");
+    assert.deepEqual(inside.labels, ["Mine", "12", "Two: more"]);
+    assert.match(inside.taken("12"), /\nfrom: \.\.\/a, b\.unit\.md#12 # mine\n/);
+    assert.match(inside.taken("Two: more"), /\nfrom: "\.\.\/a, b\.unit\.md#Two: more" # mine\n/);
+    assert.deepEqual(inUnit("make: tiles\nfrom: nowhere.unit.md#‸").labels, []);
+  });
+
+  it("of other units in a list, in quotation marks where a comma would part them", () => {
+    const flow = inUnit("make: tiles\nfrom: [Words, ‸]");
+    assert.deepEqual(flow.labels, ["Articles", "More", "other.unit.md", "../a, b.unit.md"]);
+    // Left open for the section, which closes it.
+    assert.match(flow.taken("../a, b.unit.md"), /from: \[Words, "\.\.\/a, b\.unit\.md#\]/);
+    for (const typed of ['"../a, b.unit.md#‸', '"../a, b.unit.md#‸"'])
+      assert.match(
+        inUnit(`make: tiles\nfrom: [Words, ${typed}, More]`).taken("Mine"),
+        /from: \[Words, "\.\.\/a, b\.unit\.md#Mine", More\]/,
+      );
+    const taken = inUnit('make: tiles\nfrom: ["../a, b.unit.md#Mine", "../a, b.unit.md#‸"]');
+    assert.deepEqual(taken.labels, ["12", "Two: more"]);
+  });
+
+  it("keeps the quotation marks that are there", () => {
+    assert.match(inUnit("make: tiles\nfrom: 'Wo‸'").taken("Words"), /from: 'Words'\n/);
+    assert.match(inUnit('make: tiles\nfrom: ["Wo‸", More]').taken("Words"), /from: \["Words", More\]/);
+    assert.match(inUnit('make: tiles\nfrom:\n  - "Wo‸"').taken("Words"), / {2}- "Words"\n/);
+  });
+
+  it("of piles: those of the sections that the block takes", () => {
+    assert.deepEqual(inUnit("make: sort\nfrom: Articles\npiles: [‸]").labels, ["o", "a, as"]);
+    assert.match(inUnit("make: sort\nfrom: Articles\npiles: [o, ‸]").taken("a, as"), /piles: \[o, "a, as"\]/);
+    const both = ["from: [More, Articles]", "from:\n  - Articles\n  - 'More'"];
+    for (const from of both)
+      assert.deepEqual([...inUnit(`make: sort\n${from}\npiles:\n  - o\n  - ‸`).labels].sort(), ["a, as", "um"]);
+    const whole = inUnit("make: sort\nfrom: Articles\npiles: ‸");
+    assert.deepEqual(whole.labels, ["auto", "truth", "headings", '[o, "a, as"]']);
+    // Without `from` it is the section that the block stands in, of which this one has no piles.
+    assert.deepEqual(inUnit("make: sort\npiles: [‸]").labels, []);
+  });
+
+  it("of activities in a plan of stations", () => {
+    assert.deepEqual(inUnit("stations: [‸]", "stations").labels, ["Articles – sort", "sort", "board"]);
+    assert.deepEqual(inUnit("stations:\n  - board\n  - ‸", "stations").labels, ["Articles – sort", "sort"]);
+    assert.deepEqual(inUnit("stations: ‸", "stations").labels, ["[Articles – sort, sort, board]"]);
+  });
+
+  it("asks for other units only where they can be named", () => {
+    const asks = (marked: string) => {
+      const offset = marked.indexOf("‸");
+      return unitsAt(marked.replace("‸", ""), offset);
+    };
+    assert.deepEqual(asks(block("make: tiles\nfrom: ‸")), {});
+    assert.deepEqual(asks(block("make: tiles\nfrom: [A, '../o.unit.md#‸']")), { path: "../o.unit.md" });
+    for (const body of ["make: ‸", "make: sort\npiles: [‸]", "‸"]) assert.equal(asks(block(body)), undefined, body);
   });
 });
 

@@ -1,5 +1,5 @@
 import assert from "node:assert/strict";
-import { insidePath, isAbsolute, upwards } from "../../src/editor/files/paths";
+import { insidePath, isAbsolute, pathFrom, upwards } from "../../src/editor/files/paths";
 
 describe("paths of pictures", () => {
   const cases: readonly (readonly [string, string | undefined])[] = [
@@ -28,6 +28,22 @@ describe("paths of pictures", () => {
 
   it("takes the whole tree where the workspace is its root", () => {
     assert.equal(insidePath("/", "/units", "../a.png"), "/a.png");
+  });
+});
+
+describe("how a place is written", () => {
+  it("leads back to it", () => {
+    for (const [folder, file, written] of [
+      ["/w/units", "/w/units/a.unit.md", "a.unit.md"],
+      ["/w/units", "/w/units/img/a.png", "img/a.png"],
+      ["/w/units/may", "/w/units/a.unit.md", "../a.unit.md"],
+      ["/w/a/b", "/w/c/d/e.unit.md", "../../c/d/e.unit.md"],
+      ["/w/a", "/w/a", "../a"],
+      ["/", "/a.unit.md", "a.unit.md"],
+    ] as const) {
+      assert.equal(pathFrom(folder, file), written);
+      assert.equal(insidePath("/", folder, written), file);
+    }
   });
 });
 

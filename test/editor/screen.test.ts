@@ -49,6 +49,10 @@ const reading = (activities: readonly DealtActivity[], findings: readonly Findin
 /** Draws a sheet as its label, which says what was asked for. */
 const workshop: Workshop = {
   read: () => reading([]),
+  *reading() {
+    yield "Reading";
+    return reading([]);
+  },
   needs: () => ({ units: [], pictures: [] }),
   blockers: () => [],
   find: () => [],

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { cp, mkdir, readdir, rm } from "node:fs/promises";
 import path from "node:path";
+import { pathToFileURL } from "node:url";
 import { ensureInstalled, inProject, main, root, Stop } from "../../src/build/project.mjs";
 import { freePort, temporaryFolder, writeUserSettings } from "./server.mjs";
 
@@ -150,7 +151,13 @@ async function bundleSuite({ kind, grep, suite, extension }) {
           external: ["vscode"],
           alias: { "node:assert/strict": inProject("test/host/suite/assert.web.ts") },
         }
-      : { platform: "node", target: "node20", external: ["vscode", "mocha", "playwright-core"] }),
+      : {
+          platform: "node",
+          target: "node20",
+          external: ["vscode", "mocha", "playwright-core"],
+          // A bundled module that looks for packages beside itself finds those of this checkout.
+          define: { "import.meta.url": JSON.stringify(pathToFileURL(inProject("package.json")).href) },
+        }),
   });
   return outfile;
 }

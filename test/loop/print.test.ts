@@ -1,68 +1,16 @@
 import assert from "node:assert/strict";
-import type { PrintedPage } from "../support/print";
 import { type Printed, printedAs } from "../support/printed";
 import { rectanglesOn, textsIn } from "../support/rectangles";
+import { cardsOn, walk } from "./reader";
 import { counter, loopUnit } from "./unit";
 
 /* From the text to paper and back: what pdf.js reads from the PDFs against the unit as a teacher reads it. */
 
 const printed = (text: string): Promise<Printed> => printedAs("loop", text);
 
-interface CutCard {
-  readonly sign: string;
-  readonly answer: string;
-  readonly prompt: string;
-  readonly mark: string;
-  readonly sizes: readonly number[];
-}
-
-/** Cards of a page between its cut lines: what is above and under the line in the middle, its sign and its mark. */
-function cardsOn(page: PrintedPage, ruleWeight: number): CutCard[] {
-  return rectanglesOn(page, 0.25).flatMap((box): CutCard[] => {
-    const rule = page.lines.find(
-      ({ weight, x1, y1 }) =>
-        Math.abs(weight - ruleWeight) < 0.01 && x1 > box.x && x1 < box.x + box.w && y1 > box.y && y1 < box.y + box.h,
-    );
-    const texts = textsIn(page, box);
-    const words = texts.filter(({ size, text }) => size > 5.5 && !/^[A-Z]+\d*$/.test(text));
-    const sign = texts.find(({ size, text }) => size > 5.5 && /^[A-Z]+\d*$/.test(text));
-    if (!rule || words.length === 0) return [];
-    const join = (above: boolean): string =>
-      words
-        .filter(({ y }) => y < rule.y1 === above)
-        .map(({ text }) => text)
-        .join(" ");
-    const mark = texts.filter(({ size }) => size < 5.5).map(({ text }) => text);
-    return [
-      {
-        sign: sign?.text ?? "",
-        answer: join(true),
-        prompt: join(false),
-        mark: mark.join("-"),
-        sizes: words.map(({ size }) => size),
-      },
-    ];
-  });
-}
-
 const meanings = new Map(
   counter.map((pair) => pair.split(" = ")).map(([l = "", r = ""]) => [l, r.split(" / ")[0] ?? ""]),
 );
-
-/** Goes from a card to the one that answers it until a card comes again; the signs. */
-function walk(cards: readonly CutCard[], start: string): string[] {
-  const visited: string[] = [];
-  let sign = start;
-  while (!visited.includes(sign)) {
-    visited.push(sign);
-    const card = cards.find((each) => each.sign === sign);
-    const next = cards.filter(({ answer }) => answer === meanings.get(card?.prompt ?? ""));
-    assert.equal(next.length, 1, `${card?.prompt} is answered ${next.length} times`);
-    sign = next[0]?.sign ?? "";
-  }
-  assert.equal(sign, start);
-  return visited;
-}
 
 const layouts = [
   { options: "", rule: 0.75, pages: 6 },
@@ -83,7 +31,7 @@ describe("a loop from print", function () {
         assert.equal(cards.length, 12);
         assert.deepEqual(cards.map(({ sign }) => sign).sort(), [..."ABCDEFGHJKLM"]);
         assert.equal(new Set(cards.flatMap(({ sizes }) => sizes.map((size) => size.toFixed(2)))).size, 1);
-        const circle = walk(cards, "A");
+        const circle = walk(cards, "A", meanings);
         assert.equal(circle.length, 12);
         // The key's row of signs is the circle, from where it likes.
         const row = papers[0]?.texts.map((each) => each.text.trim()).find((each) => /^([A-Z] ){11}[A-Z]$/.test(each));

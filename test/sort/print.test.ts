@@ -2,48 +2,14 @@ import assert from "node:assert/strict";
 import type { Surroundings } from "../../src/make/workshop";
 import { story } from "../calls/unit";
 import { png } from "../render/sheets";
-import type { PrintedPage, PrintedText } from "../support/print";
 import { type Printed, printedAs } from "../support/printed";
-import { type Rectangle, textsIn } from "../support/rectangles";
 import { readUnitText, testWorkshop } from "../support/units";
+import { cardIn, keyOf } from "./reader";
 import { articles, crockery, meals, sortUnit } from "./unit";
 
 /* From the text to paper and back: what pdf.js reads from cards and keys against the unit. */
 
 const printed = (text: string, around: Partial<Surroundings> = {}): Promise<Printed> => printedAs("sort", text, around);
-
-interface Card {
-  readonly text: string;
-  readonly mark: string;
-  readonly label: string | undefined;
-}
-
-/** A card by the print alone: its words, the small mark at the right of its foot and the label at the left. */
-function cardIn(page: PrintedPage, box: Rectangle): Card {
-  const texts = textsIn(page, box);
-  const mark = texts.find(({ size }) => size < 5.5);
-  const foot = (text: PrintedText): boolean => mark !== undefined && Math.abs(text.y - mark.y) < 0.1;
-  return {
-    text: texts
-      .filter((each) => !foot(each))
-      .map(({ text }) => text)
-      .join(" "),
-    mark: mark?.text ?? "",
-    label: texts.find((each) => foot(each) && each !== mark)?.text,
-  };
-}
-
-/** The key by zones: each heading “Name (3)” with the lines below it, column by column. */
-function keyOf(page: PrintedPage): Map<string, string[]> {
-  const heads = page.texts.filter(({ text }) => /\(\d+\)$/.test(text)).sort((a, b) => a.y - b.y);
-  return new Map(
-    heads.map((head, i): [string, string[]] => {
-      const until = heads[i + 1]?.y ?? 280;
-      const own = page.texts.filter(({ y }) => y > head.y + 1 && y < until - 1);
-      return [head.text.replace(/ \(\d+\)$/, ""), own.map(({ text }) => text.trim())];
-    }),
-  );
-}
 
 describe("sort from print", function () {
   this.timeout(60_000);

@@ -1,4 +1,4 @@
-import type { PrintedLine, PrintedPage, PrintedText } from "./print";
+import type { PrintedLine, PrintedPage, PrintedPicture, PrintedText } from "./print";
 
 export interface Rectangle {
   readonly x: number;
@@ -36,6 +36,14 @@ export function textsIn({ texts }: Pick<PrintedPage, "texts">, { x, y, w, h }: R
   return texts
     .filter(({ middle: [tx, ty] }) => tx > x && tx < x + w && ty > y && ty < y + h)
     .sort((a, b) => a.y - b.y || a.x - b.x);
+}
+
+/** Pictures whose middle lies in a box. */
+export function picturesIn({ pictures }: Pick<PrintedPage, "pictures">, box: Rectangle): PrintedPicture[] {
+  return pictures.filter(({ x, y, w, h }) => {
+    const [px, py] = [x + w / 2, y + h / 2];
+    return px > box.x && px < box.x + box.w && py > box.y && py < box.y + box.h;
+  });
 }
 
 function distinct(values: readonly number[]): number[] {

@@ -3,6 +3,7 @@ import { copiesOf, setsFor } from "../../src/activities/copies";
 import { innerCount, innerEdges, largestFrame, outerCount, outerEdges } from "../../src/activities/tiles/frame";
 import type { TilesDeal } from "../../src/activities/tiles/model";
 import { markAlphabet, pieceMark } from "../../src/base/mark";
+import { upTo } from "../../src/base/seed";
 import { readUnitText, unitOf, word } from "../support/units";
 
 async function deals(text: string): Promise<readonly TilesDeal[]> {
@@ -137,6 +138,19 @@ describe("dealing tiles", () => {
     assert.equal(outside(hard).length, 2);
     assert.equal(unit.problems.length, 0);
     assert.equal(hard?.proof.status, "one");
+  });
+
+  it("takes words for decoys, and no sentences", async () => {
+    const sentences = upTo(12).map((i) => `- the long road to ${word(40 + i)} = a estrada longa para ${word(60 + i)}`);
+    const words = ["xoxo", "xexe", "xuxu", "xaxa"];
+    const text = (decoys: number): string =>
+      `${unitOf(12, `grid: 3 x 3\nouter: decoys\ndecoys: ${decoys}`)}\n## Said\n\n${sentences.join("\n")}\n\n## More\n\n${words.map((each) => `- ${each} = ${each}s`).join("\n")}\n`;
+    const outside = async (decoys: number): Promise<string[]> => {
+      const [deal] = await deals(text(decoys));
+      return outerEdges({ rows: 3, columns: 3 }).flatMap(({ cell, side }) => deal?.solved[cell]?.[side]?.text ?? []);
+    };
+    assert.deepEqual((await outside(4)).map((each) => each.slice(0, 4)).sort(), [...words].sort());
+    assert.equal((await outside(6)).length, 4);
   });
 
   it("deals again where the first arrangement has a second solution", async () => {

@@ -2,7 +2,9 @@ import { dealCode } from "../../base/mark";
 import { Random, upTo } from "../../base/seed";
 import { proveAssignment, unclearClues } from "../../prove/items/items";
 import type { DealRequest } from "../contract";
-import { copiesOf } from "../copies";
+import { copiesOf, setsFor } from "../copies";
+import { type DealPlan, planCode, plansOf } from "../levels";
+import type { Level } from "../options";
 import { printOf } from "../printed";
 import { callLists } from "./lists";
 import type { BoardDeal, DealtBoard, DoubleClue } from "./model";
@@ -14,41 +16,75 @@ const attempts = 20;
 
 export function dealBoard(request: DealRequest): DealtBoard {
   const options = boardOptions(request.options);
-  const { grid, words, targets, short } = supplyWords(request, options);
+  const supply = supplyWords(request, options);
+  const { grid, targets, short } = supply;
+  const hard = (options.levels ?? ["hard"]).includes("hard");
+  // Gentle boards leave the cells of words that are never called blank.
+  const words = hard ? supply.words : supply.words.slice(0, targets);
   const used = words.flatMap(({ pair }) => pair ?? []);
   const doubles = doublesIn(words, targets, request.relation, options);
   const base = { request, options, grid, words, targets, short, doubles, used };
   const enough = targets >= Math.max(fewestTargets, short.targets) && short.spare >= short.distractors;
-  if (!grid || !enough || words.length > cellsIn(grid)) {
+  if (!grid || !enough || supply.words.length > cellsIn(grid)) {
     return { ...base, summary: "board", lists: [], deals: [] };
   }
-  const proof = proofOf(words.length, targets, doubles);
-  const plans = plansFor(options, request);
+  const never = supply.words.length - targets;
+  const plain = never > 0 ? "hard" : "gentle";
+  const plans = plansFor(options, request, plain);
   const taken = new Set<string>();
-  const deals = plans.map(({ version, copies }): BoardDeal => {
-    const { cells, attempt } = drawCells(cellsIn(grid), words.length, `board/${options.seed}/${version}`, taken);
-    taken.add(cells.join(" "));
-    const texts = words.map(({ shown, clue }) => [printOf(shown), clue?.runs ?? 0]);
-    const code = dealCode(JSON.stringify(["board", version, grid, options.facing, cells, texts]));
-    return { code, level: "gentle", version, attempt, copies, cells, proof };
+  const drawn = new Map<number, ReturnType<typeof drawCells>>();
+  const deals = plans.map((plan): BoardDeal => {
+    const { level, version, copies } = plan;
+    // Levels of one version have their words in the same cells.
+    const full =
+      drawn.get(version) ?? drawCells(cellsIn(grid), supply.words.length, `board/${options.seed}/${version}`, taken);
+    drawn.set(version, full);
+    taken.add(full.cells.join(" "));
+    const shown = level === "hard" ? words : words.slice(0, targets);
+    const cells = full.cells.map((word) => (word !== undefined && word < shown.length ? word : undefined));
+    const texts = shown.map((word) => [printOf(word.shown), word.clue?.runs ?? 0]);
+    const code = dealCode(JSON.stringify(["board", planCode(plan, plain), grid, options.facing, cells, texts]));
+    const proof = proofOf(
+      shown.length,
+      targets,
+      doubles.filter(({ other }) => other < shown.length),
+    );
+    return { code, level, version, attempt: full.attempt, copies, cells, proof };
   });
   const lists = callLists(targets, grid, deals, Math.max(1, request.classes.length), `board/${options.seed}/list`);
-  return { ...base, deals, lists, summary: `${grid.rows} × ${grid.columns} board` };
+  const same = options.levels && hard && never === 0;
+  return {
+    ...base,
+    deals,
+    lists,
+    summary: `${grid.rows} × ${grid.columns} board`,
+    ...(same ? { sameLevels: "hard has words that are never called, and there is no word or no cell for them" } : {}),
+  };
 }
 
-/** A deal for each version; with different boards one for each set. */
-function plansFor(
-  options: BoardOptions,
-  { classes }: DealRequest,
-): { readonly version: number; readonly copies: BoardDeal["copies"] }[] {
+interface BoardPlan extends DealPlan {
+  readonly copies: BoardDeal["copies"];
+}
+
+/** A deal for each level and version; with different boards one for each set, numbered through. */
+function plansFor(options: BoardOptions, request: DealRequest, plain: Level): BoardPlan[] {
+  const { classes } = request;
   const counted = { ...options, group: options.players };
-  if (options.boards === "different") {
-    const [sets = 1] = copiesOf(counted, classes, [{ level: "gentle" }]);
-    if (sets !== "by copier") return upTo(sets).map((i) => ({ version: i + 1, copies: 1 }));
+  // Boards with cells to write on are used up by each class.
+  const used = options.blanks > 0 && options.reuse === "once" && options.copies === undefined;
+  const each = used ? Math.max(1, classes.length) : 1;
+  if (options.boards === "different" && options.copies !== "by copier") {
+    const plans = plansOf({ ...options, versions: 1 }, plain);
+    const sets = copiesOf(counted, classes, plans);
+    return plans
+      .flatMap(({ level }, i) => upTo(Number(sets[i] ?? 1)).map(() => level))
+      .map((level, i): BoardPlan => ({ level, version: i + 1, copies: each }));
   }
-  const plans = upTo(options.versions).map((i) => ({ level: "gentle", version: i + 1 }));
-  const copies = copiesOf(counted, classes, plans);
-  return plans.map(({ version }, i) => ({ version, copies: copies[i] ?? 1 }));
+  const plans = plansOf(options, plain);
+  const boards = classes.reduce((sum, learners) => sum + setsFor(learners, options.players), 0);
+  const all = each > 1 ? { ...counted, copies: boards } : counted;
+  const copies = copiesOf(all, classes, plans);
+  return plans.map((plan, i): BoardPlan => ({ ...plan, copies: copies[i] ?? 1 }));
 }
 
 /** Words in cells, by the seed; not as an earlier board has them. */

@@ -7,19 +7,22 @@ import type { DealtBoard } from "./model";
 const said = { word: "the word", gloss: "its translation", example: "a sentence with it" };
 
 /** What a colleague needs to run a board. */
-export function boardGuide({ request, options, words, targets, grid, lists }: DealtBoard): GuideEntry {
+export function boardGuide({ request, options, words, targets, grid, lists, deals }: DealtBoard): GuideEntry {
   const { clue, facing, players, slip, boards } = options;
   const size = grid ? `${grid.rows} × ${grid.columns}` : "";
   const never = words.length - targets;
+  const levels = new Set(deals.map(({ level }) => level)).size > 1;
+  const where = levels ? "on the hard boards" : "on the board";
   const sit = facing === "opposite" ? "opposite each other" : "side by side";
   const sets = boards === "different" ? " Each board has an arrangement of its own; one list serves all." : "";
   const hours = lists.length > 1 ? `${lists.length} callers’ lists, one for each class hour` : "one caller’s list";
   const cautions: Caution[] = slip === "none" ? [] : ["cutter", "scissors"];
   if (options.reuse === "laminate") cautions.push("laminator");
   return {
-    summary: `${players === 2 ? "Two" : "Three"} learners sit ${sit} at a board of ${size} cells. The caller says ${said[clue]}; who touches the cell first scores. A dispute goes to the teacher, who has a column too. The papers have ${hours}: ${counted(targets, "call")}${never > 0 ? `; ${counted(never, "word")} on the board ${never === 1 ? "is" : "are"} never called` : ""}.${sets}`,
+    summary: `${players === 2 ? "Two" : "Three"} learners sit ${sit} at a board of ${size} cells. The caller says ${said[clue]}; who touches the cell first scores. A dispute goes to the teacher, who has a column too. The papers have ${hours}: ${counted(targets, "call")}${never > 0 ? `; ${counted(never, "word")} ${where} ${never === 1 ? "is" : "are"} never called` : ""}.${sets}`,
     materials: [
       "a clear table for each board",
+      ...(options.blanks > 0 ? ["pencils, for the blank cells"] : []),
       ...(slip === "none" ? [] : ["a score slip and a pencil for each board"]),
       "the caller’s list of the hour",
     ],

@@ -5,24 +5,23 @@ import type { Sheet } from "../../page/sheet";
 import type { Press } from "../contract";
 import { listed } from "../printed";
 import { counted } from "../report";
-import { activityPage, stateOf } from "../sheet-page";
-import { type BoardDeal, callsOf, type DealtBoard } from "./model";
+import { activityPage } from "../sheet-page";
+import { type BoardDeal, boardState, callsOf, type DealtBoard, neverIn } from "./model";
 
 /** Height of a row of the board on the key, mm. */
 const rowHeight = 15;
 
 /** The board with the number at which each word is called, by class hour. */
 export function solutionSheets(dealt: DealtBoard, deal: BoardDeal, view: "solved" | "second", press: Press): Sheet[] {
-  const { request, grid, targets, words, lists, deals, options } = dealt;
+  const { request, grid, targets, lists } = dealt;
   if (view === "second" || !grid) return [];
   const numbers =
     lists.length > 1
       ? `Beside each word its number on the callers’ lists of hours 1 to ${lists.length}; a dash: never called.`
       : "Beside each word its number on the caller’s list; a dash: never called.";
-  const state =
-    options.boards === "different" && deals.length > 1
-      ? [`board ${deal.version} of ${deals.length}`, deal.code]
-      : stateOf(request, deal);
+  const never = neverIn(dealt, deal);
+  const blank = deal.cells.filter((word) => word === undefined).length;
+  const state = boardState(dealt, deal);
   const blocks: Block[] = [
     { type: "heading", level: 1, text: `Key: ${request.title}` },
     {
@@ -30,7 +29,7 @@ export function solutionSheets(dealt: DealtBoard, deal: BoardDeal, view: "solved
       rows: [
         {
           label: "Board",
-          value: `${grid.rows} × ${grid.columns}, ${counted(targets, "word")} called, ${words.length - targets} not; deal code ${deal.code}`,
+          value: `${grid.rows} × ${grid.columns}, ${[`${counted(targets, "word")} called`, ...(never > 0 ? [`${never} not`] : []), ...(blank > 0 ? [`${counted(blank, "cell")} blank`] : [])].join(", ")}; deal code ${deal.code}`,
         },
         { label: "Numbers", value: numbers },
         { label: "Clues", value: proofText(dealt) },

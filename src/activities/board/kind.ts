@@ -6,6 +6,7 @@ import { boardDirections } from "./directions";
 import { boardGuide } from "./guide";
 import { solutionSheets } from "./key";
 import type { BoardDeal, DealtBoard } from "./model";
+import { boardTexts, confusedWords } from "./overlooked";
 import { boardPapers } from "./papers";
 import { boardPieces, boardRecord } from "./pieces";
 import { rules } from "./rules";
@@ -27,5 +28,6 @@ export const board: ActivityKind<BoardDeal, DealtBoard> = {
   directions: boardDirections,
   // A board is a whole sheet: there is no bag to label.
   labels: () => [],
+  overlooked: { piece: "word", harm: "may touch the wrong word", texts: boardTexts, confused: confusedWords },
   rules,
 };

@@ -5,7 +5,9 @@ import type { Assignment } from "../../prove/items/items";
 import type { Proof } from "../../prove/proof";
 import type { Pair } from "../../unit/unit";
 import type { Deal, Dealt } from "../contract";
+import type { Level } from "../options";
 import type { Printed } from "../printed";
+import { stateOf } from "../sheet-page";
 import type { BoardOptions, Grid } from "./options";
 
 /** What the caller says. */
@@ -29,6 +31,7 @@ export interface BoardWord {
 }
 
 export interface BoardDeal extends Deal {
+  readonly level: Level;
   /** For each cell, row by row, the index of its word; undefined for a blank cell. */
   readonly cells: readonly (number | undefined)[];
   /** For each clue the word that is meant. */
@@ -63,6 +66,18 @@ export interface Shortage {
   readonly callable: number;
   readonly pairs: number;
   readonly spare: number;
+}
+
+/** Words on the board of a deal that are never called. */
+export function neverIn({ targets }: DealtBoard, { cells }: BoardDeal): number {
+  return cells.filter((word) => word !== undefined && word >= targets).length;
+}
+
+/** What tells a deal's board from the others of its activity: its level, and its version or its number, and the code. */
+export function boardState({ request, options, deals }: DealtBoard, deal: BoardDeal): string[] {
+  if (options.boards === "same" || deals.length === 1) return stateOf(request, deal);
+  const levels = new Set(deals.map(({ level }) => level)).size;
+  return [...(levels > 1 ? [deal.level] : []), `board ${deal.version} of ${deals.length}`, deal.code];
 }
 
 /** The numbers under which a word is called, by class hour; empty for what is never called. */

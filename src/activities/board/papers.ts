@@ -45,6 +45,7 @@ function callerSheets(dealt: DealtBoard, list: readonly number[], hour: number, 
   const { request, words, lists, deals, targets } = dealt;
   const name = lists.length > 1 ? `hour ${hour + 1} of ${lists.length}` : undefined;
   const never = words.slice(targets);
+  const levels = new Set(deals.map(({ level }) => level)).size > 1;
   const codes = deals.length === 1 ? codesOf(dealt) : counted(deals.length, "board");
   const blocks: Block[] = [
     { type: "heading", level: 1, text: `Caller’s list: ${request.title}` },
@@ -75,7 +76,7 @@ function callerSheets(dealt: DealtBoard, list: readonly number[], hour: number, 
     },
     ...(never.length > 0
       ? [
-          { type: "heading", level: 2, text: "On the board and never called" } as const,
+          { type: "heading", level: 2, text: `On the ${levels ? "hard boards" : "board"} and never called` } as const,
           { type: "columns", count: 3, size: 10, entries: never.map(({ shown }) => listed(shown)) } as const,
         ]
       : []),

@@ -4,9 +4,9 @@ import type { Box } from "../../page/paper";
 import type { LineItem, Sheet, SheetItem } from "../../page/sheet";
 import type { Press } from "../contract";
 import { cardFace } from "../printed";
-import { activityPage, setLabel, stateOf } from "../sheet-page";
+import { activityPage, setLabel } from "../sheet-page";
 import { areasOf, type BoardLayout, layoutBoard, maxLines } from "./layout";
-import type { BoardDeal, DealtBoard } from "./model";
+import { type BoardDeal, boardState, type DealtBoard } from "./model";
 
 /** pt */
 const lineWeight = 0.5;
@@ -23,10 +23,10 @@ export function pieceSheets(dealt: DealtBoard, deal: BoardDeal, copy: number | u
 }
 
 function stateIn(dealt: DealtBoard, deal: BoardDeal, copy: number | undefined): string[] {
-  const { deals, options, request } = dealt;
-  if (options.boards === "different" && deals.length > 1)
-    return [`board ${deal.version} of ${deals.length}`, deal.code];
-  return [...stateOf(request, deal).slice(0, -1), setLabel(copy), deal.code];
+  const state = boardState(dealt, deal);
+  // A board of its own is told by its number; with several copies of it, each is for another class.
+  if (dealt.options.boards === "different" && dealt.deals.length > 1 && deal.copies === 1) return state;
+  return [...state.slice(0, -1), setLabel(copy), deal.code];
 }
 
 function cellItems(

@@ -1,6 +1,7 @@
 import { Random } from "../../base/seed";
 import { fold } from "../../match/fold";
-import { answerKey, type Relation } from "../../match/relation";
+import type { Matching } from "../../match/look-alikes";
+import { answerKey } from "../../match/relation";
 import type { Pair } from "../../unit/unit";
 import { choosePairs } from "../choice";
 import type { DealRequest } from "../contract";
@@ -20,8 +21,33 @@ export interface BoardSupply {
   readonly short: Shortage;
 }
 
-/** Chooses what stands on the board: targets whose clues fit nothing else there as far as the words allow, and distractors. */
+/** Of the cells of a board without a number of its own, what a hard level has for words that are never called. Ours. */
+const hardShare = 1 / 4;
+
+/**
+ * Chooses what stands on the board: targets whose clues fit nothing else there as far as the words allow, and distractors. A hard
+ * level has a quarter of these where nothing says how many, or as many as there are.
+ */
 export function supplyWords(request: DealRequest, options: BoardOptions): BoardSupply {
+  const { take, distractors, levels } = options;
+  const plain = chooseWords(request, options);
+  const { grid } = plain;
+  const asked = distractors !== undefined || plain.short.distractors > 0;
+  if (asked || !grid || !levels?.includes("hard")) return plain;
+  const written = writtenGrid(options.grid);
+  // A board that `take` fills has no cells for others.
+  if (take !== undefined && written) return plain;
+  const most = take === undefined ? cellsIn(grid) * hardShare : (take * hardShare) / (1 - hardShare);
+  const size = take === undefined ? `${grid.rows} x ${grid.columns}` : options.grid;
+  for (let count = Math.floor(most); count > 0; count--) {
+    const { short, ...supply } = chooseWords(request, { ...options, grid: size, distractors: count });
+    const enough = supply.targets >= Math.max(fewestTargets, take ?? 0) && short.spare >= count;
+    if (enough) return { ...supply, short };
+  }
+  return plain;
+}
+
+function chooseWords(request: DealRequest, options: BoardOptions): BoardSupply {
   const groups = request.sections.map((section) => pairsOf(section).filter((pair) => clueOf(pair, request, options)));
   const callable = groups.flat();
   const named = typeof options.distractors === "object" ? options.distractors : undefined;
@@ -111,7 +137,7 @@ function namedWords(texts: readonly string[], request: DealRequest, options: Boa
 }
 
 /** Whether what is said for one word fits another on the board. */
-export function fits({ clue, pair }: BoardWord, other: BoardWord, relation: Relation, options: BoardOptions): boolean {
+export function fits({ clue, pair }: BoardWord, other: BoardWord, relation: Matching, options: BoardOptions): boolean {
   if (!clue) return false;
   if (options.clue === "example") return exampleFits(clue, other);
   if (options.clue !== options.show) return relation.fits(clue.key, other.shown.key);
@@ -139,7 +165,7 @@ function bare(text: string): string {
 export function doublesIn(
   words: readonly BoardWord[],
   targets: number,
-  relation: Relation,
+  relation: Matching,
   options: BoardOptions,
 ): DoubleClue[] {
   return words

@@ -1,9 +1,11 @@
 import { dealCode } from "../../base/mark";
-import { Random, upTo } from "../../base/seed";
+import { Random } from "../../base/seed";
+import { allClaims, supplyClaims, whySameClaims } from "../claim-supply";
 import type { DealRequest } from "../contract";
+import { planCode, plansOf, streamOf } from "../levels";
 import { mixedOrder } from "../mixed-order";
 import { counted } from "../report";
-import { areTwins, type Claim, supplyClaims } from "../statements";
+import { areTwins, type Claim } from "../statements";
 import type { CallsDeal, DealtCalls } from "./model";
 import { callsOptions } from "./options";
 
@@ -13,49 +15,77 @@ export const fewestStatements = 6;
 /** Orders drawn before one that another hour has is taken. */
 const attempts = 20;
 
-/** A list for each class hour: the same statements, each time in another order. */
+/** What calls are without levels. */
+const plainLevel = "gentle";
+
+/**
+ * A list for each class hour and level: in another order each time, and with other statements where `take` leaves some that no
+ * hour before has heard.
+ */
 export function dealCalls(request: DealRequest): DealtCalls {
   const options = callsOptions(request.options);
-  const { claims, reserve, missingTwins } = supplyClaims(request, { ...options, least: fewestStatements });
-  const base = { request, options, claims, reserve, missingTwins, used: [] };
-  if (claims.length < fewestStatements) return { ...base, summary: "calls", deals: [] };
   const hours = Math.max(1, request.classes.length, options.versions);
+  const plans = plansOf({ ...options, versions: hours }, plainLevel);
+  const order = { ...options, least: fewestStatements };
+  const supply = supplyClaims(request, order, plans);
+  const { reserve } = supply;
+  const hands = supply.hands.map(({ claims }) => claims);
+  const claims = allClaims(request, hands);
+  const missingTwins = Math.max(...supply.hands.map((each) => each.missingTwins));
+  const base = { request, options, claims, reserve, hands, missingTwins, used: [] };
+  const fewest = Math.min(...hands.map(({ length }) => length));
+  if (fewest < fewestStatements) return { ...base, summary: "calls", deals: [] };
+  const all = [...claims, ...reserve];
+  const numbers = (own: readonly Claim[]): number[] =>
+    own.map((claim) =>
+      all.findIndex(({ item, text, truth }) => item === claim.item && text === claim.text && truth === claim.truth),
+    );
   const taken = new Set<string>();
-  const deals = upTo(hours).map((hour): CallsDeal => {
-    const { order, attempt } = drawOrder(claims, `calls/${options.seed}/${hour}`, taken);
-    taken.add(order.join(" "));
-    const spare = new Random(`calls/${options.seed}/${hour}/reserve`).shuffle(upTo(reserve.length));
+  const deals = hands.map((hand, i): CallsDeal => {
+    const plan = plans[i] ?? { level: plainLevel, version: 1 };
+    const stream = streamOf("calls", options.seed, { ...plan, version: plan.version - 1 }, plainLevel);
+    const own = numbers(hand);
+    const drawn = drawOrder(hand, own, stream, taken);
+    taken.add(drawn.order.join(" "));
+    const spare = new Random(`${stream}/reserve`).shuffle(numbers(reserve));
     const print = (claim: Claim | undefined): unknown => [
       claim?.runs,
       claim?.truth,
       claim?.correction?.runs,
       claim?.by,
     ];
-    const printed = [order.map((i) => print(claims[i])), spare.map((i) => print(reserve[i]))];
+    const printed = [drawn.order, spare].map((each) => each.map((index) => print(all[index])));
     return {
-      code: dealCode(JSON.stringify(["calls", hour + 1, order, spare, printed])),
-      level: "gentle",
-      version: hour + 1,
+      code: dealCode(JSON.stringify(["calls", planCode(plan, plainLevel), drawn.order, spare, printed])),
+      level: plan.level,
+      version: plan.version,
       copies: 1,
-      attempt,
-      proof: proofOf([...claims, ...reserve]),
-      order,
+      attempt: drawn.attempt,
+      proof: proofOf([...hand, ...reserve]),
+      order: drawn.order,
       reserve: spare,
     };
   });
-  return { ...base, deals, summary: `${counted(claims.length, "statement")} to call` };
+  const same = options.levels && whySameClaims(request, order, plans);
+  return {
+    ...base,
+    deals,
+    summary: `${counted(hands[0]?.length ?? 0, "statement")} to call`,
+    ...(same === undefined ? {} : { sameLevels: same }),
+  };
 }
 
-/** An order without a pattern that no earlier hour has. */
+/** An order without a pattern that no earlier hour has, as the claims' numbers. */
 function drawOrder(
   claims: readonly Claim[],
+  numbers: readonly number[],
   stream: string,
   taken: ReadonlySet<string>,
 ): { readonly order: readonly number[]; readonly attempt: number } {
   const answers = claims.map(({ truth }) => truth);
   const together = (a: number, b: number): boolean => areTwins(claims[a], claims[b]);
   for (let attempt = 0; ; attempt++) {
-    const order = mixedOrder(answers, `${stream}/${attempt}`, together);
+    const order = mixedOrder(answers, `${stream}/${attempt}`, together).flatMap((place) => numbers[place] ?? []);
     if (!taken.has(order.join(" ")) || attempt + 1 === attempts) return { order, attempt };
   }
 }

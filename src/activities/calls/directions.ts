@@ -4,6 +4,7 @@ type Steps = (facts: {
   readonly slip: boolean;
   readonly teams: boolean;
   readonly reserve: boolean;
+  readonly blanks: boolean;
 }) => readonly string[];
 
 function steps(...lines: readonly (string | false)[]): string[] {
@@ -11,8 +12,10 @@ function steps(...lines: readonly (string | false)[]): string[] {
 }
 
 const languages: Readonly<Record<string, Steps>> = {
-  en: ({ slip, teams, reserve }) =>
+  en: ({ slip, teams, reserve, blanks }) =>
     steps(
+      blanks &&
+        "Write statements of your own on the blank slips, some true and some false, and hand them to the caller.",
       "Sit or stand facing each other with the object between you, within easy reach. Put your hands behind your back.",
       "Listen to the whole statement.",
       "If it is true, grab the object. If it is false, leave it where it is.",
@@ -21,8 +24,10 @@ const languages: Readonly<Record<string, Steps>> = {
       teams && "At the end add up the points of your team.",
       reserve && "In case of a tie there are more statements.",
     ),
-  es: ({ slip, teams, reserve }) =>
+  es: ({ slip, teams, reserve, blanks }) =>
     steps(
+      blanks &&
+        "Escribid frases vuestras en las hojitas en blanco, unas verdaderas y otras falsas, y dádselas a quien lee.",
       "Poneos frente a frente con el objeto en medio, al alcance de todos. Poned las manos detrás de la espalda.",
       "Escuchad la frase entera.",
       "Si es verdadera, coged el objeto. Si es falsa, dejadlo donde está.",
@@ -31,8 +36,10 @@ const languages: Readonly<Record<string, Steps>> = {
       teams && "Al final, sumad los puntos de vuestro equipo.",
       reserve && "En caso de empate hay más frases.",
     ),
-  fr: ({ slip, teams, reserve }) =>
+  fr: ({ slip, teams, reserve, blanks }) =>
     steps(
+      blanks &&
+        "Écrivez vos propres phrases sur les fiches vierges, des vraies et des fausses, et donnez-les à qui lit.",
       "Mettez-vous face à face, l’objet entre vous, à portée de main. Mettez les mains derrière le dos.",
       "Écoutez la phrase en entier.",
       "Si elle est vraie, attrapez l’objet. Si elle est fausse, n’y touchez pas.",
@@ -41,8 +48,10 @@ const languages: Readonly<Record<string, Steps>> = {
       teams && "À la fin, additionnez les points de votre équipe.",
       reserve && "En cas d’égalité, il y a d’autres phrases.",
     ),
-  de: ({ slip, teams, reserve }) =>
+  de: ({ slip, teams, reserve, blanks }) =>
     steps(
+      blanks &&
+        "Schreibt eigene Sätze auf die leeren Zettel, richtige und falsche, und gebt sie der Person, die vorliest.",
       "Stellt oder setzt euch einander gegenüber, der Gegenstand liegt für alle gut erreichbar zwischen euch. Nehmt die Hände hinter den Rücken.",
       "Hört den Satz bis zum Ende an.",
       "Ist er richtig, greift nach dem Gegenstand. Ist er falsch, lasst ihn liegen.",
@@ -51,8 +60,9 @@ const languages: Readonly<Record<string, Steps>> = {
       teams && "Zählt am Ende die Punkte eurer Mannschaft zusammen.",
       reserve && "Bei Gleichstand gibt es weitere Sätze.",
     ),
-  pt: ({ slip, teams, reserve }) =>
+  pt: ({ slip, teams, reserve, blanks }) =>
     steps(
+      blanks && "Escrevam frases vossas nas fichas em branco, umas verdadeiras e outras falsas, e deem-nas a quem lê.",
       "Fiquem frente a frente, com o objeto no meio, ao alcance de todos. Ponham as mãos atrás das costas.",
       "Ouçam a frase até ao fim.",
       "Se for verdadeira, agarrem o objeto. Se for falsa, deixem-no onde está.",
@@ -64,7 +74,12 @@ const languages: Readonly<Record<string, Steps>> = {
 };
 
 /** Built-in steps for learners. */
-export function callsDirections({ options, reserve }: DealtCalls, lang: string): readonly string[] | undefined {
-  const { slip, teams } = options;
-  return languages[lang]?.({ slip: slip === "tally", teams: teams !== undefined, reserve: reserve.length > 0 });
+export function callsDirections({ options, deals }: DealtCalls, lang: string): readonly string[] | undefined {
+  const { slip, teams, blanks } = options;
+  return languages[lang]?.({
+    slip: slip === "tally",
+    teams: teams !== undefined,
+    reserve: deals.some((deal) => deal.reserve.length > 0),
+    blanks: blanks > 0,
+  });
 }

@@ -5,7 +5,7 @@ import { dealCalls } from "./deal";
 import { callsDirections } from "./directions";
 import { callsGuide } from "./guide";
 import { callerSheets } from "./list";
-import type { CallsDeal, DealtCalls } from "./model";
+import { type CallsDeal, calledIn, type DealtCalls } from "./model";
 import { rules } from "./rules";
 import { callsPapers } from "./slips";
 
@@ -18,10 +18,15 @@ export const calls: ActivityKind<CallsDeal, DealtCalls> = {
   pieceSheets: () => [],
   solutionSheets: (dealt, deal, view, press) => (view === "solved" ? callerSheets(dealt, deal, press) : []),
   pieces: () => [],
-  record: ({ options, claims, reserve }, deal) => ({
-    settings: { seed: options.seed, attempt: deal.attempt, paper: options.paper, margin: options.margin },
-    called: deal.order.flatMap((i) => claims[i] ?? []).map(({ runs, truth }) => ({ runs, truth })),
-    reserve: deal.reserve.flatMap((i) => reserve[i] ?? []).map(({ runs, truth }) => ({ runs, truth })),
+  record: (dealt, deal) => ({
+    settings: {
+      seed: dealt.options.seed,
+      attempt: deal.attempt,
+      paper: dealt.options.paper,
+      margin: dealt.options.margin,
+    },
+    called: calledIn(dealt, deal.order).map(({ runs, truth }) => ({ runs, truth })),
+    reserve: calledIn(dealt, deal.reserve).map(({ runs, truth }) => ({ runs, truth })),
   }),
   papers: callsPapers,
   guide: callsGuide,

@@ -5,7 +5,7 @@ import { setsFor } from "../copies";
 import { counted } from "../report";
 import { activityPage } from "../sheet-page";
 import { type Claim, labelled, truthWordsIn } from "../statements";
-import type { CallsDeal, DealtCalls } from "./model";
+import { type CallsDeal, calledIn, type DealtCalls } from "./model";
 
 /** The caller reads it standing, from a hand held lower than a desk is far. pt */
 const listSize = 11;
@@ -13,7 +13,8 @@ const rowHeight = 8.5;
 
 /** The caller's list of one hour, with its answers: it is the key as well. */
 export function callerSheets(dealt: DealtCalls, deal: CallsDeal, press: Press): Sheet[] {
-  const { request, claims, reserve } = dealt;
+  const { request } = dealt;
+  const [claims, reserve] = [calledIn(dealt, deal.order), calledIn(dealt, deal.reserve)];
   const hour = hourName(dealt, deal);
   const page = activityPage(request, press, "Caller’s list", [...(hour ? [hour] : []), deal.code]);
   const right = claims.filter(({ truth }) => truth).length;
@@ -31,28 +32,20 @@ export function callerSheets(dealt: DealtCalls, deal: CallsDeal, press: Press): 
         { label: "How", value: "Read each one twice, count to three, say the answer, then tick it off." },
       ],
     },
-    claimTable(
-      dealt,
-      deal.order.flatMap((i) => claims[i] ?? []),
-      (i) => `${i + 1}`,
-    ),
+    claimTable(dealt, claims, (i) => `${i + 1}`),
     ...(reserve.length > 0
-      ? [
-          { type: "heading", level: 2, text: "For ties" } as const,
-          claimTable(
-            dealt,
-            deal.reserve.flatMap((i) => reserve[i] ?? []),
-            (i) => `+${i + 1}`,
-          ),
-        ]
+      ? [{ type: "heading", level: 2, text: "For ties" } as const, claimTable(dealt, reserve, (i) => `+${i + 1}`)]
       : []),
   ];
   return setDocument(blocks, page, press.typeface);
 }
 
-/** `hour 2 of 3`, where there are several lists. */
+/** `hour 2 of 3, hard`, as far as there are several lists. */
 export function hourName({ deals }: DealtCalls, deal: CallsDeal): string | undefined {
-  return deals.length > 1 ? `hour ${deal.version} of ${deals.length}` : undefined;
+  const hours = new Set(deals.map(({ version }) => version)).size;
+  const levels = new Set(deals.map(({ level }) => level)).size;
+  const parts = [...(hours > 1 ? [`hour ${deal.version} of ${hours}`] : []), ...(levels > 1 ? [deal.level] : [])];
+  return parts.length > 0 ? parts.join(", ") : undefined;
 }
 
 function learnersOf({ request, options }: DealtCalls, deal: CallsDeal): string {

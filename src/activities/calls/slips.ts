@@ -6,6 +6,7 @@ import type { Sheet } from "../../page/sheet";
 import type { Press } from "../contract";
 import { setsFor } from "../copies";
 import { activityPage } from "../sheet-page";
+import { truthWordsIn } from "../statements";
 import type { DealtCalls } from "./model";
 
 /** Clearance round a slip and the height of a row to tally in, for pairs and for teams, mm. */
@@ -15,9 +16,9 @@ const teamRow = 22;
 const pairSize = 9;
 const teamSize = 12;
 
-/** Tally slips for the groups of all classes, then a tally sheet for the teams of each. */
+/** Tally slips for the groups of all classes, a tally sheet for the teams of each, and blank slips for statements. */
 export function callsPapers(dealt: DealtCalls, press: Press): Sheet[] {
-  const { options, deals, claims } = dealt;
+  const { options, deals, hands } = dealt;
   if (deals.length === 0) return [];
   const names = upTo(playersOf(dealt)).map((i) => "ABCDEFGHI".charAt(i));
   const pairs =
@@ -37,14 +38,14 @@ export function callsPapers(dealt: DealtCalls, press: Press): Sheet[] {
       ? []
       : slips(dealt, press, {
           name: "Team tally",
-          head: `${claims.length} statements. Class:`,
+          head: `${hands[0]?.length ?? 0} statements. Class:`,
           rows: upTo(options.teams).map((i) => `Team ${i + 1}`),
           count: options.reuse === "once" ? Math.max(1, dealt.request.classes.length) : 1,
           columns: 1,
           rowHeight: teamRow,
           size: teamSize,
         });
-  return [...pairs, ...teams];
+  return [...pairs, ...teams, ...statementSlips(dealt, press)];
 }
 
 /** A slip for each group: of every class where slips are used once, of the largest where they are wiped. */
@@ -92,4 +93,47 @@ function slips(dealt: DealtCalls, press: Press, tally: Tally): Sheet[] {
   const h = Math.min(body.h, natural + 2 * padding);
   const draw = (box: Box) => setInBox(blocks, box, press.typeface, { size: tally.size, least: 5 }).items;
   return setSlips({ w, h, padding, draw }, tally.count, activityPage(request, press, tally.name, []));
+}
+
+/** Slips on which learners write statements for the caller, with their answer and their code: so many for each group. */
+function statementSlips(dealt: DealtCalls, press: Press): Sheet[] {
+  const { request, options } = dealt;
+  if (options.blanks === 0) return [];
+  const { yes, no } = truthWordsIn(request.explains);
+  const blocks: Block[] = [
+    { type: "paragraph", text: [{ text: request.title, bold: true }] },
+    {
+      type: "table",
+      rules: "rows",
+      rowHeight: pairRow,
+      size: pairSize,
+      columns: [{ width: "fit" }, {}],
+      rows: [
+        ["Statement", ""],
+        ["", ""],
+        ["Right is", ""],
+      ],
+    },
+    {
+      type: "table",
+      rules: "rows",
+      rowHeight: pairRow,
+      size: pairSize,
+      columns: [
+        { width: "fit" },
+        { width: pairRow, align: "middle" },
+        { width: "fit" },
+        { width: pairRow, align: "middle" },
+        { width: "fit" },
+        {},
+      ],
+      rows: [[yes, { boxes: 1 }, no, { boxes: 1 }, "By", ""]],
+    },
+  ];
+  const body = bodyBox(papers[options.paper], options.margin);
+  const w = body.w / 2;
+  const h = Math.min(body.h, heightOfBlocks(blocks, w - 2 * padding, press.typeface, pairSize) + 2 * padding);
+  const draw = (box: Box) => setInBox(blocks, box, press.typeface, { size: pairSize, least: 5 }).items;
+  const page = activityPage(request, press, "Statement slips", []);
+  return setSlips({ w, h, padding, draw }, options.blanks * slipCount(dealt), page);
 }

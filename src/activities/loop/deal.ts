@@ -5,9 +5,11 @@ import type { LoopProof } from "../../prove/loops/loops";
 import type { Pair } from "../../unit/unit";
 import { choosePairs } from "../choice";
 import type { DealRequest } from "../contract";
-import { copiesOf } from "../copies";
+import { blanksText, copiesOf } from "../copies";
+import { planCode, plansOf, streamOf } from "../levels";
 import { printOf, toPrinted } from "../printed";
 import { pairsOf } from "../supply";
+import { chooseDecoys } from "./decoys";
 import type { DealtLoop, LoopCard, LoopDeal } from "./model";
 import { type LoopOptions, loopOptions } from "./options";
 import { proveCards } from "./proof";
@@ -19,31 +21,78 @@ export const fewestPairs = 4;
 const attempts = 40;
 const shuffles = 200;
 
+/** A hard circle has a decoy for each so many cards, where nothing says how many. Ours. */
+const cardsForDecoy = 6;
+
 export function dealLoop(request: DealRequest): DealtLoop {
+  const { decoys = 0, levels, take } = loopOptions(request.options);
+  if (!levels?.includes("hard") && decoys === 0) return dealCircles(request, take, 0);
+  const pairs = request.sections.flatMap(pairsOf).length;
+  const wanted =
+    loopOptions(request.options).decoys ?? Math.max(1, Math.floor(Math.min(take ?? pairs, pairs) / cardsForDecoy));
+  const dealt = dealCircles(request, take, wanted);
+  // Decoys may have no words but those of the circle, where nothing says how many pairs it takes.
+  if (take !== undefined || dealt.missingDecoys === 0) return dealt;
+  for (let count = wanted; count > 0; count--) {
+    const smaller = dealCircles(request, pairs - 2 * count, count);
+    const enough = pairs - 2 * count >= fewestPairs && smaller.missingDecoys === 0;
+    if (enough) return { ...smaller, missingDecoys: wanted - count };
+  }
+  return dealt;
+}
+
+function dealCircles(request: DealRequest, take: number | undefined, count: number): DealtLoop {
   const options = loopOptions(request.options);
   const groups = request.sections.map(pairsOf);
   const pairs = groups.flat();
-  const wanted = Math.min(options.take ?? pairs.length, pairs.length);
-  if (wanted < fewestPairs) return { request, options, pairs, used: [], deals: [], summary: "loop" };
-  const plans = upTo(options.versions).map((i) => ({ level: "gentle", version: i + 1 }));
+  const wanted = Math.min(take ?? pairs.length, pairs.length);
+  const base = { request, options, pairs };
+  if (wanted < fewestPairs) return { ...base, used: [], missingDecoys: 0, deals: [], summary: "loop" };
+  const plain = options.decoys === undefined || options.decoys === 0 ? "gentle" : "hard";
+  const plans = plansOf(options, plain);
   const copies = setsOf(options, request, plans);
   const clash = (p: Pair, q: Pair): boolean => mayFollow(p, q, request.relation) || mayFollow(q, p, request.relation);
   const uses = new Map<Pair, number>();
   const circles = new Set<string>();
-  const deals = plans.map(({ level, version }, i): LoopDeal => {
-    const stream = `loop/${options.seed}/${version}`;
+  const drawn = upTo(options.versions).map((i) => {
+    const stream = `loop/${options.seed}/${i + 1}`;
     const chosen = choosePairs(groups, wanted, { clash, uses, stream: `${stream}/choice` });
     for (const pair of chosen) uses.set(pair, (uses.get(pair) ?? 0) + 1);
-    const { cards, attempt, proof } = drawCircle(chosen, pairs, request, stream, circles);
-    const dealt = apart(cards.length, upTo(cards.length), `${stream}/order`);
-    const posting = apart(cards.length, dealt, `${stream}/posting`);
-    const texts = cards.map(({ answer, prompt }) => [printOf(answer), printOf(prompt)]);
-    const code = dealCode(JSON.stringify(["loop", version, options.size, dealt, texts]));
-    const { full, smaller } = proof;
-    return { code, level, version, attempt, copies: copies[i] ?? 1, cards, dealt, posting, proof: full, smaller };
+    return drawCircle(chosen, pairs, request, stream, circles);
   });
-  const used = pairs.filter((pair) => uses.has(pair));
-  return { request, options, pairs, used, deals, summary: summaryOf(options, wanted) };
+  const deals = plans.flatMap((plan, i): LoopDeal[] => {
+    const { level, version } = plan;
+    // Levels of one version have the same circle.
+    const circle = drawn[version - 1];
+    if (!circle) return [];
+    const { cards, attempt, proof } = circle;
+    const stream = streamOf("loop", options.seed, plan, plain);
+    const decoys = level === "hard" ? chooseDecoys(cards, count, request, `${stream}/decoys`) : [];
+    const all = cards.length + decoys.length;
+    const dealt = apart(all, cards.length, upTo(all), `${stream}/order`);
+    const posting = apart(all, cards.length, dealt, `${stream}/posting`);
+    const texts = [...cards, ...decoys].map(({ answer, prompt }) => [printOf(answer), printOf(prompt)]);
+    const code = dealCode(JSON.stringify(["loop", planCode(plan, plain), options.size, dealt, texts]));
+    const { full, smaller } = proof;
+    const own = { number: i + 1, cards, decoys, dealt, posting, proof: full, smaller };
+    return [{ code, level, version, attempt, copies: copies[i] ?? 1, ...own }];
+  });
+  const shown = new Set(deals.flatMap(({ decoys }) => decoys.flatMap(({ answers, asks }) => [answers, asks])));
+  const used = pairs.filter((pair) => uses.has(pair) || shown.has(pair));
+  const hard = deals.filter(({ level }) => level === "hard");
+  const fewest = hard.length === 0 ? count : Math.min(...hard.map(({ decoys }) => decoys.length));
+  return {
+    ...base,
+    used,
+    deals,
+    missingDecoys: count - fewest,
+    summary: summaryOf({ request, options }, deals[0]),
+    ...(options.levels && hard.length > 0 && fewest === 0
+      ? {
+          sameLevels: `hard has cards with words that have no partner, and ${options.decoys === 0 ? "`decoys` says that there are none" : "the unit has no short ones besides those of the circle"}`,
+        }
+      : {}),
+  };
 }
 
 /** Whether the prompt of one pair is answered by the other's answer, so that the other's card could come next. */
@@ -61,9 +110,19 @@ function setsOf(
   return copiesOf(options, classes, plans);
 }
 
-export function summaryOf({ size, blanks }: Pick<LoopOptions, "size" | "blanks">, cards: number): string {
-  const what = `${cards} ${size === "mini" ? "mini cards" : "cards"} in a circle`;
-  return blanks > 0 ? `${what} and ${blanks} blank` : what;
+/** `12 cards in a circle, 2 that belong nowhere and 3 blank` */
+export function summaryOf(
+  { request, options }: Pick<DealtLoop, "request" | "options">,
+  deal: Pick<LoopDeal, "cards" | "decoys"> | undefined,
+): string {
+  const blank = blanksText(options, request.classes);
+  const decoys = deal?.decoys.length ?? 0;
+  const further = [
+    ...(decoys > 0 ? [`${decoys} that ${decoys === 1 ? "belongs" : "belong"} nowhere`] : []),
+    ...(blank === undefined ? [] : [blank]),
+  ];
+  const what = `${deal?.cards.length ?? 0} ${options.size === "mini" ? "mini cards" : "cards"} in a circle`;
+  return [what, ...further].join(further.length > 1 ? ", " : " and ");
 }
 
 interface Drawn {
@@ -120,16 +179,16 @@ function nameOf(order: readonly number[]): string {
 }
 
 /**
- * An order of pieces in which no two neighbours, the ends included, are neighbours in the circle; where there is none, one
- * with the fewest. `places` has each piece's place in the circle.
+ * An order of so many pieces in which no two neighbours, the ends included, are neighbours in a circle; where there is none, one
+ * with the fewest. `places` has each piece's place: below `circle` in the circle, else outside of it.
  */
-function apart(count: number, places: readonly number[], stream: string): readonly number[] {
+function apart(count: number, circle: number, places: readonly number[], stream: string): readonly number[] {
   let best: { readonly order: readonly number[]; readonly close: number } | undefined;
   for (let attempt = 0; attempt < shuffles; attempt++) {
     const order = new Random(`${stream}/${attempt}`).shuffle(upTo(count));
     const close = order.filter((piece, i) => {
       const [a, b] = [places[piece] ?? 0, places[order[(i + 1) % count] ?? 0] ?? 0];
-      return [1, count - 1].includes((b - a + count) % count);
+      return Math.max(a, b) < circle && [1, circle - 1].includes((b - a + circle) % circle);
     }).length;
     if (!best || close < best.close) best = { order, close };
     if (close === 0) break;

@@ -6,12 +6,14 @@ interface Facts {
   readonly slip: boolean;
   /** There is another circle for those who finish first. */
   readonly more: boolean;
+  /** Some cards belong nowhere. */
+  readonly spare: boolean;
 }
 
 type Steps = (facts: Facts) => readonly (string | false)[];
 
 const languages: Readonly<Record<string, Steps>> = {
-  en: ({ room, slip, more }) => [
+  en: ({ room, slip, more, spare }) => [
     room && slip && "Go to the card whose sign stands first on your slip.",
     room && !slip && "Start at any card and remember its sign.",
     !room && "Spread the cards out on the table and take any one of them.",
@@ -20,14 +22,17 @@ const languages: Readonly<Record<string, Steps>> = {
     !room && "Lay the card that has the answer above its line next to it.",
     room && slip && "Write its sign on the slip and go on from there.",
     room && !slip && "Go on from there.",
-    room && "You are done when you are back at your first card and have been at every other.",
-    !room && "Go on until the last card leads back to the first and none is left over.",
+    spare && "Some cards belong nowhere: if nothing answers your first card, begin at another.",
+    room && !spare && "You are done when you are back at your first card and have been at every other.",
+    room && spare && "You are done when you are back at your first card.",
+    !room && !spare && "Go on until the last card leads back to the first and none is left over.",
+    !room && spare && "Go on until the last card leads back to the first. What fits nowhere is left over.",
     !room && slip && "Write the signs on the slip in the order in which the cards lie.",
     !room && "Read the circle to each other. Then call for the key.",
     more && room && "If you finish first, go on with the cards that have a number beside their sign.",
     more && !room && "If you finish first, ask for another circle.",
   ],
-  es: ({ room, slip, more }) => [
+  es: ({ room, slip, more, spare }) => [
     room && slip && "Id a la tarjeta cuyo signo aparece primero en vuestra hoja.",
     room && !slip && "Empezad en cualquier tarjeta y recordad su signo.",
     !room && "Extended las tarjetas sobre la mesa y coged una cualquiera.",
@@ -36,14 +41,18 @@ const languages: Readonly<Record<string, Steps>> = {
     !room && "Poned a su lado la tarjeta que tiene la respuesta encima de la línea.",
     room && slip && "Escribid su signo en la hoja y seguid desde allí.",
     room && !slip && "Seguid desde allí.",
-    room && "Habéis terminado cuando volvéis a la primera tarjeta después de pasar por todas.",
-    !room && "Seguid hasta que la última tarjeta lleve a la primera y no sobre ninguna.",
+    spare &&
+      "Algunas tarjetas no van en ningún sitio: si a vuestra primera tarjeta no le corresponde nada, empezad en otra.",
+    room && !spare && "Habéis terminado cuando volvéis a la primera tarjeta después de pasar por todas.",
+    room && spare && "Habéis terminado cuando volvéis a la primera tarjeta.",
+    !room && !spare && "Seguid hasta que la última tarjeta lleve a la primera y no sobre ninguna.",
+    !room && spare && "Seguid hasta que la última tarjeta lleve a la primera. Lo que no va en ningún sitio sobra.",
     !room && slip && "Escribid los signos en la hoja en el orden en que están las tarjetas.",
     !room && "Leed el círculo en voz alta. Después pedid la solución.",
     more && room && "Si termináis antes, seguid con las tarjetas que llevan un número junto al signo.",
     more && !room && "Si termináis antes, pedid otro círculo.",
   ],
-  fr: ({ room, slip, more }) => [
+  fr: ({ room, slip, more, spare }) => [
     room && slip && "Allez à la carte dont le signe figure en premier sur votre fiche.",
     room && !slip && "Commencez à n’importe quelle carte et retenez son signe.",
     !room && "Étalez les cartes sur la table et prenez-en une au hasard.",
@@ -52,14 +61,21 @@ const languages: Readonly<Record<string, Steps>> = {
     !room && "Posez à côté la carte qui porte la réponse au-dessus de la ligne.",
     room && slip && "Notez son signe sur la fiche et continuez à partir de là.",
     room && !slip && "Continuez à partir de là.",
-    room && "Vous avez fini quand vous êtes revenus à la première carte après être passés par toutes les autres.",
-    !room && "Continuez jusqu’à ce que la dernière carte ramène à la première et qu’il n’en reste aucune.",
+    spare && "Certaines cartes ne vont nulle part : si rien ne répond à votre première carte, commencez à une autre.",
+    room &&
+      !spare &&
+      "Vous avez fini quand vous êtes revenus à la première carte après être passés par toutes les autres.",
+    room && spare && "Vous avez fini quand vous êtes revenus à la première carte.",
+    !room && !spare && "Continuez jusqu’à ce que la dernière carte ramène à la première et qu’il n’en reste aucune.",
+    !room &&
+      spare &&
+      "Continuez jusqu’à ce que la dernière carte ramène à la première. Ce qui ne va nulle part reste de côté.",
     !room && slip && "Notez les signes sur la fiche dans l’ordre des cartes.",
     !room && "Lisez le cercle à voix haute. Demandez ensuite le corrigé.",
     more && room && "Si vous finissez en premier, continuez avec les cartes qui ont un numéro à côté du signe.",
     more && !room && "Si vous finissez en premier, demandez un autre cercle.",
   ],
-  de: ({ room, slip, more }) => [
+  de: ({ room, slip, more, spare }) => [
     room && slip && "Geht zu der Karte, deren Zeichen auf eurem Zettel zuerst steht.",
     room && !slip && "Fangt bei irgendeiner Karte an und merkt euch ihr Zeichen.",
     !room && "Breitet die Karten auf dem Tisch aus und nehmt irgendeine.",
@@ -68,14 +84,17 @@ const languages: Readonly<Record<string, Steps>> = {
     !room && "Legt die Karte daneben, auf der die Antwort über der Linie steht.",
     room && slip && "Schreibt ihr Zeichen auf den Zettel und geht von dort weiter.",
     room && !slip && "Geht von dort weiter.",
-    room && "Ihr seid fertig, wenn ihr wieder bei eurer ersten Karte ankommt und bei allen anderen wart.",
-    !room && "Macht weiter, bis die letzte Karte zur ersten führt und keine übrig ist.",
+    spare && "Einige Karten gehören nirgendwohin: Passt zu eurer ersten Karte nichts, fangt bei einer anderen an.",
+    room && !spare && "Ihr seid fertig, wenn ihr wieder bei eurer ersten Karte ankommt und bei allen anderen wart.",
+    room && spare && "Ihr seid fertig, wenn ihr wieder bei eurer ersten Karte ankommt.",
+    !room && !spare && "Macht weiter, bis die letzte Karte zur ersten führt und keine übrig ist.",
+    !room && spare && "Macht weiter, bis die letzte Karte zur ersten führt. Was nirgendwo passt, bleibt übrig.",
     !room && slip && "Schreibt die Zeichen in der Reihenfolge der Karten auf den Zettel.",
     !room && "Lest euch den Kreis gegenseitig vor. Bittet dann um die Lösung.",
     more && room && "Wer zuerst fertig ist, macht mit den Karten weiter, die eine Zahl neben dem Zeichen haben.",
     more && !room && "Wer zuerst fertig ist, bittet um einen weiteren Kreis.",
   ],
-  pt: ({ room, slip, more }) => [
+  pt: ({ room, slip, more, spare }) => [
     room && slip && "Vão até ao cartão cujo sinal aparece em primeiro lugar na vossa ficha.",
     room && !slip && "Comecem num cartão qualquer e fixem o seu sinal.",
     !room && "Espalhem os cartões na mesa e peguem num qualquer.",
@@ -84,8 +103,11 @@ const languages: Readonly<Record<string, Steps>> = {
     !room && "Ponham ao lado o cartão que tem a resposta por cima da linha.",
     room && slip && "Escrevam o sinal dele na ficha e continuem a partir daí.",
     room && !slip && "Continuem a partir daí.",
-    room && "Terminam quando voltarem ao primeiro cartão depois de passarem por todos os outros.",
-    !room && "Continuem até que o último cartão leve ao primeiro e não sobre nenhum.",
+    spare && "Alguns cartões não têm lugar: se nada corresponder ao vosso primeiro cartão, comecem noutro.",
+    room && !spare && "Terminam quando voltarem ao primeiro cartão depois de passarem por todos os outros.",
+    room && spare && "Terminam quando voltarem ao primeiro cartão.",
+    !room && !spare && "Continuem até que o último cartão leve ao primeiro e não sobre nenhum.",
+    !room && spare && "Continuem até que o último cartão leve ao primeiro. O que não tem lugar fica de fora.",
     !room && slip && "Escrevam os sinais na ficha pela ordem dos cartões.",
     !room && "Leiam o círculo em voz alta. Depois peçam a solução.",
     more && room && "Se terminarem primeiro, continuem com os cartões que têm um número ao lado do sinal.",
@@ -94,7 +116,8 @@ const languages: Readonly<Record<string, Steps>> = {
 };
 
 /** Built-in steps for learners. */
-export function loopDirections({ options }: DealtLoop, lang: string): readonly string[] | undefined {
-  const facts = { room: options.size === "room", slip: hasSlip(options), more: options.versions > 1 };
+export function loopDirections({ options, deals }: DealtLoop, lang: string): readonly string[] | undefined {
+  const spare = deals.some(({ decoys }) => decoys.length > 0);
+  const facts = { room: options.size === "room", slip: hasSlip(options), more: options.versions > 1, spare };
   return languages[lang]?.(facts).filter((line) => line !== false);
 }

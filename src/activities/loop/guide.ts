@@ -8,6 +8,12 @@ import { hasSlip } from "./options";
 /** What a colleague needs to run a loop. */
 export function loopGuide({ request, options, used, deals }: DealtLoop): GuideEntry {
   const { size, versions } = options;
+  const decoys = Math.max(0, ...deals.map((deal) => deal.decoys.length));
+  const levels = new Set(deals.map(({ level }) => level)).size > 1;
+  const nowhere =
+    decoys > 0
+      ? ` ${levels ? "In the hard circles" : "Besides these"} ${counted(decoys, "card belongs", "cards belong")} nowhere and ${decoys === 1 ? "is" : "are"} left over.`
+      : "";
   const count = deals[0]?.cards.length ?? 0;
   const where =
     size === "room"
@@ -23,11 +29,12 @@ export function loopGuide({ request, options, used, deals }: DealtLoop): GuideEn
   if (size === "room") cautions.push("clear-floor");
   if (options.reuse === "laminate") cautions.push("laminator");
   return {
-    summary: `${where}${further}`,
+    summary: `${where}${nowhere}${further}`,
     materials: [
       ...(size === "room"
         ? ["tape or pins for the cards", "the plan “Round the room”"]
         : ["a clear table for each set"]),
+      ...(options.blanks > 0 && !hasSlip(options) ? ["pencils"] : []),
       ...(hasSlip(options) ? ["a recording slip and a pencil for each group"] : []),
     ],
     // Own estimates: half a minute a card on the table, one in the room, five to begin and to check.
@@ -37,6 +44,12 @@ export function loopGuide({ request, options, used, deals }: DealtLoop): GuideEn
         { text: `${deal.code}: ` },
         { text: deal.cards.map((_, place) => signAt(deal, place)).join(" "), bold: true },
         { text: ", then the first again" },
+        ...(deal.decoys.length > 0
+          ? [
+              { text: "; nowhere: " },
+              { text: deal.decoys.map((_, i) => signAt(deal, deal.cards.length + i)).join(" "), bold: true },
+            ]
+          : []),
       ]),
       ...used.map(({ left, right }) => [
         ...listed(toPrinted(left.answers[0], request.teaches)).runs,
@@ -48,6 +61,6 @@ export function loopGuide({ request, options, used, deals }: DealtLoop): GuideEn
   };
 }
 
-export function loopLabels({ options }: DealtLoop, deal: LoopDeal): LabelEntry[] {
-  return [{ contents: summaryOf(options, deal.cards.length) }];
+export function loopLabels(dealt: DealtLoop, deal: LoopDeal): LabelEntry[] {
+  return [{ contents: summaryOf(dealt, deal) }];
 }

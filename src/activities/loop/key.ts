@@ -10,28 +10,35 @@ import { drawRing, ringHeight } from "./ring";
 
 /** The circle as a ring of signs and as a list; or a second circle, what follows otherwise in bold. */
 export function solutionSheets(dealt: DealtLoop, deal: LoopDeal, view: "solved" | "second", press: Press): Sheet[] {
-  const { request, options } = dealt;
+  const { request } = dealt;
   const meant = deal.cards.map((_, i) => i);
   const circle = view === "second" ? deal.proof.second : meant;
   if (!circle) return [];
   const name = view === "second" ? "Another full circle" : "Key";
   const signs = circle.map((place) => signAt(deal, place));
+  const outside = deal.decoys.map((_, i) => signAt(deal, deal.cards.length + i)).sort();
   const height = ringHeight(signs.length);
   const blocks: Block[] = [
     { type: "heading", level: 1, text: `${name}: ${request.title}` },
     {
       type: "facts",
       rows: [
-        { label: "Cards", value: `${summaryOf(options, deal.cards.length)}, deal code ${deal.code}` },
+        { label: "Cards", value: `${summaryOf(dealt, deal)}, deal code ${deal.code}` },
         {
           label: "Order",
           value: [{ text: `${signs.join(" ")} `, bold: true }, { text: "and back to the first: begin anywhere" }],
         },
+        ...(outside.length > 0
+          ? [{ label: "Nowhere", value: [{ text: outside.join(" "), bold: true }, { text: ": left over" }] }]
+          : []),
         { label: "Proof", value: proofText(deal) },
       ],
     },
     { type: "figure", height, draw: (box) => drawRing(signs, deal.code, box) },
     cardTable(deal, circle, view),
+    ...(outside.length > 0
+      ? [{ type: "heading", level: 2, text: "Cards that belong nowhere" } as const, decoyTable(deal)]
+      : []),
   ];
   return setDocument(blocks, activityPage(request, press, name, stateOf(request, deal)), press.typeface);
 }
@@ -59,6 +66,19 @@ function cardTable(deal: LoopDeal, circle: Circle, view: "solved" | "second"): B
         [{ text: signAt(deal, next), bold: view === "solved" || otherwise }],
       ];
     }),
+  };
+}
+
+function decoyTable(deal: LoopDeal): Block {
+  return {
+    type: "table",
+    size: 9,
+    columns: [{ head: "Card", width: "fit", align: "middle" }, { head: "Above the line" }, { head: "Under the line" }],
+    rows: deal.decoys.map((card, i): Cell[] => [
+      [{ text: signAt(deal, deal.cards.length + i), bold: true }],
+      listed(card.answer),
+      listed(card.prompt),
+    ]),
   };
 }
 

@@ -6,6 +6,7 @@ import { loopDirections } from "./directions";
 import { loopGuide, loopLabels } from "./guide";
 import { solutionSheets } from "./key";
 import type { DealtLoop, LoopDeal } from "./model";
+import { cardTexts, confusedCards } from "./overlooked";
 import { loopPapers } from "./papers";
 import { loopPieces, loopRecord } from "./pieces";
 import { rules } from "./rules";
@@ -26,5 +27,6 @@ export const loop: ActivityKind<LoopDeal, DealtLoop> = {
   guide: loopGuide,
   directions: loopDirections,
   labels: loopLabels,
+  overlooked: { piece: "card", harm: "can close the circle in another way", texts: cardTexts, confused: confusedCards },
   rules,
 };

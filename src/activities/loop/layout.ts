@@ -13,8 +13,9 @@ import { bodyBox } from "../../page/furniture";
 import { largestAtDesk, sizeFor, xHeightAt, xHeights } from "../../page/legibility";
 import { type Box, mm, type Paper, papers } from "../../page/paper";
 import type { Press } from "../contract";
+import { blanksOf } from "../copies";
 import { cardFace, looksLike, type Printed } from "../printed";
-import type { DealtLoop } from "./model";
+import { cardCount, type DealtLoop } from "./model";
 
 /*
  * A card has its answer above a line and its prompt under it. In the room its sign stands large above both; on a mini card
@@ -119,8 +120,8 @@ export function layoutLoop(dealt: DealtLoop, press: Press): LoopLayout {
 
 /** The cards a sheet that are asked for; else the fewest sheets on which the words are comfortable, else the largest words. */
 function findLayout(dealt: DealtLoop, press: Press): LoopLayout {
-  const { options, deals } = dealt;
-  const count = Math.max(1, ...deals.map(({ cards }) => cards.length)) + options.blanks;
+  const { options, deals, request } = dealt;
+  const count = Math.max(1, ...deals.map(cardCount)) + blanksOf(options, request.classes);
   const faces = facesOf(dealt, press);
   const comfort = sizeFor(limitsFor(options).comfortable, press.typeface);
   const choices = options.size === "mini" ? miniChoices(dealt, count) : roomChoices(dealt);
@@ -192,7 +193,7 @@ function signSizeFor(size: "room" | "mini", { typeface }: Press): number {
 /** All that stands on the cards, each once. */
 function facesOf({ deals }: DealtLoop, press: Press): CardFace[] {
   const shown = new Map<string, Printed>();
-  for (const { answer, prompt } of deals.flatMap(({ cards }) => cards))
+  for (const { answer, prompt } of deals.flatMap(({ cards, decoys }) => [...cards, ...decoys]))
     for (const each of [answer, prompt]) shown.set(looksLike(each), each);
   return [...shown.values()].map((each) => cardFace(each, press));
 }

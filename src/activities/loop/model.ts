@@ -2,6 +2,7 @@ import type { Circle } from "../../prove/loops/loops";
 import type { Proof } from "../../prove/proof";
 import type { Pair } from "../../unit/unit";
 import type { Deal, Dealt } from "../contract";
+import type { Level } from "../options";
 import type { Printed } from "../printed";
 import { signOf } from "../strips/model";
 import type { LoopOptions } from "./options";
@@ -16,9 +17,14 @@ export interface LoopCard {
 }
 
 export interface LoopDeal extends Deal {
+  readonly level: Level;
+  /** Which circle of the activity it is, from 1: further ones have it in their signs. */
+  readonly number: number;
   /** In the order of the circle; proofs name cards by their place here. */
   readonly cards: readonly LoopCard[];
-  /** The cards as dealt, as places in the circle. A card's place here is its piece number, and gives it its sign. */
+  /** Cards that belong nowhere in it; they count on from the places of the circle. */
+  readonly decoys: readonly LoopCard[];
+  /** All cards as dealt, as places. A card's place here is its piece number, and gives it its sign. */
   readonly dealt: readonly number[];
   /** Piece numbers in the order in which they are posted round the room. */
   readonly posting: readonly number[];
@@ -30,14 +36,26 @@ export interface LoopDeal extends Deal {
 export interface DealtLoop extends Dealt<LoopDeal> {
   readonly options: LoopOptions;
   readonly pairs: readonly Pair[];
+  /** Decoys that some deal has too few of. */
+  readonly missingDecoys: number;
 }
 
-/** What a card is called, by its piece number: A, B, …; in further versions A2, B2, … */
-export function signOfPiece({ version }: LoopDeal, piece: number): string {
-  return version === 1 ? signOf(piece) : `${signOf(piece)}${version}`;
+/** The card at a place: of the circle, or behind it a decoy. */
+export function cardAt({ cards, decoys }: LoopDeal, place: number | undefined): LoopCard | undefined {
+  return place === undefined ? undefined : (cards[place] ?? decoys[place - cards.length]);
 }
 
-/** What a card is called, by its place in the circle. */
+/** How many cards a deal has, decoys included. */
+export function cardCount({ cards, decoys }: LoopDeal): number {
+  return cards.length + decoys.length;
+}
+
+/** What a card is called, by its piece number: A, B, …; in further circles A2, B2, … */
+export function signOfPiece({ number }: LoopDeal, piece: number): string {
+  return number === 1 ? signOf(piece) : `${signOf(piece)}${number}`;
+}
+
+/** What a card is called, by its place. */
 export function signAt(deal: LoopDeal, place: number): string {
   return signOfPiece(deal, deal.dealt.indexOf(place));
 }

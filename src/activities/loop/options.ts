@@ -7,6 +7,8 @@ export interface LoopOptions extends CommonOptions {
   readonly size: "room" | "mini";
   /** Cards on a sheet; as the text asks for without it. */
   readonly cards?: number;
+  /** Cards that belong nowhere. */
+  readonly decoys?: number;
   readonly slip?: "visits" | "none";
 }
 

@@ -52,13 +52,22 @@ export function slipStarts(dealt: DealtLoop, deal: LoopDeal): string[] {
     return upTo(groups.length === 0 ? own : Math.ceil((wanted * own) / all)).map(() => "");
   }
   if (groups.length === 0) return startsFor(deal, deal.cards.length);
-  // Further circles are for those who finish first: half of the groups at most.
-  return hours.flatMap((count) => startsFor(deal, deal.version === 1 ? count : Math.ceil(count / 2)));
+  return hours.flatMap((count) => startsFor(deal, groupsAt(dealt, deal, count)));
+}
+
+/**
+ * How many of the groups of a class go round a circle: all of them, or the levels share them. Further circles are for those who
+ * finish first: half of the groups at most.
+ */
+function groupsAt({ deals }: DealtLoop, deal: LoopDeal, groups: number): number {
+  const levels = [...new Set(deals.map(({ level }) => level))];
+  const own = Math.floor(groups / levels.length) + (levels.indexOf(deal.level) < groups % levels.length ? 1 : 0);
+  return deal.version === 1 ? own : Math.ceil(own / 2);
 }
 
 function postingPlan(dealt: DealtLoop, deal: LoopDeal, press: Press): Sheet[] {
   const { request } = dealt;
-  const count = deal.cards.length;
+  const [count, decoys] = [deal.cards.length, deal.decoys.length];
   const groups = [...new Set(groupsOf(dealt))].sort((a, b) => b - a);
   const blocks: Block[] = [
     { type: "heading", level: 1, text: `Round the room: ${request.title}` },
@@ -67,7 +76,7 @@ function postingPlan(dealt: DealtLoop, deal: LoopDeal, press: Press): Sheet[] {
       rows: [
         {
           label: "Cards",
-          value: `${count}, deal code ${deal.code}${deal.version > 1 ? ", for those who finish first" : ""}`,
+          value: `${count + decoys}${decoys > 0 ? `, ${decoys} of which ${decoys === 1 ? "belongs" : "belong"} nowhere` : ""}, deal code ${deal.code}${deal.version > 1 ? ", for those who finish first" : ""}`,
         },
         { label: "Where", value: "At eye height, well apart, clear of doors and of each other’s readers." },
       ],
@@ -87,10 +96,14 @@ function postingPlan(dealt: DealtLoop, deal: LoopDeal, press: Press): Sheet[] {
       type: "paragraph",
       text: "The starts are spread evenly round the circle. Each group comes back to its own.",
     },
-    ...(groups.length === 0 ? [count] : groups).flatMap((each): Block[] => [
-      { type: "heading", level: 3, text: classesName(dealt, each) },
-      placeTable(startsFor(deal, each), "Group", "Start"),
-    ]),
+    ...(groups.length === 0 ? [count] : groups).flatMap((each): Block[] => {
+      const own = groups.length === 0 ? count : groupsAt(dealt, deal, each);
+      const here = own < each ? `, ${own} of them here` : "";
+      return [
+        { type: "heading", level: 3, text: `${classesName(dealt, each)}${here}` },
+        placeTable(startsFor(deal, own), "Group", "Start"),
+      ];
+    }),
   ];
   return setDocument(blocks, activityPage(request, press, "Round the room", stateOf(request, deal)), press.typeface);
 }
@@ -161,7 +174,7 @@ function slipBlocks({ request }: DealtLoop, deal: LoopDeal, start: string, colum
     {
       type: "paragraph",
       size: 7.5,
-      text: `Deal ${deal.code}${deal.version > 1 ? ` · circle ${deal.version}` : ""} · Group:`,
+      text: `Deal ${deal.code}${deal.number > 1 ? ` · circle ${deal.number}` : ""} · Group:`,
     },
     {
       type: "table",

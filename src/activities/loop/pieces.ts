@@ -1,13 +1,13 @@
 import type { Piece, Press } from "../contract";
 import { recorded } from "../printed";
 import { layoutLoop } from "./layout";
-import { type DealtLoop, type LoopDeal, signOfPiece } from "./model";
+import { cardAt, type DealtLoop, type LoopDeal, signOfPiece } from "./model";
 
-/** The cards in the order dealt, answer and prompt; `next` is the card that goes on from there. */
+/** The cards in the order dealt, answer and prompt; `next` is the card that goes on from there, of decoys none. */
 export function loopPieces(dealt: DealtLoop, deal: LoopDeal, press: Press): Piece[] {
   const { places } = layoutLoop(dealt, press);
   return deal.dealt.flatMap((place, piece): Piece[] => {
-    const card = deal.cards[place];
+    const card = cardAt(deal, place);
     const at = places[piece];
     if (!card || !at) return [];
     const { page, x, y, w, h } = at;
@@ -15,8 +15,8 @@ export function loopPieces(dealt: DealtLoop, deal: LoopDeal, press: Press): Piec
       {
         faces: [card.answer, card.prompt].map(({ text, source }) => ({ side: "front", text, source })),
         at: [{ page, x, y, w, h, turn: 0, side: "front" }],
-        solution: undefined,
-        next: deal.dealt.indexOf((place + 1) % deal.cards.length),
+        solution: "",
+        ...(place < deal.cards.length ? { next: deal.dealt.indexOf((place + 1) % deal.cards.length) } : {}),
       },
     ];
   });
@@ -31,7 +31,7 @@ export function loopRecord(dealt: DealtLoop, deal: LoopDeal, press: Press): unkn
     settings: { seed, attempt: deal.attempt, size: options.size, blanks, paper: options.paper, margin },
     layout: { landscape: paper.width > paper.height, w: grid.w, h: grid.h, size: size ?? null, sign: signSize },
     cards: deal.dealt.flatMap((place, piece) => {
-      const card = deal.cards[place];
+      const card = cardAt(deal, place);
       return card
         ? [{ sign: signOfPiece(deal, piece), place, answer: recorded(card.answer), prompt: recorded(card.prompt) }]
         : [];

@@ -1,6 +1,6 @@
 import { Recent } from "../../base/recent";
 import { upTo } from "../../base/seed";
-import type { Relation } from "../../match/relation";
+import type { Matching } from "../../match/look-alikes";
 import { type LoopProof, type LoopPuzzle, proveLoop } from "../../prove/loops/loops";
 import { looksLike } from "../printed";
 import type { LoopCard } from "./model";
@@ -9,7 +9,7 @@ import type { LoopCard } from "./model";
 const budget = 20_000;
 
 /** The cards as the prover sees them: which may come next after which, and which print alike. */
-export function puzzleOf(cards: readonly LoopCard[], relation: Relation): LoopPuzzle {
+export function puzzleOf(cards: readonly LoopCard[], relation: Matching): LoopPuzzle {
   const lists = new Map<string, readonly number[]>();
   const follows = cards.map(({ prompt }) => {
     const known = lists.get(prompt.key);
@@ -26,7 +26,7 @@ export function puzzleOf(cards: readonly LoopCard[], relation: Relation): LoopPu
 const proofs = new Recent<LoopProof>(1000);
 
 /** Whether cards make one full circle only, and whether a smaller one can close. */
-export function proveCards(cards: readonly LoopCard[], relation: Relation): LoopProof {
+export function proveCards(cards: readonly LoopCard[], relation: Matching): LoopProof {
   const puzzle = puzzleOf(cards, relation);
   return proofs.get(JSON.stringify(puzzle), () => proveLoop(puzzle, { intended: upTo(cards.length), budget }));
 }

@@ -1,14 +1,15 @@
 import { pieceMark } from "../../base/mark";
 import { upTo } from "../../base/seed";
-import { cardCuts, type PlacedCard, setCard } from "../../page/cards";
+import { cardCuts, type PlacedCard, placesByPage, setCard } from "../../page/cards";
 import { sheetOf } from "../../page/document";
 import { type Box, mm } from "../../page/paper";
 import type { Sheet, SheetItem } from "../../page/sheet";
 import type { Press } from "../contract";
+import { blanksOf } from "../copies";
 import { cardFace } from "../printed";
 import { activityPage, folio, setLabel, stateOf } from "../sheet-page";
 import { areasOf, type CardAreas, capHeight, type LoopLayout, layoutLoop, maxLines } from "./layout";
-import { type DealtLoop, type LoopDeal, signOfPiece } from "./model";
+import { cardAt, cardCount, type DealtLoop, type LoopDeal, signOfPiece } from "./model";
 
 const markSize = 5;
 /** From line to line on blank cards, mm. */
@@ -18,14 +19,15 @@ const writingPitch = 9;
 export function pieceSheets(dealt: DealtLoop, deal: LoopDeal, copy: number | undefined, press: Press): Sheet[] {
   const layout = layoutLoop(dealt, press);
   const { request, options } = dealt;
-  const { pages, columns, rows } = layout.grid;
+  const { columns, rows } = layout.grid;
+  const sheets = placesByPage(layout.places, cardCount(deal) + blanksOf(options, request.classes));
+  const pages = sheets.length;
   const state = [...stateOf(request, deal).slice(0, -1), setLabel(copy), deal.code];
   const page = { ...activityPage(request, press, "Cards", state), paper: layout.paper, stock: "card" as const };
-  return upTo(pages).map((index) => {
-    const here = layout.places.filter((place) => place.page === index);
+  return sheets.map((here, index) => {
     const cards = here.flatMap((place) => {
       const areas = areasOf(place, options.size, layout.signSize);
-      return place.card < deal.cards.length
+      return place.card < cardCount(deal)
         ? wordCard(dealt, deal, place, areas, pieceMark(deal.code, copy, place.card), layout, press)
         : blankCard(areas, setMark(deal.code, copy), options.size);
     });
@@ -51,7 +53,7 @@ function wordCard(
   { size, signSize }: LoopLayout,
   press: Press,
 ): SheetItem[] {
-  const card = deal.cards[deal.dealt[place.card] ?? 0];
+  const card = cardAt(deal, deal.dealt[place.card]);
   if (!card) return [];
   const { x, y, w, h } = place;
   const set = (face: typeof card.answer, box: Box): SheetItem[] =>

@@ -7,7 +7,7 @@ import type { DealRequest } from "../contract";
 import { copiesOf, setsFor } from "../copies";
 import type { Level } from "../options";
 import { counted } from "../report";
-import { takeSpread } from "../supply";
+import { chooseForVersions, takeSpread, type Uses } from "../supply";
 import { cutSentence } from "./cut";
 import { cardRuns, spellingOf } from "./hide";
 import type { DealtRebuild, Packet, PartOrder, RebuildDeal, Sentence, SentenceCard } from "./model";
@@ -22,31 +22,58 @@ export function dealRebuild(request: DealRequest): DealtRebuild {
   const { unit, sections } = request;
   const cut = sections.map(({ pairs }) => pairs.map((pair) => toSentence(pair, unit.text)));
   const whole = cut.flat().flatMap((each) => (each.parts.length < 2 ? [each.pair] : []));
-  const sentences = takeSpread(
-    cut.map((group) => group.filter(({ parts }) => parts.length > 1)),
-    options.take,
-    String(options.seed),
+  const groups = cut.map((group) => group.filter(({ parts }) => parts.length > 1));
+  const choices = chooseForVersions(options.versions, options.seed, (seed, uses: Uses<Sentence>) =>
+    takeSpread(groups, options.take, seed, uses),
   );
-  const packets = packetsOf(sentences.length, options.packet);
-  const base = { request, options, sentences, whole, packets, used: sentences.map(({ pair }) => pair) };
+  const chosen = new Set(choices.flat());
+  const sentences = groups.flat().filter((sentence) => chosen.has(sentence));
+  // Packets of all versions go round in one room, so each that has sentences of its own has a number of its own.
+  const known = new Map<string, Packet[]>();
+  const packetsBy = choices.map((own) => {
+    const indices = own.map((sentence) => sentences.indexOf(sentence));
+    const key = indices.join(" ");
+    const packets = known.get(key) ?? packetsOf(indices, options.packet, [...known.values()].flat().length);
+    known.set(key, packets);
+    return packets;
+  });
+  const [first = []] = packetsBy;
+  const base = {
+    request,
+    options,
+    sentences,
+    whole,
+    packets: [...known.values()].flat(),
+    used: sentences.map(({ pair }) => pair),
+  };
   if (sentences.length === 0) return { ...base, summary: "sentences", deals: [] };
   const plans = levelsOf(options).flatMap((level) => upTo(options.versions).map((i) => ({ level, version: i + 1 })));
-  const copies = copiesOf(
-    { ...options, ...copiesFor(options, request.classes, packets.length) },
-    request.classes,
-    plans,
-  );
+  const copies = copiesOf({ ...options, ...copiesFor(options, request.classes, first.length) }, request.classes, plans);
   const spelling = spellingOf([...new Set([...unit.sections, ...sections])], options.names ?? [], request.teaches);
+  const cardsAt = (level: Level): SentenceCard[][] =>
+    sentences.map((sentence, i) => toCards(sentence, i, cardRuns(sentence, hiddenAt(options, level), spelling)));
+  const cardsBy = new Map(levelsOf(options).map((level) => [level, cardsAt(level)]));
   const taken = new Map<string, Set<string>>();
   const deals = plans.map(({ level, version }, i): RebuildDeal => {
-    const hidden = hiddenAt(options, level);
-    const cards = sentences.map((sentence, index) => toCards(sentence, index, cardRuns(sentence, hidden, spelling)));
-    const known = taken.get(level) ?? new Set();
-    taken.set(level, known);
-    return { ...arrange({ options, sentences, packets, cards }, level, version, known), copies: copies[i] ?? 1 };
+    const before = taken.get(level) ?? new Set();
+    taken.set(level, before);
+    const material = { options, sentences, packets: packetsBy[version - 1] ?? [], cards: cardsBy.get(level) ?? [] };
+    return { ...arrange(material, level, version, before), copies: copies[i] ?? 1 };
   });
-  const summary = `${counted(sentences.length, "sentence")} in ${counted(packets.length, "packet")}`;
-  return { ...base, deals, summary };
+  const count = counted(choices[0]?.length ?? 0, "sentence");
+  return {
+    ...base,
+    deals,
+    summary: `${count} in ${counted(first.length, "packet")}`,
+    ...(options.levels !== undefined && printsOf(cardsAt("gentle")) === printsOf(cardsAt("hard"))
+      ? { sameLevels: "hard hides the capitals and the marks at the ends of sentences, and these sentences show none" }
+      : {}),
+  };
+}
+
+/** What some cards show, as one text. */
+function printsOf(cards: readonly (readonly SentenceCard[])[]): string {
+  return JSON.stringify(cards.map((own) => own.map(({ runs }) => runs)));
 }
 
 function toSentence(pair: Pair, text: string): Sentence {
@@ -61,13 +88,11 @@ function toCards({ parts }: Sentence, sentence: number, runs: readonly SentenceC
   });
 }
 
-/** Sentences in packets of a size, in the order of the unit. */
-function packetsOf(sentences: number, size: number): Packet[] {
-  return upTo(Math.ceil(sentences / size)).map((i) => ({
-    number: i + 1,
-    sentences: upTo(size)
-      .map((j) => i * size + j)
-      .filter((sentence) => sentence < sentences),
+/** Sentences in packets of a size, in the order of the unit; so many packets are numbered before them. */
+function packetsOf(sentences: readonly number[], size: number, before: number): Packet[] {
+  return upTo(Math.ceil(sentences.length / size)).map((i) => ({
+    number: before + i + 1,
+    sentences: sentences.slice(i * size, (i + 1) * size),
   }));
 }
 
@@ -94,14 +119,19 @@ interface Material {
 
 function arrange(material: Material, level: Level, version: number, taken: Set<string>): Omit<RebuildDeal, "copies"> {
   const { options, sentences, packets, cards } = material;
+  const own = packets.flatMap((packet) => packet.sentences);
   const stream = `rebuild/${options.seed}/${version}/${level}`;
   const drawn = packets.map((packet) => drawPacket(material, packet, `${stream}/${packet.number}`, taken));
   const dealt = drawn.flatMap((each) => each.cards);
-  const inOrder = upTo(sentences.length).filter((sentence) => isInOrder(material, sentence, dealt));
+  const inOrder = own.filter((sentence) => isInOrder(material, sentence, dealt));
   const texts = dealt.map(({ sentence, part, runs }) => [sentence, part, runs]);
   const code = dealCode(JSON.stringify(["rebuild", level, version, options.packet, options.blanks, texts]));
   const attempt = Math.max(...drawn.map((each) => each.attempt));
-  return { code, level, version, attempt, cards, dealt, inOrder, proof: proveRebuild(sentences, cards) };
+  const proof = proveRebuild(
+    own.flatMap((sentence) => sentences[sentence] ?? []),
+    own.map((sentence) => cards[sentence] ?? []),
+  );
+  return { code, level, version, attempt, sentences: own, packets, cards, dealt, inOrder, proof };
 }
 
 /** A packet's cards in an order in which no sentence can be read, that no earlier version has, if there is one. */

@@ -1,47 +1,73 @@
 import type { Run } from "../../base/run";
 import type { Caution, GuideEntry, LabelEntry } from "../contract";
+import { blanksText } from "../copies";
 import { counted } from "../report";
 import { translationOf } from "./key";
 import { type DealtRebuild, packetOf, type RebuildDeal, signIn } from "./model";
 
 /** What a colleague needs to run rebuild. */
 export function rebuildGuide(dealt: DealtRebuild): GuideEntry {
-  const { request, options, sentences, packets } = dealt;
+  const { request, options, sentences, deals } = dealt;
+  const [first] = deals;
+  const [count, packets] = [first?.sentences.length ?? 0, first?.packets.length ?? 0];
   const check =
     options.translation === "label"
       ? " The translation on the packet says what comes out."
       : " The translations are in the key only.";
+  const levels =
+    new Set(deals.map(({ level }) => level)).size > 1
+      ? " The cards of the hard sets show neither the capital at the beginning nor the mark at the end."
+      : "";
   const cautions: Caution[] = ["cutter", "scissors", "small-parts"];
   return {
-    summary: `Learners lay the cards of a numbered packet so that they make a sentence, then change the packet: ${counted(sentences.length, "sentence")} in ${counted(packets.length, "packet")}.${check}`,
+    summary: `Learners lay the cards of a numbered packet so that they make a sentence, then change the packet: ${counted(count, "sentence")} in ${counted(packets, "packet")}.${check}${levels}`,
     materials: [
-      `${counted(packets.length, "bag or envelope", "bags or envelopes")} a set, one for each packet`,
+      `${counted(packets, "bag or envelope", "bags or envelopes")} a set, one for each packet`,
       ...(options.slip === "sentences" ? ["a slip and a pencil for each group"] : []),
     ],
     // Own estimate: a minute a sentence, and five to begin and to check.
-    minutes: request.options.value.minutes ?? Math.max(8, 5 + sentences.length),
-    answers: sentences.map(({ pair }, index) => [
-      { text: `${headOf(dealt, index)}. `, bold: true },
-      ...pair.left.answers[0].runs,
-      { text: " = " },
-      ...translationOf(dealt, index),
+    minutes: request.options.value.minutes ?? Math.max(8, 5 + count),
+    // Levels have the same sentences; the versions have others only where `take` leaves some.
+    answers: distinctSets(deals).flatMap(({ codes, deal }, _, { length }) => [
+      ...(length > 1 ? [[{ text: codes.join(", "), bold: true }]] : []),
+      ...deal.sentences.map((index) => [
+        { text: `${headOf(deal, index)}. `, bold: true },
+        ...(sentences[index]?.pair.left.answers[0].runs ?? []),
+        { text: " = " },
+        ...translationOf(dealt, index),
+      ]),
     ]),
     cautions: options.reuse === "laminate" ? [...cautions, "laminator"] : cautions,
   };
 }
 
-function headOf({ packets }: DealtRebuild, index: number): string {
+/** Deals with sentences of their own, each with the codes of all that have the same. */
+function distinctSets(
+  deals: readonly RebuildDeal[],
+): { readonly codes: readonly string[]; readonly deal: RebuildDeal }[] {
+  const sets = new Map<string, { codes: string[]; deal: RebuildDeal }>();
+  for (const deal of deals) {
+    const key = deal.sentences.join(" ");
+    const known = sets.get(key);
+    if (known) known.codes.push(deal.code);
+    else sets.set(key, { codes: [deal.code], deal });
+  }
+  return [...sets.values()];
+}
+
+function headOf({ packets }: RebuildDeal, index: number): string {
   const packet = packetOf(packets, index);
   return packet ? `${packet.number}${signIn(packet, index)}` : "";
 }
 
 /** A label for each packet, with the translation where learners check themselves, and one for the set. */
 export function rebuildLabels(dealt: DealtRebuild, deal: RebuildDeal): LabelEntry[] {
-  const { packets, options } = dealt;
-  const { blanks } = options;
+  const { options, request } = dealt;
+  const { packets } = deal;
+  const blank = blanksText(options, request.classes);
   const all = `${counted(packets.length, "packet")}, ${counted(deal.dealt.length, "card")}`;
   return [
-    { contents: blanks > 0 ? `${all}, ${counted(blanks, "blank card")}` : all },
+    { contents: blank === undefined ? all : `${all}, ${blank}` },
     ...packets.map((packet): LabelEntry => {
       const cards = packet.sentences.reduce((sum, sentence) => sum + (deal.cards[sentence]?.length ?? 0), 0);
       const several = packet.sentences.length > 1;

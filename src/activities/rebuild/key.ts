@@ -2,6 +2,7 @@ import { plain, type Run } from "../../base/run";
 import { type Block, type Cell, setDocument } from "../../page/document";
 import type { Sheet } from "../../page/sheet";
 import type { Press } from "../contract";
+import { blanksText } from "../copies";
 import { counted } from "../report";
 import { activityPage, stateOf } from "../sheet-page";
 import { type DealtRebuild, type PartOrder, packetOf, type RebuildDeal, type SentenceCard, signIn } from "./model";
@@ -14,12 +15,15 @@ export function solutionSheets(
   view: "solved" | "second",
   press: Press,
 ): Sheet[] {
-  const { request, packets, sentences, options } = dealt;
+  const { request, sentences, options } = dealt;
+  const { packets } = deal;
   const second = view === "second" ? deal.proof.second : undefined;
   if (view === "second" && !second) return [];
   const name = second ? "Another right way" : "Key";
   const page = activityPage(request, press, name, stateOf(request, deal));
-  const rows = sentences.flatMap((sentence, index): Cell[][] => {
+  const rows = deal.sentences.flatMap((index, place): Cell[][] => {
+    const sentence = sentences[index];
+    if (!sentence) return [];
     const packet = packetOf(packets, index);
     const own = deal.cards[index] ?? [];
     const head = packet ? [String(packet.number), signIn(packet, index)].filter(Boolean).join(" ") : "";
@@ -27,7 +31,7 @@ export function solutionSheets(
     const translation = translationOf(dealt, index);
     const [written, ...others] = visibleOrders(sentence, own);
     const lang = request.teaches;
-    const shown = second?.[index];
+    const shown = second?.[place];
     const moved = shown !== undefined && shown !== written;
     const first: Cell[] = [
       [{ text: head, bold: true }],
@@ -43,6 +47,7 @@ export function solutionSheets(
       ...others.map((order): Cell[] => ["", { runs: [{ text: "or: ", italic: true }, ...inOrder(own, order)], lang }]),
     ];
   });
+  const blank = blanksText(options, request.classes);
   const blocks: Block[] = [
     { type: "heading", level: 1, text: `${name}: ${request.title}` },
     {
@@ -50,7 +55,7 @@ export function solutionSheets(
       rows: [
         {
           label: "Packets",
-          value: `${counted(packets.length, "packet")}, ${counted(deal.dealt.length, "card")}${options.blanks > 0 ? ` and ${options.blanks} blank` : ""}, deal code ${deal.code}`,
+          value: `${counted(packets.length, "packet")}, ${counted(deal.dealt.length, "card")}${blank ? ` and ${blank}` : ""}; deal code ${deal.code}`,
         },
         { label: "Right orders", value: proofText(deal) },
       ],
@@ -82,10 +87,13 @@ function inOrder(cards: readonly SentenceCard[], order: PartOrder): Run[] {
   return order.flatMap((part, i) => [...(i > 0 ? [{ text: " · " }] : []), ...(cards[part]?.runs ?? [])]);
 }
 
-function proofText({ proof, cards }: RebuildDeal): string {
-  const equal = cards.some((own) => new Set(own.map(({ text }) => text)).size < own.length);
+function proofText({ proof, cards, sentences }: RebuildDeal): string {
+  const equal = sentences.some((sentence) => {
+    const own = cards[sentence] ?? [];
+    return new Set(own.map(({ text }) => text)).size < own.length;
+  });
   const exchange = equal ? " Equal cards of a sentence may be exchanged." : "";
   if (proof.status === "one")
-    return `One accepted order for ${cards.length === 1 ? "the sentence" : "each sentence"}.${exchange}`;
+    return `One accepted order for ${sentences.length === 1 ? "the sentence" : "each sentence"}.${exchange}`;
   return `Some sentences have further accepted orders, all told in the key.${exchange}`;
 }

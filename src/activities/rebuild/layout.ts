@@ -6,6 +6,7 @@ import { largestAtDesk, sizeFor, xHeights } from "../../page/legibility";
 import { type Box, mm, type Paper, papers } from "../../page/paper";
 import { sizeStep } from "../../text/fit";
 import type { Press } from "../contract";
+import { blanksOf } from "../copies";
 import type { DealtRebuild, RebuildDeal, Sentence, SentenceCard } from "./model";
 import { readOrder } from "./proof";
 
@@ -134,7 +135,7 @@ export function placeRebuild(dealt: DealtRebuild, deal: RebuildDeal, press: Pres
 
 /** Rows in the order dealt; rows packed by width instead where that saves a sheet and shows no sentence in order. */
 function placesAt(
-  { options, sentences }: DealtRebuild,
+  { options, sentences, request }: DealtRebuild,
   deal: RebuildDeal,
   layout: RebuildLayout,
   press: Press,
@@ -142,7 +143,7 @@ function placesAt(
   const { box, height } = layout;
   const widths = [
     ...deal.dealt.map((card) => widthAt(card, layout, press)),
-    ...upTo(options.blanks).map(() => blankWidth),
+    ...upTo(blanksOf(options, request.classes)).map(() => blankWidth),
   ];
   const flowing = flowRows(box, widths, height);
   const perPage = Math.max(1, Math.floor(box.h / height + 1e-6));
@@ -181,11 +182,13 @@ export function flowRows(box: Box, widths: readonly number[], height: number): R
 }
 
 /** Whether the cards of some sentence, read row by row where they lie, stand in an accepted order. */
-function tells({ cards, dealt }: RebuildDeal, sentences: readonly Sentence[], places: readonly PlacedCard[]): boolean {
+function tells(deal: RebuildDeal, sentences: readonly Sentence[], places: readonly PlacedCard[]): boolean {
+  const { cards, dealt } = deal;
   const lying = [...places]
     .sort((a, b) => a.page - b.page || a.y - b.y || a.x - b.x)
     .flatMap(({ card }) => dealt[card] ?? []);
-  return sentences.some(({ orders }, sentence) => {
+  return deal.sentences.some((sentence) => {
+    const orders = sentences[sentence]?.orders ?? [];
     const own = cards[sentence] ?? [];
     const read = readOrder(
       own,

@@ -26,7 +26,7 @@ export interface Sentence {
 
 /** A numbered bag. */
 export interface Packet {
-  /** From 1, through the set. */
+  /** From 1, through all versions. */
   readonly number: number;
   /** Indices of sentences. */
   readonly sentences: readonly number[];
@@ -42,25 +42,30 @@ export interface SentenceCard {
   readonly source: Range;
 }
 
-/** For each sentence an order of its parts. */
+/** For each sentence of a deal an order of its parts. */
 export type Rebuilt = readonly PartOrder[];
 
 export interface RebuildDeal extends Deal {
   readonly level: Level;
-  /** By sentence and part. */
+  /** Indices of its sentences, in the order of the unit. */
+  readonly sentences: readonly number[];
+  readonly packets: readonly Packet[];
+  /** By sentence and part, for all sentences of the activity. */
   readonly cards: readonly (readonly SentenceCard[])[];
   /** The cards as they are dealt, packet by packet: a card's place here is its number. */
   readonly dealt: readonly SentenceCard[];
-  /** Sentences whose cards lie in an accepted order, since no other was found. */
+  /** Its sentences whose cards lie in an accepted order, since no other was found. */
   readonly inOrder: readonly number[];
   readonly proof: Proof<Rebuilt>;
 }
 
 export interface DealtRebuild extends Dealt<RebuildDeal> {
   readonly options: RebuildOptions;
+  /** Those of all deals, in the order of the unit. */
   readonly sentences: readonly Sentence[];
   /** Pairs that make one card only and are left out. */
   readonly whole: readonly Pair[];
+  /** Those of all versions, each once, by number. */
   readonly packets: readonly Packet[];
 }
 

@@ -15,7 +15,7 @@ export function rebuildPieces(dealt: DealtRebuild, deal: RebuildDeal, press: Pre
     const alike = own.flatMap(({ text }, part) => (text === card.text ? [part] : []));
     const orders = dealt.sentences[card.sentence]?.orders ?? [];
     const may = new Set(orders.flatMap((order) => alike.map((part) => order.indexOf(part))));
-    const packet = packetOf(dealt.packets, card.sentence);
+    const packet = packetOf(deal.packets, card.sentence);
     return {
       faces: [{ side: "front", text: card.text, source: card.source }],
       at: place ? [{ page: place.page, x: place.x, y: place.y, w: place.w, h: place.h, turn: 0, side: "front" }] : [],
@@ -37,6 +37,6 @@ export function rebuildRecord(dealt: DealtRebuild, deal: RebuildDeal, press: Pre
   return {
     settings: { seed, attempt: deal.attempt, packet, blanks, paper: paper.name, margin, lang },
     layout: { h: height, size: size ?? null, rightToLeft },
-    cards: deal.dealt.map((card, i) => ({ head: headOf(dealt, card), runs: card.runs, w: places[i]?.w ?? 0 })),
+    cards: deal.dealt.map((card, i) => ({ head: headOf(deal, card), runs: card.runs, w: places[i]?.w ?? 0 })),
   };
 }

@@ -25,7 +25,7 @@ export function pieceSheets(dealt: DealtRebuild, deal: RebuildDeal, copy: number
       const card = deal.dealt[place.card];
       // A blank card says which set it belongs to, and nothing else.
       if (!card) return [footLine(pieceMark(deal.code, copy, 0).split("-").slice(0, -1).join("-"), place)];
-      return drawCard(dealt, card, place, pieceMark(deal.code, copy, place.card), layout, press);
+      return drawCard(dealt, deal, card, place, pieceMark(deal.code, copy, place.card), layout, press);
     });
     const label = `${request.title}, ${state.join(" · ")}, ${folio(index, pages)}`;
     return sheetOf({ ...page, label }, index, pages, [...cardCuts(here), ...cards]);
@@ -33,13 +33,14 @@ export function pieceSheets(dealt: DealtRebuild, deal: RebuildDeal, copy: number
 }
 
 /** What stands above a card's words: its packet's number, and its sentence's letter where there are several. */
-export function headOf({ packets }: DealtRebuild, { sentence }: SentenceCard): string {
+export function headOf({ packets }: RebuildDeal, { sentence }: SentenceCard): string {
   const packet = packetOf(packets, sentence);
   return packet ? [String(packet.number), signIn(packet, sentence)].filter(Boolean).join(" ") : "";
 }
 
 function drawCard(
   dealt: DealtRebuild,
+  deal: RebuildDeal,
   card: SentenceCard,
   place: PlacedCard,
   mark: string,
@@ -54,7 +55,7 @@ function drawCard(
     { type: "area", x, y, w, h, piece: place.card },
     {
       type: "text",
-      runs: [{ text: headOf(dealt, card), bold: true }],
+      runs: [{ text: headOf(deal, card), bold: true }],
       x: rightToLeft ? head.x + head.w : head.x,
       y: head.y + mm(numberSize) * 0.74,
       size: numberSize,

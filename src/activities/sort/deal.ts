@@ -1,12 +1,14 @@
 import { dealCode } from "../../base/mark";
 import { Random, upTo } from "../../base/seed";
 import type { Pair } from "../../unit/unit";
+import { whySameClaims } from "../claim-supply";
 import type { DealRequest } from "../contract";
-import { copiesOf } from "../copies";
+import { blanksText, copiesOf } from "../copies";
+import { type DealPlan, planCode, streamOf } from "../levels";
 import { mixedOrder } from "../mixed-order";
 import { counted } from "../report";
-import type { DealtSort, SortCard, SortDeal, SortSupply } from "./model";
-import { type SortOptions, sortOptions } from "./options";
+import type { DealtSort, SortCard, SortDeal, SortHand, SortSupply } from "./model";
+import { sortOptions } from "./options";
 import { supplySort } from "./supply";
 
 /** Fewer cards than these, or piles, or more piles, cannot be dealt. */
@@ -17,36 +19,108 @@ export const mostPiles = 6;
 /** Orders drawn before the most mixed one is taken. */
 const attempts = 20;
 
+/** A pile gives its header card an example where so many cards besides are left to it. */
+const fewestBesides = 2;
+
 /** Cards for two to six piles. */
 export function dealSort(request: DealRequest): DealtSort {
   const options = sortOptions(request.options);
-  const supply = supplySort(request, options);
+  const { plans, dealt: hands, plain, ...supply } = supplySort(request, options);
   const { cards, piles, unknown } = supply;
-  const used = cards.flatMap(({ item }): Pair[] => (isPair(item) ? [item] : []));
+  const used = [...new Set(cards.flatMap(({ item }): Pair[] => (isPair(item) ? [item] : [])))];
   const base = { request, options, ...supply, used };
-  if (cards.length < fewestCards || piles.length < fewestPiles || piles.length > mostPiles || unknown.length > 0)
+  const fewest = Math.min(...hands.map((hand) => hand.cards.length));
+  if (fewest < fewestCards || piles.length < fewestPiles || piles.length > mostPiles || unknown.length > 0)
     return { ...base, summary: "sort", deals: [] };
-  const plans = upTo(options.versions).map((i) => ({ level: "gentle", version: i + 1 }));
   const copies = copiesOf(options, request.classes, plans);
   const taken = new Set<string>();
-  const deals = plans.map(({ level, version }, i): SortDeal => {
-    const { order, attempt } = drawOrder(supply, `sort/${options.seed}/${version}`, taken);
-    taken.add(order.join(" "));
+  const deals = plans.map((plan, i): SortDeal => {
+    const { level, version } = plan;
+    const stream = streamOf("sort", options.seed, plan, plain);
+    const examples =
+      level === "gentle" && supply.by === "headings" && options.headers === "cards"
+        ? examplesOf(piles.length, hands[i]?.cards ?? [], `${stream}/examples`)
+        : [];
+    const shown = new Set(examples);
+    const own = (hands[i]?.cards ?? []).filter((card) => !shown.has(card));
+    const drawn = drawOrder(supply.by, own, stream, taken);
+    const order = drawn.order.map((place) => indexOf(cards, own[place]));
+    taken.add(drawn.order.join(" "));
     const texts = order.map((card) => printOf(cards[card]));
-    const names = piles.map(({ name }) => name);
+    const names = piles.map(({ name }, pile) => (examples[pile] ? [name, printOf(examples[pile])] : name));
     const { headers, blanks, mats } = options;
-    const code = dealCode(JSON.stringify(["sort", version, headers, blanks, mats, names, order, texts]));
-    return { code, level, version, attempt, copies: copies[i] ?? 1, order, proof: proofOf(supply) };
+    const code = dealCode(JSON.stringify(["sort", planCode(plan, plain), headers, blanks, mats, names, order, texts]));
+    return {
+      code,
+      level,
+      version,
+      attempt: drawn.attempt,
+      copies: copies[i] ?? 1,
+      order,
+      examples: examples.map((card) => (card ? indexOf(cards, card) : undefined)),
+      proof: proofOf(supply.by, own),
+    };
   });
-  return { ...base, deals, summary: summaryOf(supply, options) };
+  const same = options.levels && whySame(base, deals, hands, plans);
+  return {
+    ...base,
+    deals,
+    summary: summaryOf({ request, options, piles }, deals[0]?.order.length ?? 0),
+    ...(same === undefined ? {} : { sameLevels: same }),
+  };
+}
+
+/** Its place among the cards of all deals: that of the card that looks and belongs as it does. */
+function indexOf(cards: readonly SortCard[], card: SortCard | undefined): number {
+  return cards.findIndex(
+    (each) => each.item === card?.item && each.key === card.key && each.piles.join() === card.piles.join(),
+  );
+}
+
+/** By pile a card of that pile alone, by the seed, where enough others are left to it; undefined where not. */
+function examplesOf(piles: number, cards: readonly SortCard[], stream: string): (SortCard | undefined)[] {
+  const random = new Random(stream);
+  let left = cards.length;
+  return upTo(piles).map((pile) => {
+    const own = random.shuffle(cards.filter((card) => card.piles.join() === String(pile)));
+    const many = cards.filter((card) => card.piles.includes(pile)).length > fewestBesides;
+    if (!many || left <= fewestCards || !own[0]) return undefined;
+    left--;
+    return own[0];
+  });
+}
+
+/** Why levels that were asked for do not differ; undefined where they do. */
+function whySame(
+  { by, options, request }: Pick<DealtSort, "by" | "options" | "request">,
+  deals: readonly SortDeal[],
+  hands: readonly SortHand[],
+  plans: readonly DealPlan[],
+): string | undefined {
+  if (by === "headings") {
+    const gentle = deals.find(({ level }) => level === "gentle");
+    if (!gentle || gentle.examples.some((card) => card !== undefined)) return undefined;
+    return options.headers === "none"
+      ? "gentle shows examples on header cards, and there are none"
+      : "gentle shows an example on each header card, and the piles have too few cards of their own";
+  }
+  if (hands.every(({ cards, claims }) => cards.length === claims.length)) return whySameClaims(request, options, plans);
+  const { dealt } = supplySort(request, { ...options, levels: ["gentle", "hard"], versions: 1 });
+  const [gentle, hard] = dealt.map(({ cards }) => JSON.stringify(cards.map(printOf)));
+  return gentle === hard ? "the pairs have too few surely wrong partners to choose from" : undefined;
 }
 
 function isPair(item: object): item is Pair {
   return "left" in item && "right" in item;
 }
 
-export function summaryOf({ cards, piles }: SortSupply, { blanks }: SortOptions): string {
-  return `${counted(cards.length, "card")}${blanks > 0 ? ` and ${blanks} blank` : ""} for ${piles.length} piles`;
+/** `12 cards and 2 blank for 3 piles` */
+export function summaryOf(
+  { request, options, piles }: Pick<DealtSort, "request" | "options" | "piles">,
+  cards: number,
+): string {
+  const blank = blanksText(options, request.classes);
+  return `${counted(cards, "card")}${blank === undefined ? "" : ` and ${blank}`} for ${piles.length} piles`;
 }
 
 function printOf(card: SortCard | undefined): unknown {
@@ -58,33 +132,33 @@ function printOf(card: SortCard | undefined): unknown {
  * where none is met, the most mixed one.
  */
 function drawOrder(
-  supply: SortSupply,
+  by: SortSupply["by"],
+  cards: readonly SortCard[],
   stream: string,
   taken: ReadonlySet<string>,
 ): { readonly order: readonly number[]; readonly attempt: number } {
-  const { cards } = supply;
   const truths = cards.map(({ piles }) => piles[0] === 0);
   let best: { readonly order: readonly number[]; readonly attempt: number; readonly mixed: number } | undefined;
   for (let attempt = 0; attempt < attempts; attempt++) {
     const order =
-      supply.by === "truth"
+      by === "truth"
         ? mixedOrder(truths, `${stream}/${attempt}`, (a, b) => cards[a]?.item === cards[b]?.item)
         : new Random(`${stream}/${attempt}`).shuffle(upTo(cards.length));
-    const mixed = changesIn(supply, order) - (taken.has(order.join(" ")) ? cards.length : 0);
+    const mixed = changesIn(cards, order) - (taken.has(order.join(" ")) ? cards.length : 0);
     if (!best || mixed > best.mixed) best = { order, attempt, mixed };
-    if (mixed >= (supply.by === "truth" ? 2 : cards.length / 2)) break;
+    if (mixed >= (by === "truth" ? 2 : cards.length / 2)) break;
   }
   return best ?? { order: upTo(cards.length), attempt: 0 };
 }
 
 /** How many cards are for other piles than the one before them. As many as there are piles less one: they lie sorted. */
-function changesIn({ cards }: Pick<SortSupply, "cards">, order: readonly number[]): number {
+function changesIn(cards: readonly SortCard[], order: readonly number[]): number {
   const zones = order.map((card) => cards[card]?.piles.join(" "));
   return zones.filter((zone, i) => i > 0 && zone !== zones[i - 1]).length;
 }
 
 /** Each card has its piles, unless the same text is both true and false: then no sorting is right. */
-function proofOf({ cards, by }: SortSupply): SortDeal["proof"] {
+function proofOf(by: SortSupply["by"], cards: readonly SortCard[]): SortDeal["proof"] {
   const places = new Map<string, number | undefined>();
   const clash = cards.some(({ key, piles }) => {
     const known = places.has(key) && places.get(key) !== piles[0];

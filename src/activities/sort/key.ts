@@ -12,31 +12,50 @@ import { type DealtSort, pileNames, type SortCard, type SortDeal } from "./model
 /** Pile by pile, what belongs to several under both names; what is false with its correction. */
 export function solutionSheets(dealt: DealtSort, deal: SortDeal, view: "solved" | "second", press: Press): Sheet[] {
   if (view === "second") return [];
-  const { request, options } = dealt;
+  const { request, piles, cards } = dealt;
+  const examples = deal.examples.flatMap((card, pile) => {
+    const shown = cards[card ?? -1];
+    return shown ? [[{ text: `${piles[pile]?.name ?? ""}: ` }, ...cardRuns(shown)]] : [];
+  });
   const page = activityPage(request, press, "Key", stateOf(request, deal));
   const blocks: Block[] = [
     { type: "heading", level: 1, text: `Key: ${request.title}` },
     {
       type: "facts",
       rows: [
-        { label: "Cards", value: `${summaryOf(dealt, options)}, deal code ${deal.code}` },
+        { label: "Cards", value: `${summaryOf(dealt, deal.order.length)}; deal code ${deal.code}` },
         { label: "Code", value: "The last two characters of a card’s mark." },
+        ...(examples.length > 0
+          ? [
+              {
+                label: "Examples",
+                value: [
+                  { text: "on the header cards: " },
+                  ...examples.flatMap((runs, i) => (i > 0 ? [{ text: "; " }, ...runs] : runs)),
+                ],
+              },
+            ]
+          : []),
       ],
     },
-    ...zonesOf(dealt).flatMap(({ name, cards }): Block[] => [
-      { type: "heading", level: 2, text: `${name} (${cards.length})` },
-      zoneTable(dealt, deal, cards),
+    ...zonesOf(dealt, deal).flatMap(({ name, cards: own }): Block[] => [
+      { type: "heading", level: 2, text: `${name} (${own.length})` },
+      zoneTable(dealt, deal, own),
     ]),
   ];
   return setDocument(blocks, page, press.typeface);
 }
 
-/** Cards that belong to the same piles, in the order of these. */
-export function zonesOf(dealt: DealtSort): { readonly name: string; readonly cards: readonly SortCard[] }[] {
+/** Cards of a deal, or of all, that belong to the same piles, in the order of these. */
+export function zonesOf(
+  dealt: DealtSort,
+  deal?: SortDeal,
+): { readonly name: string; readonly cards: readonly SortCard[] }[] {
   const zones = new Map<string, SortCard[]>();
-  const order = [...dealt.cards].sort(
-    (a, b) => a.piles.length - b.piles.length || (a.piles[0] ?? 0) - (b.piles[0] ?? 0),
-  );
+  const own = deal ? new Set(deal.order) : undefined;
+  const order = dealt.cards
+    .filter((_, i) => own?.has(i) ?? true)
+    .sort((a, b) => a.piles.length - b.piles.length || (a.piles[0] ?? 0) - (b.piles[0] ?? 0));
   for (const card of order) {
     const key = card.piles.join(" ");
     zones.set(key, [...(zones.get(key) ?? []), card]);

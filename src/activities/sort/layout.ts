@@ -13,8 +13,9 @@ import { bodyBox } from "../../page/furniture";
 import { largestAtDesk, sizeFor, xHeights } from "../../page/legibility";
 import { type Box, type Paper, papers } from "../../page/paper";
 import type { Press } from "../contract";
+import { blanksOf } from "../copies";
 import { matsOf } from "./mats";
-import type { CardText, DealtSort } from "./model";
+import type { CardText, DealtSort, SortCard, SortDeal } from "./model";
 
 /*
  * All cards of a set have one size and their words another; header cards stand in the same grid.
@@ -41,6 +42,8 @@ export interface SortLayout {
   readonly size: number | undefined;
   /** One size for all names of piles. */
   readonly headerSize: number | undefined;
+  /** One size for the examples on header cards; undefined where there are none. */
+  readonly exampleSize: number | undefined;
 }
 
 export function wordsBox(card: Box): Box {
@@ -51,9 +54,22 @@ export function headerCount({ options, piles }: DealtSort): number {
   return options.headers === "cards" ? piles.length : 0;
 }
 
-/** Header and other cards of a set that have a mark of their own. */
-export function pieceCount(dealt: DealtSort): number {
-  return headerCount(dealt) + dealt.cards.length;
+/** Header and other cards of a deal that have a mark of their own; without a deal, of the largest. */
+export function pieceCount(dealt: DealtSort, deal?: SortDeal): number {
+  const deals = deal ? [deal] : dealt.deals;
+  return headerCount(dealt) + Math.max(0, ...deals.map(({ order }) => order.length));
+}
+
+/** Where a header card has its name, and its example under it. */
+export function headerBoxes(card: Box, withExample: boolean): { readonly name: Box; readonly example: Box } {
+  const words = wordsBox(card);
+  const h = withExample ? words.h / 2 : words.h;
+  return { name: { ...words, h }, example: { ...words, y: words.y + h, h: words.h - h } };
+}
+
+/** Examples that the header cards of a deal show. */
+export function examplesIn({ cards }: DealtSort, { examples }: SortDeal): SortCard[] {
+  return examples.flatMap((card) => cards[card ?? -1] ?? []);
 }
 
 const kept = new WeakMap<DealtSort, { readonly press: Press; readonly layout: SortLayout }>();
@@ -67,10 +83,10 @@ export function layoutSort(dealt: DealtSort, press: Press): SortLayout {
 }
 
 function findLayout(dealt: DealtSort, press: Press): SortLayout {
-  const { options } = dealt;
+  const { options, request } = dealt;
   const paper = papers[options.paper];
   const box = bodyBox(paper, options.margin);
-  const count = Math.max(1, pieceCount(dealt) + options.blanks);
+  const count = Math.max(1, pieceCount(dealt) + blanksOf(options, request.classes));
   const base = { paper, margin: options.margin, box };
   const comfort = sizeFor(xHeights.desk.comfortable, press.typeface);
   let best: SortLayout | undefined;
@@ -81,11 +97,20 @@ function findLayout(dealt: DealtSort, press: Press): SortLayout {
   for (const grid of grids) {
     const size = sizeOn(dealt, grid, press);
     if (!best || (size ?? 0) > (best.size ?? 0))
-      best = { ...base, grid, places: placeGrid(box, grid, count), size, headerSize: headerSizeOn(dealt, grid, press) };
+      best = { ...base, grid, places: placeGrid(box, grid, count), size, ...headerSizesOn(dealt, grid, press) };
     if (size !== undefined && size >= comfort) break;
   }
   const whole: CardGrid = { columns: 1, rows: 1, pages: count, w: box.w, h: box.h };
-  return best ?? { ...base, grid: whole, places: placeGrid(box, whole, count), size: undefined, headerSize: undefined };
+  return (
+    best ?? {
+      ...base,
+      grid: whole,
+      places: placeGrid(box, whole, count),
+      size: undefined,
+      headerSize: undefined,
+      exampleSize: undefined,
+    }
+  );
 }
 
 /** Grids of so many cards a sheet, as large as the sheet allows, those of a pleasant shape first. */
@@ -120,11 +145,21 @@ export function sizeOn(
   );
 }
 
-function headerSizeOn({ piles }: DealtSort, size: Pick<Box, "w" | "h">, press: Press): number | undefined {
-  const room = wordsBox({ x: 0, y: 0, ...pick(size) });
+function headerSizesOn(
+  dealt: DealtSort,
+  size: Pick<Box, "w" | "h">,
+  press: Press,
+): Pick<SortLayout, "headerSize" | "exampleSize"> {
+  const examples = dealt.deals.flatMap((deal) => examplesIn(dealt, deal));
+  const { name, example } = headerBoxes({ x: 0, y: 0, ...pick(size) }, examples.length > 0);
   const largest = sizeFor(largestAtDesk, press.typeface);
-  const faces = piles.map(({ name }) => ({ runs: [{ text: name, bold: true }] }));
-  return fitCards(faces, room, press.typeface, { smallest: smallestSize, largest, maxLines: 3 });
+  const limits = { smallest: smallestSize, largest, maxLines: 3 };
+  const names = dealt.piles.map((pile) => ({ runs: [{ text: pile.name, bold: true }] }));
+  const faces = examples.map((card) => faceOf(card, press));
+  return {
+    headerSize: fitCards(names, name, press.typeface, limits),
+    exampleSize: examples.length > 0 ? fitCards(faces, example, press.typeface, limits) : undefined,
+  };
 }
 
 function pick({ w, h }: Pick<Box, "w" | "h">): Pick<Box, "w" | "h"> {

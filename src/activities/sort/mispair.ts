@@ -6,9 +6,10 @@ import type { Answer, Pair } from "../../unit/unit";
 import { isFormPair } from "../supply";
 
 /**
- * Wrong partners for some of the pairs: the right side of another pair, of the same shape and near length where there is one,
- * and provably wrong. Which pairs hangs on the seed and their number; each wrong partner is used once, and as many as can be are
- * plausible (a maximum matching).
+ * Wrong partners for some of the pairs: the right side of another pair, provably wrong. Which pairs hangs on the seed and their
+ * number; each wrong partner is used once. As `exchanged` they come from each other as far as that goes, so that no answer is seen
+ * twice, and have the same shape and near length where there is such a one (a maximum matching). As `repeated` they come from pairs that are
+ * shown right: an answer that is seen twice must be wrong in one of the two places.
  *
  * @returns by index of the pair; fewer than `count` where some pair has no partner that is surely wrong.
  */
@@ -17,27 +18,34 @@ export function mispair(
   count: number,
   relation: Relation,
   stream: string,
+  sides: "exchanged" | "repeated" = "exchanged",
 ): Map<number, Answer> {
   const random = new Random(stream);
   const order = random.shuffle(upTo(pairs.length));
   const chosen = new Set(order.slice(0, count));
-  // Partners of all pairs are drawn, so that one that has none moves no other's; first those that are shown wrong as well, so
-  // that no answer is seen twice where it can be avoided.
+  // Partners of all pairs are drawn, so that one that has none moves no other's.
   const able = order.map((index) => {
     const others = random.shuffle(upTo(pairs.length));
     const wrong = others.filter((other) => other !== index && surelyWrong(pairs[index], pairs[other], relation));
-    return [...wrong.filter((other) => chosen.has(other)), ...wrong.filter((other) => !chosen.has(other))];
+    const [first, last] = [true, false].map((shownWrong) =>
+      wrong.filter((other) => chosen.has(other) === (shownWrong === (sides === "exchanged"))),
+    );
+    return { first: first ?? [], all: [...(first ?? []), ...(last ?? [])] };
   });
-  const alike = order.slice(0, count).map((index, i) => {
-    return (able[i] ?? []).filter((other) => plausible(pairs[index], pairs[other]));
+  const partners = order.slice(0, count).map((index, i) => {
+    const like = (others: readonly number[]): number[] =>
+      sides === "repeated" ? [...others] : others.filter((other) => plausible(pairs[index], pairs[other]));
+    return { first: like(able[i]?.first ?? []), all: like(able[i]?.all ?? []) };
   });
-  const matched = [...maximumMatching(alike, pairs.length).ofLeft];
+  const lists = { first: partners.map(({ first }) => first), all: partners.map(({ all }) => all) };
+  const best = maximumMatching(lists.first, pairs.length);
+  const matched = [...maximumMatching(lists.all, pairs.length, [...best.ofLeft]).ofLeft];
   const used = new Set(matched.filter((other) => other >= 0));
   const wrong = new Map<number, Answer>();
   order.forEach((index, i) => {
     if (wrong.size === count) return;
-    const match = matched[i] ?? -1;
-    const partner = match >= 0 ? match : able[i]?.find((other) => !used.has(other));
+    const other = matched[i] ?? -1;
+    const partner = other >= 0 ? other : able[i]?.all.find((each) => !used.has(each));
     const answer = partner === undefined ? undefined : pairs[partner]?.right.answers[0];
     if (partner === undefined || !answer) return;
     used.add(partner);

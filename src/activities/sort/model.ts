@@ -2,6 +2,7 @@ import type { Range } from "../../base/range";
 import type { Run } from "../../base/run";
 import type { Item, Picture } from "../../unit/unit";
 import type { Deal, Dealt } from "../contract";
+import type { Level } from "../options";
 import type { Claim, Correction } from "../statements";
 import type { SortOptions } from "./options";
 
@@ -41,8 +42,21 @@ export interface SortCard extends CardText {
 }
 
 export interface SortDeal extends Deal {
+  readonly level: Level;
   /** Indices of cards in the order in which they are dealt; header cards come before and have no place here. */
   readonly order: readonly number[];
+  /** By pile the card that its header card shows as an example and that is not dealt; empty where there are none. */
+  readonly examples: readonly (number | undefined)[];
+}
+
+/** What one deal gets. */
+export interface SortHand {
+  /** In the order of the unit. */
+  readonly cards: readonly SortCard[];
+  /** Statements among them. */
+  readonly claims: readonly Claim[];
+  readonly missingTwins: number;
+  readonly missingMispairs: number;
 }
 
 /** A card that stands in the unit but is not dealt as it stands. */
@@ -56,10 +70,13 @@ export interface SortSupply {
   /** `truth`: the first pile is the true one. */
   readonly by: "truth" | "headings";
   readonly piles: readonly SortPile[];
-  /** In the order of the unit. */
+  /** Those of all deals, in the order of the unit. */
   readonly cards: readonly SortCard[];
   /** Statements among them. */
   readonly claims: readonly Claim[];
+  /** The statements of each deal. */
+  readonly hands: readonly (readonly Claim[])[];
+  /** Of the deal that lacks most. */
   readonly missingTwins: number;
   /** False cards by mispairing that were asked for and could not be made. */
   readonly missingMispairs: number;

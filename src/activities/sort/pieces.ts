@@ -4,20 +4,24 @@ import { headerCount, layoutSort, pieceCount } from "./layout";
 import { type DealtSort, pileNames, type SortDeal } from "./model";
 import { cardAt } from "./sheets";
 
-/** Header cards, then the cards as dealt. `solution` has the names of a card's piles; a header card has none. */
+/** Header cards with their examples, then the cards as dealt. `solution` has the names of a card's piles; a header card has none. */
 export function sortPieces(dealt: DealtSort, deal: SortDeal, press: Press): Piece[] {
   const { places } = layoutSort(dealt, press);
   const headers = headerCount(dealt);
-  return upTo(pieceCount(dealt)).flatMap((piece): Piece[] => {
+  return upTo(pieceCount(dealt, deal)).flatMap((piece): Piece[] => {
     const place = places[piece];
     const card = cardAt(dealt, deal, piece);
     const pile = piece < headers ? dealt.piles[piece] : undefined;
     if (!place || (!card && !pile)) return [];
     const { page, x, y, w, h } = place;
     const [text, source] = card ? [card.text, card.source] : [pile?.name ?? "", pile?.source];
+    const example = pile ? dealt.cards[deal.examples[piece] ?? -1] : undefined;
     return [
       {
-        faces: [{ side: "front", text, ...(source ? { source } : {}) }],
+        faces: [
+          { side: "front", text, ...(source ? { source } : {}) },
+          ...(example ? [{ side: "front" as const, text: example.text, source: example.source }] : []),
+        ],
         at: [{ page, x, y, w, h, turn: 0, side: "front" }],
         solution: card ? pileNames(dealt, card) : [],
       },
@@ -47,6 +51,7 @@ export function sortRecord(dealt: DealtSort, deal: SortDeal, press: Press): unkn
       headerSize: headerSize ?? null,
     },
     piles: piles.map(({ name }) => name),
+    examples: deal.examples.map((card) => dealt.cards[card ?? -1]?.text ?? null),
     cards: deal.order
       .flatMap((i) => dealt.cards[i] ?? [])
       .map((card) => ({

@@ -1,12 +1,21 @@
 import { pieceMark } from "../../base/mark";
-import { upTo } from "../../base/seed";
-import { cardCuts, type PlacedCard, setCard } from "../../page/cards";
+import { cardCuts, type PlacedCard, placesByPage, setCard } from "../../page/cards";
 import { sheetOf } from "../../page/document";
 import type { Box } from "../../page/paper";
 import type { Sheet, SheetItem } from "../../page/sheet";
 import type { Press } from "../contract";
+import { blanksOf } from "../copies";
 import { activityPage, folio, setLabel, stateOf } from "../sheet-page";
-import { faceOf, headerCount, layoutSort, maxLines, pieceCount, type SortLayout, wordsBox } from "./layout";
+import {
+  faceOf,
+  headerBoxes,
+  headerCount,
+  layoutSort,
+  maxLines,
+  pieceCount,
+  type SortLayout,
+  wordsBox,
+} from "./layout";
 import type { DealtSort, SortCard, SortDeal } from "./model";
 
 const markSize = 5;
@@ -18,12 +27,12 @@ const side = 2.6;
 /** The cards of one copy: names of the piles, cards as dealt, blank ones. */
 export function pieceSheets(dealt: DealtSort, deal: SortDeal, copy: number | undefined, press: Press): Sheet[] {
   const layout = layoutSort(dealt, press);
-  const { request } = dealt;
-  const { pages } = layout.grid;
+  const { request, options } = dealt;
+  const sheets = placesByPage(layout.places, pieceCount(dealt, deal) + blanksOf(options, request.classes));
+  const pages = sheets.length;
   const state = [...stateOf(request, deal).slice(0, -1), setLabel(copy), deal.code];
   const page = { ...activityPage(request, press, "Cards", state), stock: "card" as const };
-  return upTo(pages).map((index) => {
-    const here = layout.places.filter((place) => place.page === index);
+  return sheets.map((here, index) => {
     const cards = here.flatMap((place) => drawPiece(dealt, deal, place, copy, layout, press));
     const label = `${request.title}, ${state.join(" · ")}, ${folio(index, pages)}`;
     return sheetOf({ ...page, label }, index, pages, [...cardCuts(here), ...cards]);
@@ -42,16 +51,23 @@ function drawPiece(
   const { x, y, w, h, card: piece } = place;
   const mark = pieceMark(deal.code, copy, piece);
   // A blank card says which set it belongs to, and nothing else.
-  if (piece >= pieceCount(dealt)) return [markAt(mark.split("-").slice(0, -1).join("-"), place)];
+  if (piece >= pieceCount(dealt, deal)) return [markAt(mark.split("-").slice(0, -1).join("-"), place)];
   const area: SheetItem = { type: "area", x, y, w, h, piece };
   const pile = piece < headers ? dealt.piles[piece] : undefined;
   if (pile) {
     const source = pile.source ? { source: pile.source } : {};
     const face = { runs: [{ text: pile.name, bold: true }], lang: pile.lang, ...source };
-    const { headerSize: size } = layout;
-    const words =
-      size === undefined ? [] : (setCard(face, wordsBox(place), size, press.typeface, { maxLines: 3 }) ?? []);
-    return [area, ...words, markAt(mark, place)];
+    const { headerSize: size, exampleSize } = layout;
+    const shown = dealt.cards[deal.examples[piece] ?? -1];
+    const { name, example } = headerBoxes(place, shown !== undefined);
+    const words = size === undefined ? [] : (setCard(face, name, size, press.typeface, { maxLines: 3 }) ?? []);
+    const below =
+      shown && exampleSize !== undefined
+        ? (setCard({ ...faceOf(shown, press), source: shown.source }, example, exampleSize, press.typeface, {
+            maxLines: 3,
+          }) ?? [])
+        : [];
+    return [area, ...words, ...below, markAt(mark, place)];
   }
   const card = cardAt(dealt, deal, piece);
   if (!card) return [];

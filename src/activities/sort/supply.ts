@@ -2,18 +2,36 @@ import { plain, type Run } from "../../base/run";
 import { fold } from "../../match/fold";
 import { answerKey } from "../../match/relation";
 import type { Answer, Item, Pair, PileMember, Section } from "../../unit/unit";
+import { allClaims, supplyClaims } from "../claim-supply";
 import type { DealRequest } from "../contract";
-import { type Claim, supplyClaims, truthWordsIn } from "../statements";
-import { pairsOf, takeSpread } from "../supply";
+import { type DealPlan, plansOf } from "../levels";
+import type { Level } from "../options";
+import { type Claim, truthWordsIn } from "../statements";
+import { chooseForVersions, pairsOf, takeSpread, type Uses } from "../supply";
 import { mispair } from "./mispair";
-import type { CardText, SortCard, SortPile, SortSupply, Stray } from "./model";
+import type { CardText, SortCard, SortHand, SortPile, SortSupply, Stray } from "./model";
 import type { SortOptions } from "./options";
 
-/** What is sorted into what. */
-export function supplySort(request: DealRequest, options: SortOptions): SortSupply {
+/** What is sorted into what, and what each of the planned deals gets of it. */
+export function supplySort(
+  request: DealRequest,
+  options: SortOptions,
+): SortSupply & { readonly plans: readonly DealPlan[]; readonly dealt: readonly SortHand[]; readonly plain: Level } {
   const headings = headingsOf(request.sections);
   const byHeadings = options.piles === "auto" ? headings.size > 1 : options.piles !== "truth";
   return byHeadings ? supplyPiles(request, options, headings) : supplyTruth(request, options, [...headings.keys()]);
+}
+
+/** The cards of several hands, each once, in the order in which their items stand. */
+function allCards(hands: readonly SortHand[], items: readonly Item[]): SortCard[] {
+  const found = new Map<string, SortCard>();
+  const ranks = new Map(items.map((item, i) => [item, i]));
+  const rank = ({ item }: SortCard): number => ranks.get(item) ?? items.length;
+  for (const card of hands.flatMap(({ cards }) => cards)) {
+    const name = [rank(card), card.key, ...card.piles].join("\u0000");
+    if (!found.has(name)) found.set(name, card);
+  }
+  return [...found.values()].sort((a, b) => rank(a) - rank(b));
 }
 
 /** Piles of all sections by name; headings of one name are one pile. */
@@ -27,7 +45,11 @@ function headingsOf(sections: readonly Section[]): Map<string, { pile: SortPile;
   return found;
 }
 
-function supplyPiles(request: DealRequest, options: SortOptions, headings: ReturnType<typeof headingsOf>): SortSupply {
+function supplyPiles(
+  request: DealRequest,
+  options: SortOptions,
+  headings: ReturnType<typeof headingsOf>,
+): ReturnType<typeof supplySort> {
   const wanted = typeof options.piles === "object" ? options.piles : [...headings.keys()];
   const chosen = wanted.flatMap((name) => headings.get(name) ?? []);
   const cards = new Map<string, SortCard>();
@@ -55,11 +77,27 @@ function supplyPiles(request: DealRequest, options: SortOptions, headings: Retur
         (item): Stray => ({ range: item.range, text: "text" in item ? item.text : item.left.answers[0].text, item }),
       ),
   );
+  const choices = chooseForVersions(options.versions, options.seed, (seed, uses: Uses<SortCard>) =>
+    takeSpread(groups, options.take, seed, uses),
+  );
+  // Without levels no header card has an example.
+  const plain = "hard";
+  const plans = plansOf(options, plain);
+  const dealt = plans.map(({ version }): SortHand => {
+    return { cards: choices[version - 1] ?? [], claims: [], missingTwins: 0, missingMispairs: 0 };
+  });
   return {
     by: "headings",
     piles: chosen.map(({ pile }) => pile),
-    cards: takeSpread(groups, options.take, String(options.seed)),
+    plans,
+    dealt,
+    plain,
+    cards: allCards(
+      dealt,
+      all.map(({ item }) => item),
+    ),
     claims: [],
+    hands: [],
     missingTwins: 0,
     missingMispairs: 0,
     loose,
@@ -110,32 +148,59 @@ function together(left: Answer, right: Answer, lang: string): CardText {
 const yes = 0;
 const no = 1;
 
-function supplyTruth(request: DealRequest, options: SortOptions, headings: readonly string[]): SortSupply {
+function supplyTruth(
+  request: DealRequest,
+  options: SortOptions,
+  headings: readonly string[],
+): ReturnType<typeof supplySort> {
   const statements = request.sections.flatMap((section) => section.statements);
   const withPairs = options.mispair !== undefined || statements.length === 0;
   const { take, seed } = options;
   const takePairs = take === undefined || statements.length === 0 ? take : Math.floor(take / 2);
   const takeClaims = withPairs && take !== undefined ? take - (takePairs ?? 0) : take;
-  const supply =
-    statements.length > 0
-      ? supplyClaims(request, { ...options, take: takeClaims })
-      : { claims: [], missingTwins: typeof options.twins === "number" ? options.twins : 0 };
-  const pairs = withPairs ? takeSpread(request.sections.map(pairsOf), takePairs, String(seed)) : [];
-  const count = Math.min(options.mispair ?? Math.floor(pairs.length / 2), pairs.length);
-  const wrong = mispair(pairs, count, request.relation, `mispair/${seed}`);
+  // Twins are as balance needs them, or as they are asked for; wrong partners are exchanged.
+  const plain = statements.length > 0 && !withPairs && typeof options.twins !== "number" ? "gentle" : "hard";
+  const plans = plansOf(options, plain);
+  const supplies = statements.length > 0 ? supplyClaims(request, { ...options, take: takeClaims }, plans).hands : [];
+  const groups = request.sections.map(pairsOf);
+  const choices = chooseForVersions(options.versions, seed, (stream, uses: Uses<Pair>) =>
+    withPairs ? takeSpread(groups, takePairs, stream, uses) : [],
+  );
+  const dealt = plans.map(({ level, version }, i): SortHand => {
+    const supply = supplies[i] ?? {
+      claims: [],
+      missingTwins: typeof options.twins === "number" ? options.twins : 0,
+    };
+    const pairs = choices[version - 1] ?? [];
+    const count = Math.min(options.mispair ?? Math.floor(pairs.length / 2), pairs.length);
+    const sides = options.levels && level === "gentle" ? "repeated" : "exchanged";
+    const stream = `mispair/${seed}${version === 1 ? "" : `/${version}`}`;
+    const wrong = mispair(pairs, count, request.relation, stream, sides);
+    return {
+      cards: [
+        ...supply.claims.map((claim) => claimCard(claim, request.teaches)),
+        ...pairs.map((pair, place) => pairCard(pair, wrong.get(place), request.teaches)),
+      ],
+      claims: supply.claims,
+      missingTwins: supply.missingTwins,
+      missingMispairs: (options.mispair ?? count) - wrong.size,
+    };
+  });
   const words = truthWordsIn(request.teaches, request.explains);
   const names = options.names ?? [words.yes, words.no];
   const lang = options.names ? {} : { lang: words.lang };
+  const hands = dealt.map(({ claims }) => claims);
   return {
     by: "truth",
     piles: names.map((name): SortPile => ({ name, ...lang })),
-    cards: [
-      ...supply.claims.map((claim) => claimCard(claim, request.teaches)),
-      ...pairs.map((pair, i) => pairCard(pair, wrong.get(i), request.teaches)),
-    ],
-    claims: supply.claims,
-    missingTwins: supply.missingTwins,
-    missingMispairs: (options.mispair ?? count) - wrong.size,
+    plans,
+    dealt,
+    plain,
+    cards: allCards(dealt, [...statements, ...groups.flat()]),
+    claims: allClaims(request, hands),
+    hands,
+    missingTwins: Math.max(...dealt.map(({ missingTwins }) => missingTwins)),
+    missingMispairs: Math.max(...dealt.map(({ missingMispairs }) => missingMispairs)),
     loose: [],
     repeated: [],
     unknown: [],

@@ -1,11 +1,13 @@
 import { dealCode } from "../../base/mark";
 import { Random, upTo } from "../../base/seed";
 import type { DealRequest } from "../contract";
-import { copiesOf } from "../copies";
+import { blanksText, copiesOf } from "../copies";
+import { planCode, plansOf, streamOf } from "../levels";
+import { chooseForVersions, type Uses } from "../supply";
 import type { DealtStrips, StoryOrder, StripEvent, StripsDeal } from "./model";
 import { type StripsOptions, stripsOptions } from "./options";
 import { proveStory, tellsStory } from "./proof";
-import { storyOf } from "./story";
+import { printedEvent, storyOf, takeEvents, toldOf } from "./story";
 
 /** Fewer events than these give nothing to put in order. */
 export const fewestEvents = 3;
@@ -13,25 +15,51 @@ export const fewestEvents = 3;
 /** Orders drawn before one that is right, or that another version has, is taken. */
 const attempts = 60;
 
+/** What strips are without help: `gentle` tells places besides. */
+const plainLevel = "hard";
+
 export function dealStrips(request: DealRequest): DealtStrips {
   const options = stripsOptions(request.options);
-  const events = storyOf(request.sections, options.take, String(options.seed));
+  const groups = storyOf(request.sections);
+  const choices = chooseForVersions(options.versions, options.seed, (seed, uses: Uses<StripEvent>) =>
+    takeEvents(groups, options.take, seed, uses),
+  );
+  const chosen = new Set(choices.flat());
+  const events = groups.flat().filter((event) => chosen.has(event));
   const base = { request, options, events, used: [] };
-  const enough = events.length >= fewestEvents || (events.length === 0 && options.blanks >= fewestEvents);
+  const fewest = Math.min(...choices.map(({ length }) => length));
+  const enough = fewest >= fewestEvents || (events.length === 0 && options.blanks >= fewestEvents);
   if (!enough) return { ...base, summary: "strips", deals: [] };
-  const proof = proveStory(events);
-  const plans = upTo(options.versions).map((i) => ({ level: "gentle", version: i + 1 }));
+  const proofs = choices.map((own) => proveStory(own));
+  const plans = plansOf(options, plainLevel);
   const copies = copiesOf({ ...options, ...(copiesFor(options) ?? {}) }, request.classes, plans);
   const taken = new Set<string>();
-  const deals = plans.map(({ level, version }, i): StripsDeal => {
-    const { dealt, attempt } = drawOrder(events, `strips/${options.seed}/${version}`, taken);
+  const deals = plans.map((plan, i): StripsDeal => {
+    const { level, version } = plan;
+    const [own = [], proof = proveStory([])] = [choices[version - 1], proofs[version - 1]];
+    const { dealt, attempt } = drawOrder(own, streamOf("strips", options.seed, plan, plainLevel), taken);
     taken.add(dealt.join(" "));
-    const texts = dealt.map((event) => events[event]?.runs);
-    const code = dealCode(JSON.stringify(["strips", version, options.blanks, options.backs, dealt, texts]));
-    const inOrder = events.length > 0 && tellsStory(events, dealt);
-    return { code, level, version, attempt, copies: copies[i] ?? 1, dealt, inOrder, proof };
+    const told = level === "gentle" ? toldOf(own) : [];
+    const texts = dealt.map((event) => printedEvent({ events: own, told }, event)?.runs);
+    const code = dealCode(
+      JSON.stringify(["strips", planCode(plan, plainLevel), options.blanks, options.backs, dealt, texts]),
+    );
+    const inOrder = own.length > 0 && tellsStory(own, dealt);
+    return { code, level, version, attempt, copies: copies[i] ?? 1, events: own, told, dealt, inOrder, proof };
   });
-  return { ...base, deals, summary: summaryOf(events.length, options.blanks) };
+  const helpless = deals.some(({ level, told }) => level === "gentle" && told.length === 0);
+  return {
+    ...base,
+    deals,
+    summary: summaryOf(fewest, { options, request }),
+    ...(options.levels !== undefined && helpless ? { sameLevels: whyHelpless(events) } : {}),
+  };
+}
+
+function whyHelpless(events: readonly StripEvent[]): string {
+  return events.length === 0
+    ? "gentle tells the places of two events, and here the learners write them all"
+    : "gentle tells the places of two events, and here no event has a place of its own";
 }
 
 /** With desks, a set for each desk. */
@@ -39,9 +67,11 @@ function copiesFor({ copies, desks }: StripsOptions): Pick<StripsOptions, "copie
   return copies === undefined && desks !== undefined ? { copies: desks } : undefined;
 }
 
-export function summaryOf(events: number, blanks: number): string {
-  if (events === 0) return `${blanks} blank strips`;
-  return blanks > 0 ? `${events} strips and ${blanks} blank` : `${events} strips`;
+/** `8 strips and 2 blank` */
+export function summaryOf(events: number, { options, request }: Pick<DealtStrips, "options" | "request">): string {
+  const blank = blanksText(options, request.classes);
+  if (events === 0) return (blank ?? "0").replace("blank", "blank strips");
+  return blank === undefined ? `${events} strips` : `${events} strips and ${blank}`;
 }
 
 /**

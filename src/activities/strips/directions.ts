@@ -7,6 +7,8 @@ type Steps = (facts: {
   readonly slip: boolean;
   readonly desks: boolean;
   readonly backs: boolean;
+  /** Some strips show their place. */
+  readonly told: boolean;
 }) => readonly string[];
 
 function steps(...lines: readonly (string | false)[]): string[] {
@@ -14,10 +16,11 @@ function steps(...lines: readonly (string | false)[]): string[] {
 }
 
 const languages: Readonly<Record<string, Steps>> = {
-  en: ({ events, blanks, slip, desks, backs }) =>
+  en: ({ events, blanks, slip, desks, backs, told }) =>
     steps(
       events && "Spread the strips out on the table and read them to each other.",
       events && "Put them in the order of the story, the first event at the top.",
+      told && "A number before an event is its place in the story.",
       blanks > 0 && events && "Write events of your own on the blank strips and put them where they belong.",
       blanks > 0 && !events && "Write the events of your story on the blank strips, in any order of the numbers.",
       slip && "Write the letters or numbers of the strips on the slip, from the first to the last.",
@@ -26,10 +29,11 @@ const languages: Readonly<Record<string, Steps>> = {
       backs && "When you are sure, turn the strips over and check the numbers.",
       !backs && events && "Read the story aloud. Then call for the key.",
     ),
-  es: ({ events, blanks, slip, desks, backs }) =>
+  es: ({ events, blanks, slip, desks, backs, told }) =>
     steps(
       events && "Extended las tiras sobre la mesa y leédoslas en voz alta.",
       events && "Ponedlas en el orden de la historia, el primer suceso arriba.",
+      told && "Un número delante de un suceso es su lugar en la historia.",
       blanks > 0 && events && "Escribid sucesos vuestros en las tiras en blanco y ponedlos donde corresponda.",
       blanks > 0 &&
         !events &&
@@ -40,10 +44,11 @@ const languages: Readonly<Record<string, Steps>> = {
       backs && "Cuando estéis seguros, dad la vuelta a las tiras y comprobad los números.",
       !backs && events && "Leed la historia en voz alta. Después pedid la solución.",
     ),
-  fr: ({ events, blanks, slip, desks, backs }) =>
+  fr: ({ events, blanks, slip, desks, backs, told }) =>
     steps(
       events && "Étalez les bandes sur la table et lisez-les à voix haute.",
       events && "Mettez-les dans l’ordre de l’histoire, le premier évènement en haut.",
+      told && "Un numéro devant un évènement est sa place dans l’histoire.",
       blanks > 0 && events && "Écrivez vos propres évènements sur les bandes vierges et placez-les au bon endroit.",
       blanks > 0 &&
         !events &&
@@ -54,10 +59,11 @@ const languages: Readonly<Record<string, Steps>> = {
       backs && "Quand vous êtes sûrs, retournez les bandes et vérifiez les numéros.",
       !backs && events && "Lisez l’histoire à voix haute. Demandez ensuite le corrigé.",
     ),
-  de: ({ events, blanks, slip, desks, backs }) =>
+  de: ({ events, blanks, slip, desks, backs, told }) =>
     steps(
       events && "Breitet die Streifen auf dem Tisch aus und lest sie einander vor.",
       events && "Legt sie in die Reihenfolge der Geschichte, das erste Ereignis nach oben.",
+      told && "Eine Zahl vor einem Ereignis ist sein Platz in der Geschichte.",
       blanks > 0 && events && "Schreibt eigene Ereignisse auf die leeren Streifen und legt sie an ihre Stelle.",
       blanks > 0 &&
         !events &&
@@ -68,10 +74,11 @@ const languages: Readonly<Record<string, Steps>> = {
       backs && "Wenn ihr sicher seid, dreht die Streifen um und prüft die Zahlen.",
       !backs && events && "Lest die Geschichte laut vor. Bittet dann um die Lösung.",
     ),
-  pt: ({ events, blanks, slip, desks, backs }) =>
+  pt: ({ events, blanks, slip, desks, backs, told }) =>
     steps(
       events && "Espalhem as tiras na mesa e leiam-nas em voz alta.",
       events && "Ponham-nas pela ordem da história, com o primeiro acontecimento em cima.",
+      told && "Um número antes de um acontecimento é o seu lugar na história.",
       blanks > 0 && events && "Escrevam acontecimentos vossos nas tiras em branco e ponham-nas no lugar certo.",
       blanks > 0 &&
         !events &&
@@ -85,7 +92,7 @@ const languages: Readonly<Record<string, Steps>> = {
 };
 
 /** Built-in steps for learners. */
-export function stripsDirections({ events, options }: DealtStrips, lang: string): readonly string[] | undefined {
+export function stripsDirections({ events, options, deals }: DealtStrips, lang: string): readonly string[] | undefined {
   const { blanks, slip, desks, backs } = options;
   return languages[lang]?.({
     events: events.length > 0,
@@ -93,5 +100,6 @@ export function stripsDirections({ events, options }: DealtStrips, lang: string)
     slip: slip === "order",
     desks: desks !== undefined,
     backs: backs === "numbers" && events.length > 0,
+    told: deals.some((deal) => deal.told.length > 0),
   });
 }

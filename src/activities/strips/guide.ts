@@ -1,42 +1,63 @@
 import type { Caution, GuideEntry, LabelEntry } from "../contract";
 import { counted } from "../report";
 import { summaryOf } from "./deal";
-import type { DealtStrips } from "./model";
+import type { DealtStrips, StripsDeal } from "./model";
 import { placesOf, writePlaces } from "./story";
 
 /** Seconds at a desk, to move on, and to explain, where the unit does not say. Common practice, no published source. */
 const desk = { work: 180, move: 20, setup: 120 };
 
 /** What a colleague needs to run strips. */
-export function stripsGuide({ request, options, events }: DealtStrips): GuideEntry {
+export function stripsGuide({ request, options, deals }: DealtStrips): GuideEntry {
   const { blanks, desks, slip, backs } = options;
+  const events = deals[0]?.events ?? [];
   const what =
     events.length === 0
       ? `Learners write events of their own on ${counted(blanks, "blank strip")}, for others to put in order.`
       : `Learners put ${counted(events.length, "strip")} in the order of the story${blanks > 0 ? `, then add events of their own on ${counted(blanks, "blank strip")}` : ""}.`;
   const where = desks === undefined ? "" : ` The sets lie on ${desks} desks that all groups visit in turn.`;
+  const told = deals.some((deal) => deal.told.length > 0)
+    ? ` In the gentle sets ${deals.some((deal) => deal.told.length > 1) ? "the first and the last strip show their places" : "one strip shows its place"}.`
+    : "";
   const check = backs === "numbers" ? " The places stand on the backs for checking oneself." : "";
   const cautions: Caution[] = ["cutter", "scissors"];
   if (options.reuse === "laminate") cautions.push("laminator");
   if (desks !== undefined) cautions.push("clear-floor");
   return {
-    summary: `${what}${where}${check}`,
+    summary: `${what}${told}${where}${check}`,
     materials: [
       "a clear table for each set",
       ...(slip === "order" ? ["a recording slip and a pencil for each group"] : blanks > 0 ? ["pencils"] : []),
       ...(desks === undefined ? [] : [`a timer: ${desk.work} seconds a desk, ${desk.move} to move on`]),
     ],
     minutes: request.options.value.minutes ?? minutesFor(events.length, blanks, desks),
-    answers: events.map((event) => {
-      const places = placesOf(events, event);
-      return [
-        { text: `${writePlaces(places)}. ` },
-        ...event.runs,
-        ...(places.length > 1 ? [{ text: " (any of these places)", italic: true }] : []),
-      ];
-    }),
+    answers: storiesOf(deals).flatMap(({ codes, story }, _, { length }) => [
+      ...(length > 1 ? [[{ text: codes.join(", "), bold: true }]] : []),
+      ...story.map((event) => {
+        const places = placesOf(story, event);
+        return [
+          { text: `${writePlaces(places)}. ` },
+          ...event.runs,
+          ...(places.length > 1 ? [{ text: " (any of these places)", italic: true }] : []),
+        ];
+      }),
+    ]),
     cautions,
   };
+}
+
+/** The stories that are dealt, each with the codes of its deals. */
+function storiesOf(
+  deals: readonly StripsDeal[],
+): { readonly codes: readonly string[]; readonly story: StripsDeal["events"] }[] {
+  const stories = new Map<string, { codes: string[]; story: StripsDeal["events"] }>();
+  for (const { code, events } of deals) {
+    const key = events.map(({ key: text }) => text).join("\u0000");
+    const known = stories.get(key);
+    if (known) known.codes.push(code);
+    else stories.set(key, { codes: [code], story: events });
+  }
+  return [...stories.values()];
 }
 
 /** Own estimates: three quarters of a minute an event, a minute and a half to write one, five to begin and to check. */
@@ -45,6 +66,6 @@ function minutesFor(events: number, blanks: number, desks: number | undefined): 
   return Math.ceil((desk.setup + desks * desk.work + (desks - 1) * desk.move) / 60);
 }
 
-export function stripsLabels({ events, options }: DealtStrips): LabelEntry[] {
-  return [{ contents: summaryOf(events.length, options.blanks) }];
+export function stripsLabels(dealt: DealtStrips, deal: StripsDeal): LabelEntry[] {
+  return [{ contents: summaryOf(deal.events.length, dealt) }];
 }

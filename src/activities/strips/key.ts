@@ -8,7 +8,8 @@ import { placesOf, writePlaces } from "./story";
 
 /** The story in order with each strip's letter; or a second order that is right as well, what has moved in bold. */
 export function solutionSheets(dealt: DealtStrips, deal: StripsDeal, view: "solved" | "second", press: Press): Sheet[] {
-  const { request, events, options } = dealt;
+  const { request } = dealt;
+  const { events } = deal;
   const meant = events.map((_, i) => i);
   const order = view === "second" ? deal.proof.second : meant;
   if (!order) return [];
@@ -19,9 +20,9 @@ export function solutionSheets(dealt: DealtStrips, deal: StripsDeal, view: "solv
     {
       type: "facts",
       rows: [
-        { label: "Strips", value: `${summaryOf(events.length, options.blanks)}, deal code ${deal.code}` },
-        ...(events.length > 0 ? [{ label: "Order", value: [{ text: signs(dealt, deal, order), bold: true }] }] : []),
-        { label: "Right orders", value: proofText(dealt, deal) },
+        { label: "Strips", value: `${summaryOf(events.length, dealt)}, deal code ${deal.code}` },
+        ...(events.length > 0 ? [{ label: "Order", value: [{ text: signs(deal, order), bold: true }] }] : []),
+        { label: "Right orders", value: proofText(deal) },
       ],
     },
     ...(events.length > 0 ? [orderTable(dealt, deal, order, view)] : []),
@@ -31,7 +32,8 @@ export function solutionSheets(dealt: DealtStrips, deal: StripsDeal, view: "solv
 }
 
 /** Letters in order; those that may stand in any order among themselves in brackets. */
-function signs({ events }: DealtStrips, deal: StripsDeal, order: StoryOrder): string {
+function signs(deal: StripsDeal, order: StoryOrder): string {
+  const { events } = deal;
   const groups: { rank: number; signs: string[] }[] = [];
   order.forEach((event, place) => {
     const rank = events[place]?.rank ?? 0;
@@ -43,12 +45,8 @@ function signs({ events }: DealtStrips, deal: StripsDeal, order: StoryOrder): st
   return groups.map(({ signs: own }) => (own.length > 1 ? `(${own.join(" ")})` : own.join(""))).join(" ");
 }
 
-function orderTable(
-  { events, request }: DealtStrips,
-  deal: StripsDeal,
-  order: StoryOrder,
-  view: "solved" | "second",
-): Block {
+function orderTable({ request }: DealtStrips, deal: StripsDeal, order: StoryOrder, view: "solved" | "second"): Block {
+  const { events } = deal;
   return {
     type: "table",
     size: 11,
@@ -68,7 +66,7 @@ function orderTable(
   };
 }
 
-function proofText({ events }: DealtStrips, { proof }: StripsDeal): string {
+function proofText({ events, proof }: StripsDeal): string {
   if (events.length === 0) return "The learners write the events; the writers know the order.";
   if (proof.status === "one") return "One order is right, proven.";
   if (proof.status !== "several") return "How many orders are right is not settled.";
@@ -76,8 +74,15 @@ function proofText({ events }: DealtStrips, { proof }: StripsDeal): string {
   return `${many} orders are right, proven: letters in brackets may change places among themselves.`;
 }
 
-function notes({ events, options }: DealtStrips, deal: StripsDeal): Block[] {
+function notes({ options }: DealtStrips, deal: StripsDeal): Block[] {
+  const { events } = deal;
   const lines: string[] = [];
+  if (deal.told.length > 0) {
+    const shown = deal.told.map((event) => signOf(deal.dealt.indexOf(event))).sort();
+    lines.push(
+      `${shown.join(" and ")} ${shown.length > 1 ? "show" : "shows"} ${shown.length > 1 ? "their places" : "its place"}.`,
+    );
+  }
   const alike = new Map<string, number[]>();
   events.forEach(({ key }, index) => {
     alike.set(key, [...(alike.get(key) ?? []), deal.dealt.indexOf(index)]);

@@ -12,7 +12,9 @@ import { bodyBox } from "../../page/furniture";
 import { largestAtDesk, sizeFor, xHeights } from "../../page/legibility";
 import { type Box, type Paper, papers } from "../../page/paper";
 import type { Press } from "../contract";
+import { blanksOf } from "../copies";
 import type { DealtStrips, StripEvent } from "./model";
+import { printedEvent } from "./story";
 
 /*
  * Strips are as wide as the page's body and all of one height, so that none can be told by its size. A letter stands before
@@ -65,11 +67,16 @@ export function layoutStrips(dealt: DealtStrips, press: Press): StripsLayout {
 }
 
 /** The height that is asked for, else the fewest sheets on which the text is comfortable, else the largest text. */
-function findLayout({ options, events }: DealtStrips, press: Press): StripsLayout {
+function findLayout({ options, events, deals, request }: DealtStrips, press: Press): StripsLayout {
   const paper = papers[options.paper];
   const { margin } = options;
   const box = bodyBox(paper, margin);
-  const count = Math.max(1, events.length + options.blanks);
+  const longest = Math.max(0, ...deals.map(({ dealt }) => dealt.length));
+  const count = Math.max(1, longest + blanksOf(options, request.classes));
+  const printed = [
+    ...events,
+    ...deals.flatMap((deal) => deal.told.flatMap((index) => printedEvent(deal, index) ?? [])),
+  ];
   const rightToLeft = readsRightToLeft(events.map(({ text }) => text).join(" "));
   const base = { paper, margin, box, rightToLeft };
   const comfort = sizeFor(xHeights.desk.comfortable, press.typeface);
@@ -77,7 +84,7 @@ function findLayout({ options, events }: DealtStrips, press: Press): StripsLayou
   for (const height of heightsFor(box, count, options.height)) {
     const grid = packStrips(box, height, count);
     if (!grid) continue;
-    const size = sizeOn(events, { x: 0, y: 0, w: grid.w, h: grid.h }, press);
+    const size = sizeOn(printed, { x: 0, y: 0, w: grid.w, h: grid.h }, press);
     if (!best || (size ?? 0) > (best.size ?? 0)) best = { ...base, grid, places: placeGrid(box, grid, count), size };
     if (size !== undefined && size >= comfort) break;
   }

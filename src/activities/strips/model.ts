@@ -3,6 +3,7 @@ import type { Run } from "../../base/run";
 import type { Proof } from "../../prove/proof";
 import type { Item } from "../../unit/unit";
 import type { Deal, Dealt } from "../contract";
+import type { Level } from "../options";
 import type { StripsOptions } from "./options";
 
 /** Something that happens in the story. */
@@ -16,12 +17,19 @@ export interface StripEvent {
   readonly item: Item;
   /** What has a lower rank comes before; what has the same may stand in any order. */
   readonly rank: number;
+  /** The event that it stands under as a bullet: without it, it says nothing. */
+  readonly under?: Item;
 }
 
 /** Indices of events, as they lie from top to bottom. */
 export type StoryOrder = readonly number[];
 
 export interface StripsDeal extends Deal {
+  readonly level: Level;
+  /** Its own events, in the order of the story; the lists of indices here count these. */
+  readonly events: readonly StripEvent[];
+  /** Events whose strips show their place: the gentle level's help. */
+  readonly told: readonly number[];
   /** The events as they are dealt: a strip's place here is its number, and gives it its letter. */
   readonly dealt: StoryOrder;
   /** The dealt order tells the story: no wrong order was found. */
@@ -31,7 +39,7 @@ export interface StripsDeal extends Deal {
 
 export interface DealtStrips extends Dealt<StripsDeal> {
   readonly options: StripsOptions;
-  /** In the order of the story. */
+  /** Those of all deals, in the order of the story. */
   readonly events: readonly StripEvent[];
 }
 

@@ -55,9 +55,9 @@ function slipsFor(dealt: DealtStrips, deal: StripsDeal | undefined, count: numbe
 }
 
 function slipBlocks(dealt: DealtStrips, deal: StripsDeal | undefined): Block[] {
-  const { events, options, request } = dealt;
+  const { deals, options, request } = dealt;
   const { desks, blanks } = options;
-  const rows = events.length + blanks;
+  const rows = Math.max(0, ...deals.map(({ events }) => events.length)) + blanks;
   const columns: Column[] =
     desks === undefined
       ? [

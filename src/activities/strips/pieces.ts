@@ -2,15 +2,16 @@ import type { Piece, PiecePlace, Press } from "../contract";
 import { layoutStrips } from "./layout";
 import { type DealtStrips, type StripsDeal, signOf } from "./model";
 import { backPlaces, backTexts } from "./sheets";
-import { placesOf } from "./story";
+import { placesOf, printedEvent } from "./story";
 
 /** The strips in the order dealt. `solution` has the places in the story, from 0, that a strip may take. */
 export function stripPieces(dealt: DealtStrips, deal: StripsDeal, press: Press): Piece[] {
-  const { events, options } = dealt;
+  const { options } = dealt;
+  const { events } = deal;
   const layout = layoutStrips(dealt, press);
   const withBacks = options.backs === "numbers";
   const backs = backPlaces(dealt, layout);
-  const texts = backTexts(dealt, deal);
+  const texts = backTexts(deal);
   return deal.dealt.flatMap((index, card): Piece[] => {
     const event = events[index];
     const front = layout.places[card];
@@ -23,7 +24,7 @@ export function stripPieces(dealt: DealtStrips, deal: StripsDeal, press: Press):
     return [
       {
         faces: [
-          { side: "front", text: event.text, source: event.source },
+          { side: "front", text: printedEvent(deal, index)?.text ?? event.text, source: event.source },
           ...(withBacks ? [{ side: "back" as const, text: texts[card] ?? "" }] : []),
         ],
         at: [at(front, "front", 0), ...(withBacks ? [at(back, "back", back.turn)] : [])],
@@ -35,16 +36,16 @@ export function stripPieces(dealt: DealtStrips, deal: StripsDeal, press: Press):
 
 /** What it takes to print this deal again as it was. */
 export function stripRecord(dealt: DealtStrips, deal: StripsDeal, press: Press): unknown {
-  const { options, events, request } = dealt;
+  const { options, request } = dealt;
   const { paper, margin, grid, size, rightToLeft } = layoutStrips(dealt, press);
   const { seed, backs, flip, blanks } = options;
-  const texts = backTexts(dealt, deal);
+  const texts = backTexts(deal);
   return {
     settings: { seed, attempt: deal.attempt, backs, flip, blanks, paper: paper.name, margin, lang: request.teaches },
     layout: { w: grid.w, h: grid.h, size: size ?? null, rightToLeft },
     strips: deal.dealt.map((index, card) => ({
       sign: signOf(card),
-      runs: events[index]?.runs ?? [],
+      runs: printedEvent(deal, index)?.runs ?? [],
       ...(backs === "numbers" ? { back: texts[card] ?? "" } : {}),
     })),
   };

@@ -6,10 +6,10 @@ import type { Box } from "../../page/paper";
 import { mm } from "../../page/paper";
 import type { QuarterTurn, Sheet, SheetItem } from "../../page/sheet";
 import type { Press } from "../contract";
-import { activityPage, folio, setLabel, stateOf } from "../sheet-page";
+import { activityPage, folio, setLabel, sideFolio, stateOf } from "../sheet-page";
 import { areasOf, faceOf, layoutStrips, maxLines, type StripsLayout } from "./layout";
 import { type DealtStrips, type StripsDeal, signOf } from "./model";
-import { placesOf, writePlaces } from "./story";
+import { placesOf, printedEvent, writePlaces } from "./story";
 
 const markSize = 5;
 const signSize = 14;
@@ -27,17 +27,20 @@ export function pieceSheets(dealt: DealtStrips, deal: StripsDeal, copy: number |
   return upTo(pages).flatMap((index) => {
     const here = layout.places.filter((place) => place.page === index);
     const strips = here.flatMap((place) =>
-      place.card < dealt.events.length
+      place.card < deal.dealt.length
         ? eventStrip(dealt, deal, place, pieceMark(deal.code, copy, place.card), layout, press)
-        : blankStrip(dealt, place, pieceMark(deal.code, copy, 0), layout),
+        : blankStrip(dealt, deal, place, pieceMark(deal.code, copy, 0), layout),
     );
+    const backed = options.backs === "numbers";
+    const frontFolio = (at: number, of: number): string =>
+      backed ? sideFolio("front", options.flip, at, of) : folio(at, of);
     const front = sheetOf(
-      { ...page, label: `${request.title}, ${state.join(" · ")}, ${folio(index, pages)}` },
+      { ...page, folio: frontFolio, label: `${request.title}, ${state.join(" · ")}, ${folio(index, pages)}` },
       index,
       pages,
       [...cardCuts(here), ...strips],
     );
-    return options.backs === "numbers" ? [front, backSheet(dealt, deal, layout, page, index)] : [front];
+    return backed ? [front, backSheet(dealt, deal, layout, page, index)] : [front];
   });
 }
 
@@ -49,7 +52,7 @@ function eventStrip(
   { size, rightToLeft }: StripsLayout,
   press: Press,
 ): SheetItem[] {
-  const event = dealt.events[deal.dealt[place.card] ?? 0];
+  const event = printedEvent(deal, deal.dealt[place.card] ?? 0);
   if (!event) return [];
   const { sign, text, mark: markBox } = areasOf(place, rightToLeft);
   const lang = dealt.request.teaches;
@@ -65,9 +68,10 @@ function eventStrip(
   ];
 }
 
-/** Its number on the left and lines to write on; it says which set it belongs to, as no piece of its own. */
+/** Its number on the left and lines to write on; it says which set it belongs to, as no piece of its own. Each class has its own ones. */
 function blankStrip(
-  { events }: DealtStrips,
+  { options }: DealtStrips,
+  { dealt }: StripsDeal,
   place: PlacedCard,
   mark: string,
   { rightToLeft }: StripsLayout,
@@ -77,7 +81,7 @@ function blankStrip(
   const first = place.y + place.h / 2 - ((lines - 1) * writingPitch) / 2 + 2.5;
   const [code, set] = mark.split("-");
   return [
-    small(`${place.card - events.length + 1}`, sign, signSize, true),
+    small(`${((place.card - dealt.length) % options.blanks) + 1}`, sign, signSize, true),
     ...upTo(lines).map((i): SheetItem => {
       const y = first + i * writingPitch;
       return { type: "line", role: "rule", x1: text.x, y1: y, x2: text.x + text.w, y2: y, weight: 0.35 };
@@ -120,11 +124,10 @@ function markLines(mark: string, box: Box): SheetItem[] {
 }
 
 /** What stands on the back of each strip of a sheet. */
-export function backTexts(dealt: DealtStrips, deal: StripsDeal): string[] {
-  const { events } = dealt;
+export function backTexts(deal: StripsDeal): string[] {
   return deal.dealt.map((index) => {
-    const event = events[index];
-    return event ? writePlaces(placesOf(events, event)) : "";
+    const event = deal.events[index];
+    return event ? writePlaces(placesOf(deal.events, event)) : "";
   });
 }
 
@@ -140,12 +143,12 @@ function backSheet(
   page: ReturnType<typeof activityPage>,
   index: number,
 ): Sheet {
-  const texts = backTexts(dealt, deal);
+  const texts = backTexts(deal);
   const pages = layout.grid.pages;
   const items = backPlaces(dealt, layout)
     .filter((place) => place.page === index && place.card < texts.length)
     .map((place) => small(texts[place.card] ?? "", backBox(place), backSize, true, place.turn));
-  const backFolio = (at: number, of: number): string => `${folio(at, of)}, back`;
+  const backFolio = (at: number, of: number): string => sideFolio("back", dealt.options.flip, at, of);
   return sheetOf(
     { ...page, folio: backFolio, label: `${page.label}, ${backFolio(index, pages)}` },
     index,

@@ -9,6 +9,7 @@ import { copiesOf } from "../copies";
 import type { Level } from "../options";
 import { toPrinted } from "../printed";
 import { pairsOf, takeSpread } from "../supply";
+import { attemptCost, glance, type Patience, patienceFor, takeAttempt } from "./attempts";
 import { chooseDecoys } from "./decoys";
 import { type Frame, innerCount, innerEdges, largestFrame, outerCount, outerEdges } from "./frame";
 import {
@@ -24,23 +25,56 @@ import { levelsOf, type TilesOptions, tilesOptions, writtenFrame } from "./optio
 import { proveDeal } from "./puzzle";
 import { structureKey } from "./structure";
 
-/** Arrangements tried before the best so far is taken. */
-const attempts = 40;
-
 export function dealTiles(request: DealRequest): DealtTiles {
   const options = tilesOptions(request.options);
+  const { pairs, frame, table, plans } = prepare(request, options);
+  if (!table) {
+    return { request, options, pairs, summary: "tiles", deals: [], used: [], ...(frame ? { frame } : {}) };
+  }
+  const copies = copiesOf(options, request.classes, plans);
+  const patience = patienceFor(plans.length);
+  const deals = plans.map((plan, i) => ({ ...dealOne(table, plan, patience), copies: copies[i] ?? 1 }));
+  const { used } = table;
+  const summary = `${table.frame.rows} × ${table.frame.columns} tiles`;
+  return { request, options, pairs, frame: table.frame, used, deals, summary };
+}
+
+/** Whether every deal of a request is soon proven to have one solution. */
+export function soonProven(request: DealRequest): boolean {
+  const { table, plans } = prepare(request, tilesOptions(request.options));
+  return table !== undefined && plans.every((plan) => dealOne(table, plan, glance).proof.status === "one");
+}
+
+/** What all deals of an activity are made from. */
+interface Table {
+  readonly request: DealRequest;
+  readonly options: TilesOptions;
+  readonly frame: Frame;
+  readonly used: readonly Pair[];
+}
+
+function prepare(
+  request: DealRequest,
+  options: TilesOptions,
+): {
+  readonly pairs: readonly Pair[];
+  readonly frame: Frame | undefined;
+  /** Undefined where the pairs do not suffice. */
+  readonly table: Table | undefined;
+  readonly plans: readonly Plan[];
+} {
   const pairs = takeSpread(request.sections.map(pairsOf), options.take, String(options.seed));
   const frame = writtenFrame(options.grid) ?? largestFrame(pairs.length);
-  const needed = frame ? innerCount(frame) : 4;
-  const base = { request, options, pairs };
-  if (!frame || pairs.length === 0 || (pairs.length < needed && options.fill === "words")) {
-    return { ...base, summary: "tiles", deals: [], used: [], ...(frame ? { frame } : {}) };
-  }
-  const used = choosePairs(pairs, needed, request, options);
   const plans = levelsOf(options).flatMap((level) => upTo(options.versions).map((i) => ({ level, version: i + 1 })));
-  const copies = copiesOf(options, request.classes, plans);
-  const deals = plans.map((plan, i) => ({ ...dealOne(base, frame, used, plan), copies: copies[i] ?? 1 }));
-  return { ...base, frame, used, deals, summary: `${frame.rows} × ${frame.columns} tiles` };
+  const needed = frame ? innerCount(frame) : 4;
+  const short = pairs.length === 0 || (pairs.length < needed && options.fill === "words");
+  if (!frame || short) return { pairs, frame, table: undefined, plans };
+  return {
+    pairs,
+    frame,
+    table: { request, options, frame, used: choosePairs(pairs, needed, request, options) },
+    plans,
+  };
 }
 
 /**
@@ -87,44 +121,28 @@ type Arranged = Omit<TilesDeal, "copies">;
 const settled = new Recent<{ readonly attempt: number; readonly proof: TileProof }>(1000);
 
 /** Deals until one solution is proven; else keeps the first arrangement, with what the proof found. */
-function dealOne(
-  base: { readonly request: DealRequest; readonly options: TilesOptions },
-  frame: Frame,
-  used: readonly Pair[],
-  plan: Plan,
-): Arranged {
-  const structure = structureKey(base.request, base.options);
-  if (structure === undefined) return search(base, frame, used, plan);
+function dealOne(table: Table, plan: Plan, patience: Patience): Arranged {
+  const structure = structureKey(table.request, table.options);
+  if (structure === undefined) return search(table, plan, patience);
   let found: Arranged | undefined;
-  const { attempt, proof } = settled.get(`${plan.level} ${plan.version} ${structure}`, () => {
-    found = search(base, frame, used, plan);
+  const { attempt, proof } = settled.get(`${patience.all} ${plan.level} ${plan.version} ${structure}`, () => {
+    found = search(table, plan, patience);
     return { attempt: found.attempt, proof: found.proof };
   });
-  return found ?? arrange(base, frame, used, plan, attempt, proof);
+  return found ?? arrange(table, plan, attempt, proof);
 }
 
-function search(
-  base: { readonly request: DealRequest; readonly options: TilesOptions },
-  frame: Frame,
-  used: readonly Pair[],
-  plan: Plan,
-): Arranged {
-  let first: Arranged | undefined;
-  for (let attempt = 0; attempt < attempts; attempt++) {
-    const deal = arrange(base, frame, used, plan, attempt);
-    if (deal.proof.status === "one") return deal;
-    first ??= deal;
-  }
-  return first ?? arrange(base, frame, used, plan, 0);
+function search(table: Table, plan: Plan, patience: Patience): Arranged {
+  const cost = attemptCost(table.frame);
+  return takeAttempt((attempt, budget) => arrange(table, plan, attempt, budget), patience, cost);
 }
 
+/** `proof`: what is known already, or the nodes to spend on it. */
 function arrange(
-  { request, options }: { readonly request: DealRequest; readonly options: TilesOptions },
-  frame: Frame,
-  used: readonly Pair[],
+  { request, options, frame, used }: Table,
   { level, version }: Plan,
   attempt: number,
-  known?: TileProof,
+  proof: TileProof | number,
 ): Arranged {
   // The levels of a version share their inside, so that one look at either key serves both; their order of dealing differs.
   const stream = `tiles/${options.seed}/${version}/${attempt}`;
@@ -155,10 +173,10 @@ function arrange(
   const tiles = order
     .shuffle(upTo(solved.length))
     .map((cell): DealtTile => ({ cell, turn: options.turn === "free" ? quarter(order.below(4)) : 0 }));
-  const proof = known ?? proveDeal(frame, solved, request.relation, options);
+  const proven = typeof proof === "number" ? proveDeal(frame, solved, request.relation, options, proof) : proof;
   const faces = solved.map((face) => face.map((edge) => (edge ? [edge.picture?.path ?? "", edge.runs] : 0)));
   const code = dealCode(JSON.stringify(["tiles", level, version, options.turn, frame, tiles, faces]));
-  return { code, level, version, attempt, frame, solved, tiles, decoys, proof };
+  return { code, level, version, attempt, frame, solved, tiles, decoys, proof: proven };
 }
 
 const noDecoys: Decoys = { edges: [], wanted: 0, misfits: [] };

@@ -11,7 +11,8 @@ import type { TilesOptions } from "./options";
 
 /**
  * Words for outer edges that have no partner on any tile: those that the options name, or one side of pairs that the tiles
- * do not use, first of the activity's own sections, then of the rest of the unit.
+ * do not use, first of the activity's own sections, then of the rest of the unit. None has over a word more than
+ * the longest text on the tiles, and those that have one more are taken last.
  */
 export function chooseDecoys(
   request: DealRequest,
@@ -48,22 +49,33 @@ export function chooseDecoys(
   const own = request.sections.flatMap(pairsOf).filter((pair) => !used.includes(pair));
   const others = relation.pairs.filter((pair) => !own.includes(pair) && !used.includes(pair));
   const random = new Random(stream);
-  const edges: Edge[] = [];
-  const taken = new Set<MatchKey>();
-  for (const pool of [own, others]) {
-    for (const i of random.shuffle(upTo(pool.length))) {
+  const drawn = [own, others].flatMap((pool) =>
+    random.shuffle(upTo(pool.length)).flatMap((i) => {
       const left = random.coin();
       const pair = pool[i];
-      if (!pair || edges.length === wanted) continue;
-      const edge = left
+      if (!pair) return [];
+      return left
         ? toPrinted(pair.left.answers[0], request.teaches)
         : toPrinted(pair.right.answers[0], request.explains);
-      const free = !printed.has(edge.key) && partnersOf(edge.key).length === 0;
-      const alone = !taken.has(edge.key) && [...relation.partners(edge.key)].every((other) => !taken.has(other));
-      if (!free || !alone) continue;
-      taken.add(edge.key);
-      edges.push(edge);
-    }
+    }),
+  );
+  // A text of more words says by its length alone that it has no partner, and makes the words of all tiles smaller.
+  const most = Math.max(...used.flatMap(({ left, right }) => [left, right].map(({ answers }) => wordsIn(answers[0]))));
+  const alike = [0, 1].flatMap((more) => drawn.filter((edge) => Math.max(0, wordsIn(edge) - most) === more));
+  const edges: Edge[] = [];
+  const taken = new Set<MatchKey>();
+  for (const edge of alike) {
+    if (edges.length === wanted) break;
+    const free = !printed.has(edge.key) && partnersOf(edge.key).length === 0;
+    const alone = !taken.has(edge.key) && [...relation.partners(edge.key)].every((other) => !taken.has(other));
+    if (!free || !alone) continue;
+    taken.add(edge.key);
+    edges.push(edge);
   }
   return { edges, wanted, misfits: [] };
+}
+
+/** Words of a text as it is written: what a mended letter does not change. */
+function wordsIn({ text }: { readonly text: string }): number {
+  return text.trim().split(/\s+/u).length;
 }

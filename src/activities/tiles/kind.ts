@@ -5,6 +5,7 @@ import { dealTiles } from "./deal";
 import { directions, tilesGuide, tilesLabels } from "./guide";
 import { solutionSheets } from "./key";
 import type { DealtTiles, TilesDeal } from "./model";
+import { confusedTiles, edgeTexts } from "./overlooked";
 import { tilePieces, tileRecord } from "./pieces";
 import { rules } from "./rules";
 import { pieceSheets } from "./sheets";
@@ -23,5 +24,6 @@ export const tiles: ActivityKind<TilesDeal, DealtTiles> = {
   guide: tilesGuide,
   directions: (dealt, lang) => directions[lang]?.(dealt),
   labels: tilesLabels,
+  overlooked: { piece: "tile", harm: "can lay the tiles in another way", texts: edgeTexts, confused: confusedTiles },
   rules,
 };

@@ -1,13 +1,11 @@
 import { Recent } from "../../base/recent";
-import type { MatchKey, Relation } from "../../match/relation";
+import type { Matching } from "../../match/look-alikes";
+import type { MatchKey } from "../../match/relation";
 import { proveTiles, type TileEdges, type TileProof, type TilePuzzle } from "../../prove/tiles";
 import { looksLike } from "../printed";
 import type { Frame } from "./frame";
 import { type Edge, intended, type TileFace } from "./model";
 import type { TilesOptions } from "./options";
-
-/** Search nodes for one arrangement; see the bench for what that covers. */
-const budget = 20_000;
 
 /**
  * The tiles as the prover sees them: printed edges numbered, and which of them fit. Where the inside has blank edges, blank
@@ -17,7 +15,7 @@ const budget = 20_000;
 export function toPuzzle(
   frame: Frame,
   solved: readonly TileFace[],
-  relation: Relation,
+  relation: Matching,
   options: TilesOptions,
 ): TilePuzzle {
   const numbers = new Map<string, number>();
@@ -46,12 +44,15 @@ export function toPuzzle(
 /** Proofs by puzzle: texts are numbers there, so that mending a word asks for no new proof. */
 const proofs = new Recent<TileProof>(1000);
 
+/** The proof of one arrangement. `budget`: search nodes to spend on it. */
 export function proveDeal(
   frame: Frame,
   solved: readonly TileFace[],
-  relation: Relation,
+  relation: Matching,
   options: TilesOptions,
+  budget: number,
 ): TileProof {
   const puzzle = toPuzzle(frame, solved, relation, options);
-  return proofs.get(JSON.stringify(puzzle), () => proveTiles(puzzle, { intended: intended(frame), budget }));
+  const key = `${budget} ${JSON.stringify(puzzle)}`;
+  return proofs.get(key, () => proveTiles(puzzle, { intended: intended(frame), budget }));
 }

@@ -1,10 +1,12 @@
 import activity from "../../../schemas/activity.schema.json";
 import frontMatter from "../../../schemas/front-matter.schema.json";
-import tiles from "../../../schemas/tiles.schema.json";
+import stations from "../../../schemas/stations.schema.json";
+import { kinds as registered } from "../../activities/kinds";
+import type { OptionSchema } from "../../activities/options";
 
 /*
- * What may be written in an activity block and in the front matter, read from the schemas: the one source for completion
- * and hover.
+ * What may be written in an activity block, a plan of stations and the front matter, read from the schemas: the one source
+ * for completion and hover.
  */
 
 /** One value that can be offered, as YAML text. */
@@ -25,9 +27,11 @@ export interface Option {
   readonly items: readonly OptionValue[];
   /** A list is one way to write it. */
   readonly list: boolean;
-  /** Section names of the unit are values. */
-  readonly sections: boolean;
+  /** Names that the unit gives are values: of its sections and those of other units, of piles, of activities. */
+  readonly names?: NameKind;
 }
+
+export type NameKind = "sections" | "piles" | "activities";
 
 /** The part of JSON Schema that says something about what to offer. */
 interface Schema {
@@ -36,6 +40,7 @@ interface Schema {
   readonly const?: unknown;
   readonly enum?: readonly unknown[];
   readonly "x-enum-descriptions"?: readonly string[];
+  readonly "x-example-descriptions"?: readonly string[];
   readonly "x-values"?: string;
   readonly default?: unknown;
   readonly examples?: readonly unknown[];
@@ -49,18 +54,38 @@ type Properties = Readonly<Record<string, Schema>>;
 
 const common: Properties = activity.properties;
 const front: Properties = frontMatter.properties;
-const kinds: Readonly<Record<string, Properties>> = { tiles: tiles.properties };
+const kinds = new Map<string, Properties>(registered.map(({ name, schema }) => [name, propertiesOf(schema)]));
+
+function propertiesOf(schema: OptionSchema): Properties {
+  return Object.fromEntries(Object.entries(schema.properties).filter(isProperty));
+}
+
+function isProperty(entry: [string, unknown]): entry is [string, Schema] {
+  return typeof entry[1] === "object" && entry[1] !== null;
+}
 
 /** Options of an activity block; those of every kind where `make` is missing or unknown. */
 export function activityOptions(make: string | undefined): readonly Option[] {
-  const own = make === undefined ? undefined : kinds[make];
-  const special = own ? [own] : Object.values(kinds);
+  const own = make === undefined ? undefined : kinds.get(make);
+  const special = own ? [own] : [...kinds.values()];
   // `make` itself is described once for all kinds.
   return optionsOf(Object.assign({}, ...special, common));
 }
 
+const severities = frontMatter.properties.severities.additionalProperties;
+
+/** How much a finding may matter. */
+export const severityValues: readonly Required<OptionValue>[] = severities.enum.map((text, index) => ({
+  text,
+  description: severities["x-enum-descriptions"][index] ?? "",
+}));
+
 export function frontMatterOptions(): readonly Option[] {
   return optionsOf(front);
+}
+
+export function stationsOptions(): readonly Option[] {
+  return optionsOf(stations.properties);
 }
 
 function optionsOf(properties: Properties): readonly Option[] {
@@ -68,16 +93,21 @@ function optionsOf(properties: Properties): readonly Option[] {
     const schema = resolved(written);
     const branches = [schema, ...(schema.anyOf ?? []), ...(schema.oneOf ?? [])];
     const lists = branches.filter(({ type }) => type === "array");
+    const names = branches.map((branch) => branch["x-values"] ?? branch.items?.["x-values"]).find(isNameKind);
     const option = {
       key,
       description: schema.description ?? "",
-      values: once([...branches.flatMap(choices), ...(schema.examples ?? []).map((value) => ({ text: yaml(value) }))]),
+      values: once([...branches.flatMap(choices), ...described(schema.examples, schema["x-example-descriptions"])]),
       items: once(lists.flatMap(({ items }) => (items ? choices(items) : []))),
       list: lists.length > 0,
-      sections: schema["x-values"] === "sections",
+      ...(names === undefined ? {} : { names }),
     };
     return schema.default === undefined ? option : { ...option, default: yaml(schema.default) };
   });
+}
+
+function isNameKind(value: unknown): value is NameKind {
+  return value === "sections" || value === "piles" || value === "activities";
 }
 
 /** Follows `activity.schema.json#/properties/NAME`, the only kind of reference between properties. */
@@ -87,10 +117,14 @@ function resolved(schema: Schema): Schema {
 }
 
 function choices(schema: Schema): readonly OptionValue[] {
-  if (schema.const !== undefined) return [{ text: yaml(schema.const) }];
+  if (schema.const !== undefined) return described([schema.const], schema.description ? [schema.description] : []);
   if (schema.type === "boolean") return [{ text: "true" }, { text: "false" }];
-  return (schema.enum ?? []).map((value, index) => {
-    const description = schema["x-enum-descriptions"]?.[index];
+  return described(schema.enum, schema["x-enum-descriptions"]);
+}
+
+function described(values: readonly unknown[] = [], descriptions: readonly string[] = []): readonly OptionValue[] {
+  return values.map((value, index) => {
+    const description = descriptions[index];
     return description === undefined ? { text: yaml(value) } : { text: yaml(value), description };
   });
 }
@@ -103,10 +137,18 @@ function once(values: readonly OptionValue[]): readonly OptionValue[] {
 
 /** A value as YAML on one line. */
 export function yaml(value: unknown): string {
-  if (Array.isArray(value))
-    return `[${value.map((item) => (typeof item === "string" ? yamlText(item, true) : yaml(item))).join(", ")}]`;
+  if (Array.isArray(value)) return `[${value.map(yamlIn).join(", ")}]`;
   if (typeof value === "string") return yamlText(value, false);
+  if (typeof value === "object" && value !== null) {
+    const entries = Object.entries(value).map(([key, inner]) => `${yamlText(key, true)}: ${yamlIn(inner)}`);
+    return `{ ${entries.join(", ")} }`;
+  }
   return JSON.stringify(value);
+}
+
+/** A value inside brackets or braces. */
+function yamlIn(value: unknown): string {
+  return typeof value === "string" ? yamlText(value, true) : yaml(value);
 }
 
 /** A text as YAML reads it back as that text: bare where possible, else in double quotes. `flow`: inside `[...]`. */

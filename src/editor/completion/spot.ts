@@ -1,11 +1,11 @@
 /*
- * Where in a unit's YAML a place is: in an activity block or the front matter, at a key or at a value. It works on text that
- * is being typed, so it looks at lines rather than at parsed YAML.
+ * Where in a unit's YAML a place is: in an activity block, a plan of stations or the front matter, at a key or at a value. It
+ * works on text that is being typed, so it looks at lines rather than at parsed YAML.
  */
 
 /** YAML inside a unit. Offsets are UTF-16 units of the unit's text, `end` exclusive. */
 export interface YamlBlock {
-  readonly kind: "activity" | "front";
+  readonly kind: "activity" | "stations" | "front";
   readonly start: number;
   readonly end: number;
 }
@@ -25,6 +25,10 @@ export interface KeySpot extends Token {
 export interface ValueSpot extends Token {
   readonly at: "value";
   readonly key: string;
+  /** What is there before the place, without quotes. */
+  readonly typed: string;
+  /** The quotation mark that it begins with, or nothing. */
+  readonly quote: "" | '"' | "'";
   /** An item of a list, in brackets or after a dash. */
   readonly item: boolean;
   /** In brackets. */
@@ -37,14 +41,12 @@ const fence = /^ {0,3}(`{3,}|~{3,})[ \t]*([^\s`]*)[^`]*$/;
 
 /** The block that holds the offset, ends included; undefined in prose. */
 export function blockAt(text: string, offset: number): YamlBlock | undefined {
-  let open:
-    | { readonly marker: string; readonly kind: "activity" | "front" | "other"; readonly start: number }
-    | undefined;
+  let open: { readonly marker: string; readonly kind: YamlBlock["kind"] | "other"; readonly start: number } | undefined;
   for (const { start, next, line } of linesOf(text)) {
     if (!open && start > offset) return undefined;
     if (!open) {
       const [, marker, word] = fence.exec(line) ?? [];
-      if (marker) open = { marker, kind: word === "activity" ? "activity" : "other", start: next };
+      if (marker) open = { marker, kind: word === "activity" || word === "stations" ? word : "other", start: next };
       else if (start === 0 && line.trimEnd() === "---") open = { marker: "---", kind: "front", start: next };
     } else if (closes(line, open.marker)) {
       if (open.kind !== "other" && offset >= open.start && offset < start)
@@ -82,42 +84,78 @@ export function spotAt(text: string, block: YamlBlock, offset: number): KeySpot 
   if (item === undefined) return undefined;
   const list = listAround(text, block, start);
   return (
-    list && {
-      at: "value",
-      key: list.key,
-      item: true,
-      flow: false,
-      others: list.others,
-      ...token(item, after, offset, /[\r\n]/),
-    }
+    list && { at: "value", key: list.key, item: true, flow: false, others: list.others, ...token(item, after, offset) }
   );
 }
 
 function valueSpot(key: string, value: string, after: string, offset: number): ValueSpot | undefined {
-  if (/(^|\s)#/.test(value)) return undefined;
+  if (commentIn(value)) return undefined;
   if (!value.startsWith("["))
-    return { at: "value", key, item: false, flow: false, others: [], ...token(value, after, offset, /\s#|\s*$/) };
-  if (value.includes("]")) return undefined;
-  const typed = value.slice(value.lastIndexOf(value.includes(",") ? "," : "[") + 1).trimStart();
-  const spot = token(typed, after, offset, /[,\]]|$/);
-  const earlier = value.slice(1).split(",").slice(0, -1);
-  const later = after
-    .slice(spot.end - offset)
-    .replace(/\].*$/, "")
-    .split(",");
+    return { at: "value", key, item: false, flow: false, others: [], ...token(value, after, offset) };
+  const start = offset - value.length;
+  const whole = value + after;
+  const items = flowItems(whole);
+  const here = items.findIndex((item) => item.start <= value.length && value.length <= item.end);
+  const item = items[here];
+  if (!item) return undefined;
+  const inner = whole.slice(item.start, item.end);
+  const from = Math.min(item.start + inner.length - inner.trimStart().length, value.length);
   return {
     at: "value",
     key,
     item: true,
     flow: true,
-    others: [...earlier, ...later].map(unquoted).filter(Boolean),
-    ...spot,
+    others: items
+      .filter((each) => each !== item)
+      .map((each) => unquoted(whole.slice(each.start, each.end)))
+      .filter(Boolean),
+    ...opened(value.slice(from)),
+    start: start + from,
+    end: item.open ? offset : Math.max(offset, start + item.start + inner.trimEnd().length),
   };
 }
 
-function token(typed: string, after: string, offset: number, ends: RegExp): Token {
-  const stop = after.search(ends);
-  return { start: offset - typed.length, end: offset + (stop < 0 ? after.trimEnd().length : stop) };
+/** The places between the brackets and commas of a list in brackets, `open` where a quotation mark is not closed. */
+function flowItems(text: string): readonly (Token & { readonly open: boolean })[] {
+  const items: (Token & { readonly open: boolean })[] = [];
+  let start = 1;
+  let quote = "";
+  for (let at = 1; at <= text.length; at++) {
+    const sign = text.charAt(at);
+    if (quote !== "") {
+      if (sign === "\\" && quote === '"') at++;
+      else if (sign === quote) quote = "";
+      if (at < text.length) continue;
+    }
+    const begins = text.slice(start, at).trim() === "";
+    if ((sign === '"' || sign === "'") && begins) quote = sign;
+    else if (sign === "," || sign === "]" || sign === "" || (sign === "#" && /\s/.test(text.charAt(at - 1)))) {
+      items.push({ start, end: at, open: quote !== "" });
+      if (sign !== ",") break;
+      start = at + 1;
+    }
+  }
+  return items;
+}
+
+function commentIn(value: string): boolean {
+  return !/^["']/.test(value) && /(^|\s)#/.test(value);
+}
+
+function token(typed: string, after: string, offset: number): Token & Pick<ValueSpot, "typed" | "quote"> {
+  const start = opened(typed);
+  const stop = start.quote === "" ? after.search(/\s#|\s*$/) : (endOf(start.quote).exec(after)?.[0].length ?? -1);
+  return { ...start, start: offset - typed.length, end: offset + (stop < 0 ? after.trimEnd().length : stop) };
+}
+
+/** The rest of a text in quotation marks, with the one at its end. */
+function endOf(quote: '"' | "'"): RegExp {
+  return quote === '"' ? /^(?:[^"\\]|\\.)*"/ : /^(?:[^']|'')*'/;
+}
+
+function opened(written: string): Pick<ValueSpot, "typed" | "quote"> {
+  const quote = written.startsWith('"') ? '"' : written.startsWith("'") ? "'" : "";
+  return { quote, typed: written.slice(quote.length) };
 }
 
 /** The key that a dashed item belongs to, and the items on the other lines. */
@@ -150,6 +188,23 @@ export function plainValue(text: string, block: YamlBlock, key: string): string 
     if (colon > 0 && line.slice(0, colon).trim() === key) return unquoted(line.slice(colon + 1).replace(/\s#.*$/, ""));
   }
   return undefined;
+}
+
+/** The value of a key as a list: in brackets, on lines with dashes, or the one that it is; without quotes. */
+export function listValue(text: string, block: YamlBlock, key: string): readonly string[] {
+  const plain = plainValue(text, block, key);
+  if (plain === undefined) return [];
+  if (plain.startsWith("[")) return flowItems(plain).map(({ start, end }) => unquoted(plain.slice(start, end)));
+  return plain === "" ? dashedItems(text, block, key) : [plain];
+}
+
+function dashedItems(text: string, block: YamlBlock, key: string): readonly string[] {
+  const lines = [...linesOf(text.slice(block.start, block.end))].map(({ line }) => line);
+  const items = lines.slice(lines.findIndex((line) => new RegExp(`^${key}[ \\t]*:`).test(line)) + 1);
+  const end = items.findIndex((line) => line.trim() !== "" && !/^[ \t]*-[ \t]/.test(line));
+  return items
+    .slice(0, end < 0 ? items.length : end)
+    .flatMap((line) => unquoted(line.replace(/^[ \t]*-[ \t]+/, "")) || []);
 }
 
 /** Keys that stand at the start of the block's lines, but for the line at `offset`. */

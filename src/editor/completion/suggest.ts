@@ -1,11 +1,21 @@
-import { activityOptions, frontMatterOptions, type Option, type OptionValue, yamlText } from "./options";
-import { blockAt, otherKeys, plainValue, spotAt, type ValueSpot, type YamlBlock } from "./spot";
+import type { Section } from "../../unit/unit";
+import {
+  activityOptions,
+  frontMatterOptions,
+  type Option,
+  type OptionValue,
+  stationsOptions,
+  yamlText,
+} from "./options";
+import { blockAt, listValue, otherKeys, plainValue, spotAt, type ValueSpot, type YamlBlock } from "./spot";
 
 /** One thing to offer at a place. Offsets are UTF-16 units of the unit's text. */
 export interface Suggestion {
   readonly label: string;
-  readonly kind: "option" | "value" | "section";
+  readonly kind: "option" | "value" | "section" | "unit" | "pile" | "activity";
   readonly insert: string;
+  /** What it is, in a few words; may be empty. */
+  readonly detail: string;
   /** Markdown. */
   readonly documentation: string;
   readonly start: number;
@@ -14,12 +24,23 @@ export interface Suggestion {
   readonly more: boolean;
 }
 
-/** What can be written at the offset; empty in prose. `sections` are the names of the unit's sections, in order. */
-export function suggestAt(text: string, offset: number, sections: readonly string[]): readonly Suggestion[] {
+/** The names that can be offered. They may come from a reading before the last keystroke. */
+export interface Known {
+  /** In order. */
+  readonly sections: readonly Pick<Section, "name" | "range" | "piles">[];
+  /** Titles of the unit's activities. */
+  readonly activities?: readonly string[];
+  /** Other units, by their path as `from` writes it, with their sections' names where they were looked up. */
+  readonly units?: ReadonlyMap<string, readonly string[] | undefined>;
+}
+
+/** What can be written at the offset; empty in prose. */
+export function suggestAt(text: string, offset: number, known: Known): readonly Suggestion[] {
   const block = blockAt(text, offset);
   const spot = block && spotAt(text, block, offset);
   if (!block || !spot) return [];
   const options = optionsIn(text, block);
+  const place = { text, block, known };
   if (spot.at === "key") {
     const present = otherKeys(text, block, offset);
     return options
@@ -28,23 +49,40 @@ export function suggestAt(text: string, offset: number, sections: readonly strin
         label: option.key,
         kind: "option",
         insert: spot.colon ? option.key : `${option.key}: `,
+        detail: "",
         documentation: describe(option),
         start: spot.start,
         end: spot.end,
-        more: !spot.colon && valuesFor(option, undefined, sections).length > 0,
+        more: !spot.colon && valuesFor(option, undefined, place).length > 0,
       }));
   }
   const option = options.find(({ key }) => key === spot.key);
   if (!option) return [];
-  return valuesFor(option, spot, sections).map(({ kind, label, text: insert, description }) => ({
-    label,
-    kind,
-    insert,
-    documentation: description ?? "",
+  return valuesFor(option, spot, place).map((offer) => ({
+    label: offer.label,
+    kind: offer.kind,
+    insert: offer.text,
+    detail: offer.detail ?? "",
+    documentation: offer.description ?? "",
     start: spot.start,
     end: spot.end,
-    more: false,
+    more: offer.kind === "unit",
   }));
+}
+
+/** What is to be looked up of other units for the offset: their names, and the sections of the one at `path`. */
+export function unitsAt(text: string, offset: number): { readonly path?: string } | undefined {
+  const block = blockAt(text, offset);
+  const spot = block && spotAt(text, block, offset);
+  if (!block || spot?.at !== "value") return undefined;
+  const option = optionsIn(text, block).find(({ key }) => key === spot.key);
+  if (option?.names !== "sections") return undefined;
+  const path = foreignPath(spot);
+  return path === undefined ? {} : { path };
+}
+
+function foreignPath({ typed }: ValueSpot): string | undefined {
+  return /^(.+\.unit\.md)#/u.exec(typed)?.[1];
 }
 
 /** The option whose key stands at the offset. */
@@ -67,26 +105,91 @@ export function describe(option: Option): string {
 }
 
 function optionsIn(text: string, block: YamlBlock): readonly Option[] {
-  return block.kind === "front" ? frontMatterOptions() : activityOptions(plainValue(text, block, "make"));
+  switch (block.kind) {
+    case "front":
+      return frontMatterOptions();
+    case "stations":
+      return stationsOptions();
+    case "activity":
+      return activityOptions(plainValue(text, block, "make"));
+  }
 }
 
 interface Offer extends OptionValue {
-  readonly kind: "value" | "section";
+  readonly kind: "value" | "section" | "unit" | "pile" | "activity";
   readonly label: string;
+  readonly detail?: string;
+  /** The name that it stands for, as YAML reads it. */
+  readonly name?: string;
 }
 
-function valuesFor(option: Option, spot: ValueSpot | undefined, sections: readonly string[]): readonly Offer[] {
+interface Place {
+  readonly text: string;
+  readonly block: YamlBlock;
+  readonly known: Known;
+}
+
+function valuesFor(option: Option, spot: ValueSpot | undefined, place: Place): readonly Offer[] {
   const item = spot?.item ?? false;
   const own = (item ? option.items : [...option.values, ...option.items.map(asList)]).map(
     (value): Offer => ({ ...value, kind: "value", label: value.text }),
   );
-  const names = option.sections
-    ? [...new Set(sections)].map(
-        (label): Offer => ({ kind: "section", label, text: yamlText(label, spot?.flow ?? false) }),
-      )
-    : [];
   const others = spot?.others ?? [];
-  return [...once(own), ...names].filter(({ label }) => !others.includes(label));
+  const offers = [...once(own), ...namesFor(option, spot, place)];
+  return offers.filter(({ label, name }) => !others.includes(name ?? label));
+}
+
+function namesFor({ names }: Option, spot: ValueSpot | undefined, place: Place): readonly Offer[] {
+  const { known } = place;
+  const written = (name: string): string => {
+    if (spot?.quote === '"') return JSON.stringify(name);
+    return spot?.quote === "'" ? `'${name.replaceAll("'", "''")}'` : yamlText(name, spot?.flow ?? false);
+  };
+  const offer = (kind: Offer["kind"], name: string, label = name, detail = ""): Offer => ({
+    kind,
+    name,
+    label,
+    text: written(name),
+    ...(detail === "" ? {} : { detail }),
+  });
+  switch (names) {
+    case "sections": {
+      const path = spot && foreignPath(spot);
+      if (path !== undefined)
+        return unique(known.units?.get(path) ?? []).map((name) => offer("section", `${path}#${name}`, name, path));
+      const own = unique(known.sections.map(({ name }) => name)).map((name) => offer("section", name));
+      return [...own, ...[...(known.units?.keys() ?? [])].map((unit) => unitOffer(unit, offer))];
+    }
+    case "piles":
+    case "activities": {
+      const kind = names === "piles" ? "pile" : "activity";
+      const all = names === "piles" ? pilesFor(place) : unique(known.activities ?? []);
+      if (spot?.item) return all.map((name) => offer(kind, name));
+      const whole = `[${all.map((name) => yamlText(name, true)).join(", ")}]`;
+      return all.length > 1 ? [{ kind, label: whole, text: whole }] : [];
+    }
+    default:
+      return [];
+  }
+}
+
+/** The path up to the number sign; the section comes next, so a quotation mark that is needed is not closed yet. */
+function unitOffer(path: string, offer: (kind: "unit", name: string) => Offer): Offer {
+  const open = offer("unit", `${path}#`);
+  return { ...open, label: path, text: open.text.replace(/#(["'])$/, "#") };
+}
+
+/** Piles of the sections that the block takes; of all sections where it takes none that is known. */
+function pilesFor({ text, block, known: { sections } }: Place): readonly string[] {
+  const from = listValue(text, block, "from");
+  const own = sections.findLast(({ range }) => range.start <= block.start);
+  const named = from.length > 0 ? sections.filter(({ name }) => from.includes(name)) : own ? [own] : [];
+  const piles = (named.length > 0 ? named : sections).flatMap((section) => section.piles);
+  return unique(piles.map(({ name }) => name));
+}
+
+function unique(names: readonly string[]): readonly string[] {
+  return [...new Set(names)];
 }
 
 /** An item where a whole value is wanted. */

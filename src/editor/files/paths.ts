@@ -22,6 +22,14 @@ export function insidePath(root: string, folder: string, written: string): strin
   return path.startsWith(fence) ? path : undefined;
 }
 
+/** How a unit in `folder` writes the place of a file, so that {@link insidePath} leads there. Both are absolute. */
+export function pathFrom(folder: string, file: string): string {
+  const [from, to] = [folder, file].map((path) => path.split("/").filter(Boolean));
+  let shared = 0;
+  while (from?.[shared] !== undefined && from[shared] === to?.[shared] && shared < (to?.length ?? 0) - 1) shared++;
+  return [...(from ?? []).slice(shared).map(() => ".."), ...(to ?? []).slice(shared)].join("/");
+}
+
 /** `folder` and the folders above it up to `root`, nearest first; only `folder` where it does not lie in `root`. */
 export function upwards(root: string, folder: string): readonly string[] {
   const fence = trim(root);

@@ -1,6 +1,8 @@
 import { allRules } from "../../check/rules";
-import { fold } from "../../match/fold";
+import { isForm } from "../../match/form";
+import { beginsSentence } from "../../unit/ties";
 import type { FormsTable, Section, Unit } from "../../unit/unit";
+import { severityValues } from "../completion/options";
 import { columnOf } from "./names/mentions";
 import { personTitle, tieTarget } from "./names/writing";
 
@@ -18,8 +20,6 @@ export interface Offer {
   /** More can be offered once this is in. */
   readonly more: boolean;
 }
-
-const severities = ["error", "warning", "information", "hint", "off"];
 
 /**
  * What can stand at the offset in prose: columns behind `](#`, persons behind them, codes in `<!-- allow `; and codes and
@@ -54,16 +54,23 @@ function columnsOf(unit: Unit): readonly Column[] {
 }
 
 /** Persons for whom a text is the form of a column. */
-function personsFor({ table, index }: Column, word: string): readonly string[] {
-  return table.persons.flatMap(({ text }, row) =>
-    fold(table.forms[row]?.[index]?.text ?? "") === fold(word) ? [text] : [],
-  );
+function personsFor({ table, index }: Column, word: Word): readonly string[] {
+  return table.persons.flatMap(({ text }, row) => (isForm(word, table.forms[row]?.[index]?.text ?? "") ? [text] : []));
+}
+
+type Word = Parameters<typeof isForm>[0];
+
+/** The word of a tie that is being written, with what stands before it in its line. */
+function wordOf(text: string, before: string): Word {
+  const own = before.replace(/^[\s>]*(?:[-*+]|\d{1,9}[.)])\s+/u, "");
+  return beginsSentence(own) ? { text, opens: true } : { text };
 }
 
 function columnOffers(unit: Unit, before: string, after: string, offset: number): readonly Offer[] | undefined {
   const match = /\[([^\]]*)\]\((<?#[^)>"]*)$/u.exec(before);
   if (!match || (/\s/.test(match[2] ?? "") && !match[2]?.startsWith("<"))) return undefined;
-  const [, word = "", typed = ""] = match;
+  const [, written = "", typed = ""] = match;
+  const word = wordOf(written, before.slice(0, match.index));
   const all = columnsOf(unit);
   // Columns that have the word come first.
   const fitting = all.filter((column) => personsFor(column, word).length > 0);
@@ -108,7 +115,7 @@ function personOffers(unit: Unit, before: string, after: string, offset: number)
   const table = place && section?.tables[place.table];
   if (!place || !section || !table) return [];
   const column = { section, table, index: place.column, name: path };
-  const fitting = personsFor(column, match[1] ?? "");
+  const fitting = personsFor(column, wordOf(match[1] ?? "", before.slice(0, match.index)));
   const typed = match[4] ?? "";
   const rest = /^[^")\r\n]*"?/u.exec(after)?.[0] ?? "";
   const names = [...fitting, ...table.persons.map(({ text }) => text).filter((name) => !fitting.includes(name))];
@@ -181,11 +188,11 @@ function severityOffers(
   const value = /^[a-z-]+[ \t]*:[ \t]+([a-z]*)$/.exec(inner);
   if (value) {
     if (key === "allow") return [];
-    return severities.map((label) => ({
+    return severityValues.map(({ text: label, description }) => ({
       label,
       kind: "value",
       insert: label,
-      detail: "",
+      detail: description,
       documentation: "",
       start: offset - (value[1] ?? "").length,
       end: offset + rest.length,

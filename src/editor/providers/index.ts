@@ -1,5 +1,4 @@
 import * as vscode from "vscode";
-import type { Readings } from "../readings";
 import { completeNames } from "./complete";
 import { formatUnits } from "./format";
 import { explainAnswers } from "./hover";
@@ -7,15 +6,15 @@ import { showLenses } from "./lens";
 import { linkPaths } from "./links";
 import { followNames } from "./names";
 import { outlineUnits } from "./outline";
-import { Parsed } from "./parsed";
+import type { Parsed } from "./parsed";
 import { colourByMeaning } from "./tokens";
+import type { Worlds } from "./worlds";
 
 /** Everything that the editor knows of the language besides findings, fixes and options. */
-export function registerLanguageFeatures(readings: Readings): vscode.Disposable {
-  const parsed = new Parsed(readings);
+export function registerLanguageFeatures(parsed: Parsed, worlds: Worlds): vscode.Disposable {
   return vscode.Disposable.from(
     outlineUnits(parsed),
-    followNames(parsed),
+    followNames(worlds),
     linkPaths(parsed),
     colourByMeaning(parsed),
     showLenses(parsed),

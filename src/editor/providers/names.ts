@@ -1,17 +1,25 @@
 import * as vscode from "vscode";
-import { type Mention, mentionAt, mentionsOf, nameOf, type World } from "../language/names/mentions";
+import { filesOf, mentionAt, mentionsOf, nameOf } from "../language/names/mentions";
+import type { Mention, Named, World } from "../language/names/named";
 import { rename } from "../language/names/rename";
 import { unitSelector } from "../units";
-import type { Parsed } from "./parsed";
-import { Worlds } from "./worlds";
+import type { Worlds } from "./worlds";
 
-/** Definition, references and new names of sections, piles, and the columns and persons of forms tables, also across units. */
-export function followNames(parsed: Parsed): vscode.Disposable {
-  const worlds = new Worlds(parsed);
+/** Definition, references and new names of sections, piles, activities, and the columns and persons of forms tables, also across units. */
+export function followNames(worlds: Worlds): vscode.Disposable {
   const at = async (document: vscode.TextDocument, position: vscode.Position) => {
     const world = await worlds.around(document);
     const mention = mentionAt(world, document.uri.toString(), document.offsetAt(position));
     return mention && { world, mention };
+  };
+  /** All that may name it: a pile may have headings in several units, each of which others may name. */
+  const naming = async (document: vscode.TextDocument, named: Named) => {
+    let files: readonly string[] = [];
+    for (let world = await worlds.around(document); ; world = await worlds.naming(document, files)) {
+      const now = filesOf(world, named);
+      if (now.every((file) => files.includes(file))) return world;
+      files = now;
+    }
   };
   return vscode.Disposable.from(
     vscode.languages.registerDefinitionProvider(unitSelector, {
@@ -30,7 +38,7 @@ export function followNames(parsed: Parsed): vscode.Disposable {
       async provideReferences(document, position, { includeDeclaration }) {
         const found = await at(document, position);
         if (!found) return undefined;
-        const world = await worlds.naming(document, found.mention.named.file);
+        const world = await naming(document, found.mention.named);
         return mentionsOf(world, found.mention.named)
           .filter(({ defines }) => includeDeclaration || !defines)
           .map((site) => new vscode.Location(vscode.Uri.parse(site.file), rangeIn(world, site)));
@@ -41,13 +49,15 @@ export function followNames(parsed: Parsed): vscode.Disposable {
         const found = await at(document, position);
         const placeholder = found && nameOf(found.world, found.mention.named);
         if (!found || placeholder === undefined)
-          throw new Error("A section, a pile, or a column or person of a forms table can be renamed; here is none.");
+          throw new Error(
+            "A section, a pile, an activity, or a column or person of a forms table can be renamed; here is none.",
+          );
         return { range: rangeIn(found.world, found.mention), placeholder };
       },
       async provideRenameEdits(document, position, newName) {
         const found = await at(document, position);
         if (!found) return undefined;
-        const world = await worlds.naming(document, found.mention.named.file);
+        const world = await naming(document, found.mention.named);
         const renaming = rename(world, found.mention.named, newName);
         if ("refusal" in renaming) throw new Error(renaming.refusal);
         const edit = new vscode.WorkspaceEdit();

@@ -2,8 +2,8 @@ import * as vscode from "vscode";
 import { foreignPaths } from "../../activities/plan";
 import { readUnit } from "../../unit/read";
 import type { Unit } from "../../unit/unit";
-import { insidePath } from "../files/paths";
-import type { World } from "../language/names/mentions";
+import { insidePath, pathFrom } from "../files/paths";
+import type { World } from "../language/names/named";
 import { folderOf, isUnit } from "../units";
 import type { Parsed } from "./parsed";
 
@@ -32,16 +32,33 @@ export class Worlds {
     return worldOf([[document.uri, own], ...(await this.load(places))]);
   }
 
-  /** The same with every unit of the workspace that may name `file`. */
-  async naming(document: vscode.TextDocument, file: string): Promise<World> {
-    const path = vscode.Uri.parse(file).path;
-    const name = path.slice(path.lastIndexOf("/") + 1);
+  /** The same with every unit of the workspace that may name one of `files`. */
+  async naming(document: vscode.TextDocument, files: readonly string[]): Promise<World> {
+    const paths = files.map((file) => vscode.Uri.parse(file).path);
+    const names = paths.map((path) => path.slice(path.lastIndexOf("/") + 1));
     const open = vscode.workspace.textDocuments.filter(isUnit).map(({ uri }) => uri);
-    const lying = await vscode.workspace.findFiles("**/*.unit.md", "**/node_modules/**", mostUnits);
+    const lying = await lyingUnits();
     const near = await this.around(document);
-    const loaded = await this.load([...open, ...lying], (text) => text.includes(name));
+    const loaded = await this.load([...open, ...lying], (text) => names.some((name) => text.includes(name)));
     const known = [...near.units].map(([key, unit]): [vscode.Uri, Unit] => [vscode.Uri.parse(key), unit]);
     return worldOf([...loaded, ...known]);
+  }
+
+  /** The other units that a unit can name, by their paths as written there, nearest first; with the sections of one. */
+  async beside({ uri }: vscode.TextDocument, wanted?: string): Promise<Map<string, readonly string[] | undefined>> {
+    const folder = folderOf(uri);
+    const places = folder ? await lyingUnits() : [];
+    const paths = places.flatMap((place) => {
+      const path = folder && place.toString() !== uri.toString() ? pathFrom(folder.path, place.path) : undefined;
+      return path !== undefined && placeOf(uri, path)?.toString() === place.toString() ? [path] : [];
+    });
+    const found = new Map<string, readonly string[] | undefined>(
+      paths.sort(byNearness).map((path) => [path, undefined]),
+    );
+    const place = wanted === undefined ? undefined : placeOf(uri, wanted);
+    const [loaded] = place ? await this.load([place]) : [];
+    if (wanted !== undefined && loaded) found.set(wanted, loaded[1].sections.map(({ name }) => name).filter(Boolean));
+    return found;
   }
 
   private async load(
@@ -81,6 +98,16 @@ export class Worlds {
       return undefined;
     }
   }
+}
+
+function lyingUnits(): Thenable<vscode.Uri[]> {
+  return vscode.workspace.findFiles("**/*.unit.md", "**/node_modules/**", mostUnits);
+}
+
+/** Files in the same folder come first. */
+function byNearness(one: string, other: string): number {
+  const steps = (path: string): number => path.split("/").length;
+  return steps(one) - steps(other) || one.localeCompare(other);
 }
 
 function worldOf(units: readonly (readonly [vscode.Uri, Unit])[]): World {

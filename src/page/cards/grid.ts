@@ -91,6 +91,13 @@ export function placeGrid(box: Box, grid: CardGrid, count: number): PlacedCard[]
   });
 }
 
+/** The first places of a set by page; sets with fewer cards leave the last places free. */
+export function placesByPage(places: readonly PlacedCard[], count: number): PlacedCard[][] {
+  const own = places.filter(({ card }) => card < count);
+  const pages = Math.max(0, ...own.map(({ page }) => page + 1));
+  return Array.from({ length: pages }, (_, page) => own.filter((place) => place.page === page));
+}
+
 /** Cut lines round the cards of one page: an edge that two share once, each line as long as it can run. 0.25 pt. */
 export function cardCuts(cards: readonly Box[]): LineItem[] {
   const across = new Edges();

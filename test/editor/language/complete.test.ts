@@ -1,10 +1,13 @@
 import assert from "node:assert/strict";
+import { kinds } from "../../../src/activities/kinds";
 import { allRules } from "../../../src/check/rules";
 import { offersAt } from "../../../src/editor/language/complete";
 import { formatUnit } from "../../../src/editor/language/format/format";
+import { tokensOf } from "../../../src/editor/language/tokens";
 import { readUnit } from "../../../src/unit/read";
 import snippets from "../../../syntaxes/cutwork.snippets.json";
 import { applyEdits } from "../../support/units";
+import { snippetText } from "../snippets";
 
 const tables = `## Verbs
 
@@ -48,6 +51,15 @@ describe("completion of ties", () => {
     assert.equal(offers[0]?.detail, "eu");
     assert.equal(taken("to bring"), "- [x] Eu [trago](<#to bring>) pão.");
     assert.equal(taken("Verbs/medir"), "- [x] Eu [trago](#Verbs/medir) pão.");
+  });
+
+  it("knows a form with the capital of a sentence's beginning", () => {
+    assert.equal(at(`${tables}- [x] [Trago](#‸) pão.`).offers[0]?.detail, "eu");
+    assert.equal(at(`${tables}- [x] [Traz](#‸) pão.`).taken("to bring"), '- [x] [Traz](<#to bring> ") pão.');
+    assert.notEqual(
+      at(`${tables}- [x] Eu [Trago](#‸) pão.`).offers.find(({ label }) => label === "to bring")?.detail,
+      "eu",
+    );
   });
 
   it("takes the place of what is typed, in angle brackets too", () => {
@@ -95,17 +107,6 @@ describe("completion of codes", () => {
 });
 
 describe("snippets", () => {
-  /** The text of a snippet as it comes in. */
-  const text = (body: readonly string[]): string => {
-    const values = new Map<string, string>();
-    const whole = body.join("\n");
-    for (const [, number, value] of whole.matchAll(/\$\{(\d+):([^}]*)\}/g)) values.set(number ?? "", value ?? "");
-    return whole
-      .replace(/\$\{(\d+):([^}]*)\}/g, "$2")
-      .replace(/\$\{\d+\|([^,|]*)[^}]*\}/g, "$1")
-      .replace(/\$\{(\d+)\}/g, (_, number: string) => values.get(number) ?? "")
-      .replace(/\$0/g, "");
-  };
   const shapes: Readonly<Record<string, (unit: ReturnType<typeof readUnit>["sections"][number]) => unknown>> = {
     Pair: ({ pairs }) => pairs.length === 1,
     "Pair with more answers": ({ pairs }) => pairs[0]?.right.answers.length === 2,
@@ -118,26 +119,45 @@ describe("snippets", () => {
     Pile: ({ piles }) => piles.length === 1,
     "Forms table": ({ tables: forms }) => forms[0]?.columns.length === 2 && forms[0].persons.length === 2,
     "Table of pairs": ({ pairs }) => pairs.length === 1,
+    Pairs: ({ pairs }) => pairs.length === 2,
+    Statements: ({ statements }) => statements.length === 3 && statements[1]?.correction,
   };
+  /** Their own tests are below and in `schemas.test.ts`. */
+  const others = ["Unit", "Front matter", "Activity", "Stations", "Tie", "Gap", "Allow", "Writer"];
+  const kindNames = kinds.map(({ name }) => `${name.slice(0, 1).toUpperCase()}${name.slice(1)}`);
+
+  it("are all looked at", () => {
+    assert.deepEqual(Object.keys(snippets).sort(), [...Object.keys(shapes), ...others, ...kindNames].sort());
+  });
 
   it("are read as the shape that they are for, and nothing in them is to be mended", () => {
     for (const [name, isShape] of Object.entries(shapes)) {
       const snippet = Object.entries(snippets).find(([each]) => each === name)?.[1];
       assert.ok(snippet, name);
-      const unit = readUnit(`## A\n\n${text(snippet.body)}\n`);
-      assert.ok(unit.sections[0] && isShape(unit.sections[0]), name);
+      // The place where one goes on writing is filled, as it will be.
+      const unit = readUnit(`## A\n\n${snippetText(snippet.body).replace(/\] $/, "] Ela lê.")}\n`);
+      const section = unit.sections.at(-1);
+      assert.ok(section && isShape(section), name);
       assert.deepEqual(unit.problems, [], name);
     }
-    assert.equal(readUnit(`## A\n\n- [x] ${text(snippets.Tie.body)}\n`).sections[0]?.statements[0]?.ties.length, 1);
-    assert.equal(readUnit(`## A\n\n- a = b ${text(snippets.Allow.body)}\n`).silences.length, 1);
-    assert.equal(readUnit(`## A\n\n- a = b ${text(snippets.Writer.body)}\n`).sections[0]?.pairs[0]?.by?.code, "K7");
+    const [gap] = tokensOf(readUnit(`## A\n\n- ${snippetText(snippets.Gap.body)} b = c\n`));
+    assert.equal(gap?.kind, "gap");
+    assert.equal(
+      readUnit(`## A\n\n- [x] ${snippetText(snippets.Tie.body)}\n`).sections[0]?.statements[0]?.ties.length,
+      1,
+    );
+    assert.equal(readUnit(`## A\n\n- a = b ${snippetText(snippets.Allow.body)}\n`).silences.length, 1);
+    assert.equal(
+      readUnit(`## A\n\n- a = b ${snippetText(snippets.Writer.body)}\n`).sections[0]?.pairs[0]?.by?.code,
+      "K7",
+    );
   });
 
   it("are formatted already, but for tables, whose cells are still to be filled", () => {
     for (const [name, { body }] of Object.entries(snippets)) {
       if (name.includes("able")) continue;
-      const written = `## A\n\n${text(body).trimEnd()}\n`;
-      if (!text(body).startsWith("---")) assert.equal(applyEdits(written, formatUnit(written)), written, name);
+      const written = `## A\n\n${snippetText(body).trimEnd()}\n`;
+      if (!snippetText(body).startsWith("---")) assert.equal(applyEdits(written, formatUnit(written)), written, name);
     }
   });
 });

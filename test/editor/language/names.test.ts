@@ -1,5 +1,6 @@
 import assert from "node:assert/strict";
-import { keyOf, type Mention, mentionAt, mentionsOf, type World } from "../../../src/editor/language/names/mentions";
+import { filesOf, mentionAt, mentionsOf } from "../../../src/editor/language/names/mentions";
+import { keyOf, type Mention, type World } from "../../../src/editor/language/names/named";
 import { applied, rename } from "../../../src/editor/language/names/rename";
 import { readUnit } from "../../../src/unit/read";
 import { slice } from "../../support/units";
@@ -139,6 +140,159 @@ describe("definition and references", () => {
     const second = mentionAt(world(twice), "verbs.unit.md", text.lastIndexOf("## A") + 3);
     assert.ok(from && second);
     assert.notEqual(keyOf(from.named), keyOf(second.named));
+  });
+});
+
+const sorting = `## Articles
+
+### o
+- disco
+
+### a, as
+- conta
+
+### o
+- sal
+
+## More
+
+### o
+- fio
+
+### um
+- dia
+
+## Apart
+
+### o
+- pneu
+
+## Sorting
+
+\`\`\`activity
+make: sort
+from: [Articles, More]
+piles: [o, "a, as", 'um']
+\`\`\`
+
+\`\`\`activity
+make: sort
+title: Two piles
+from: Articles
+piles:
+  - o
+  - nowhere
+\`\`\`
+
+\`\`\`activity
+make: board
+from: Articles
+\`\`\`
+
+\`\`\`stations
+stations: [Two piles, "Articles – board", sort, tiles]
+\`\`\`
+`;
+const sorted = { "s.unit.md": sorting };
+const inSorting = (near: string, add = 0) => at(near, add, sorted, "s.unit.md");
+const sitesOf = (mention: Mention | undefined, texts: Record<string, string> = sorted): string[] => {
+  assert.ok(mention);
+  return mentionsOf(world(texts), mention.named).map(({ file, range, defines }) => {
+    const line = readUnit(texts[file] ?? "").lines.lineAt(range.start) + 1;
+    return `${file[0]}${line} ${slice(texts[file] ?? "", range)}${defines ? " *" : ""}`;
+  });
+};
+
+describe("piles that an activity names", () => {
+  const wanted = ["s3 o *", "s9 o *", "s14 o *", "s30 o", "s38 o"];
+
+  it("are the headings of all sections that it sorts", () => {
+    for (const mention of [inSorting("### o", 4), inSorting("[o, ", 1), inSorting("  - o", 4)])
+      assert.deepEqual(sitesOf(mention), wanted);
+    assert.deepEqual(sitesOf(inSorting("'um'", 2)), ["s17 um *", "s30 um"]);
+    assert.deepEqual(sitesOf(inSorting('"a, as"', 2)), ["s6 a, as *", "s30 a, as"]);
+    // A section that nothing sorts together with the others has a pile of its own.
+    assert.deepEqual(sitesOf(inSorting("## Apart\n\n### o", 14)), ["s22 o *"]);
+    assert.equal(inSorting("nowhere", 2), undefined);
+  });
+
+  it("are headings also in the section that the activity stands in, and not for other kinds", () => {
+    const text = "## A\n\n### o\n- a\n\n```activity\nmake: sort\npiles: [o, b]\n```\n";
+    assert.deepEqual(sitesOf(at("[o", 1, { "s.unit.md": text }, "s.unit.md"), { "s.unit.md": text }), [
+      "s3 o *",
+      "s8 o",
+    ]);
+    const other = text.replace("sort", "board");
+    assert.equal(at("[o", 1, { "s.unit.md": other }, "s.unit.md"), undefined);
+  });
+
+  it("get a new name everywhere", () => {
+    assert.deepEqual(changes(renamed(inSorting("### o", 4), "os, eles", sorted), sorted), [
+      "### os, eles",
+      "### os, eles",
+      "### os, eles",
+      `piles: ["os, eles", "a, as", 'um']`,
+      "  - os, eles",
+    ]);
+    assert.deepEqual(changes(renamed(inSorting("'um'", 2), "d'uns", sorted), sorted), [
+      "### d'uns",
+      "piles: [o, \"a, as\", 'd''uns']",
+    ]);
+    assert.match(String(renamed(inSorting("### o", 4), "um", sorted)), /has a pile “um” already/);
+  });
+
+  it("are followed into other units", () => {
+    const texts = {
+      "a.unit.md": "## Articles\n\n### o\n- disco\n",
+      "b.unit.md":
+        "## Mine\n\n### o\n- sal\n\n```activity\nmake: sort\nfrom: [Mine, a.unit.md#Articles]\npiles: [o, a]\n```\n",
+    };
+    const from = (near: string, add: number, file: string) => at(near, add, texts, file);
+    for (const mention of [from("### o", 4, "a.unit.md"), from("### o", 4, "b.unit.md"), from("[o", 1, "b.unit.md")]) {
+      assert.deepEqual(sitesOf(mention, texts), ["a3 o *", "b3 o *", "b9 o"]);
+      assert.ok(mention);
+      assert.deepEqual(filesOf(world(texts), mention.named), ["a.unit.md", "b.unit.md"]);
+    }
+  });
+});
+
+describe("activities that a plan of stations names", () => {
+  it("are found by their title and by a kind that there is once", () => {
+    assert.deepEqual(sitesOf(inSorting("[Two", 2)), ["s35 Two piles *", "s48 Two piles"]);
+    assert.deepEqual(sitesOf(inSorting('"Articles – board"', 2)), ["s42 activity *", "s48 Articles – board"]);
+    // Two activities sort, none makes tiles.
+    for (const near of [", sort, ", ", tiles]"]) assert.equal(inSorting(near, 4), undefined, near);
+    const one = sorting.replace("sort, tiles", "board");
+    assert.deepEqual(sitesOf(at(", board]", 4, { "s.unit.md": one }, "s.unit.md"), { "s.unit.md": one }), [
+      "s42 activity *",
+      "s48 Articles – board",
+      "s48 board",
+    ]);
+  });
+
+  it("get another title in both places, an own one where they had none", () => {
+    assert.deepEqual(changes(renamed(inSorting("[Two", 2), "Piles: two", sorted), sorted), [
+      'title: "Piles: two"',
+      'stations: ["Piles: two", "Articles – board", sort, tiles]',
+    ]);
+    const own = renamed(inSorting('"Articles – board"', 2), "Touch", sorted);
+    assert.ok(typeof own !== "string");
+    assert.match(
+      own["s.unit.md"] ?? "",
+      /from: Articles\ntitle: Touch\n```\n\n```stations\nstations: \[Two piles, "Touch",/,
+    );
+    assert.match(String(renamed(inSorting("[Two", 2), "Articles – board", sorted)), /has an activity .* already/);
+  });
+
+  it("keep being named when the section that gives the title gets another name", () => {
+    const result = changes(renamed(inSorting("## Articles", 5), "Words", sorted), sorted);
+    assert.deepEqual(result, [
+      "## Words",
+      "from: [Words, More]",
+      "from: Words",
+      "from: Words",
+      'stations: [Two piles, "Words – board", sort, tiles]',
+    ]);
   });
 });
 

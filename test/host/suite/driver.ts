@@ -11,6 +11,8 @@ export interface ClickOptions {
   readonly button?: "left" | "right" | "middle";
   readonly clickCount?: number;
   readonly modifiers?: readonly Modifier[];
+  /** Clicks where the element is, whatever VS Code has put over it. */
+  readonly force?: boolean;
   /** In CSS pixels from the element's top left corner; the middle by default. */
   readonly position?: { readonly x: number; readonly y: number };
 }

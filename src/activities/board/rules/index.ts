@@ -1,7 +1,7 @@
 import type { Rule } from "../../../base/finding";
-import { clueFitsTwo } from "./clues";
+import { boardClueFitsTwo } from "./board-clue-fits-two";
+import { boardTooFew } from "./board-too-few";
+import { boardTooSmall } from "./board-too-small";
 import type { BoardContext } from "./context";
-import { boardTooSmall } from "./text";
-import { tooFewWords } from "./words";
 
-export const rules: readonly Rule<BoardContext>[] = [tooFewWords, clueFitsTwo, boardTooSmall];
+export const rules: readonly Rule<BoardContext>[] = [boardTooFew, boardClueFitsTwo, boardTooSmall];

@@ -1,6 +1,6 @@
 import type { Relation } from "../../../match/relation";
 import type { Pair } from "../../../unit/unit";
-import { type Cause, causeOf } from "../../shared-answers";
+import { type Cause, causeOf, laterOf } from "../../shared-answers";
 import type { DealtLoop, LoopDeal } from "../model";
 import { puzzleOf } from "../proof";
 
@@ -39,4 +39,22 @@ export function closedBy({ deal, card, next }: Clash): number[] {
 
 export function clashCause({ asks, answers }: Clash, relation: Relation): Cause {
   return causeOf({ pair: asks, side: "left" }, { pair: answers, side: "right" }, relation);
+}
+
+/** The pair of a clash that stands further down in the unit. */
+export function laterPair({ asks, answers }: Clash): Pair {
+  return laterOf(asks, answers);
+}
+
+/** Deals of which more than one circle takes every card, and the clashes that a second one goes by. */
+export function secondCircles({
+  deals,
+  request,
+}: DealtLoop): { readonly deal: LoopDeal; readonly by: readonly Clash[] }[] {
+  return deals.flatMap((deal) => {
+    const { second } = deal.proof;
+    if (deal.proof.status !== "several" || !second) return [];
+    const steps = new Set(second.map((card, i) => `${card} ${second[(i + 1) % second.length]}`));
+    return [{ deal, by: clashesOf(deal, request.relation).filter(({ card, next }) => steps.has(`${card} ${next}`)) }];
+  });
 }

@@ -1,5 +1,9 @@
 import type { Rule } from "../../../base/finding";
-import { earlyClose, type LoopContext, secondCircle, tooFewCards } from "./circles";
-import { cardsTooSmall } from "./text";
+import type { LoopContext } from "./context";
+import { earlyClose } from "./early-close";
+import { loopFewDecoys } from "./loop-few-decoys";
+import { loopTooFew } from "./loop-too-few";
+import { loopTooSmall } from "./loop-too-small";
+import { secondCircle } from "./second-circle";
 
-export const rules: readonly Rule<LoopContext>[] = [tooFewCards, secondCircle, earlyClose, cardsTooSmall];
+export const rules: readonly Rule<LoopContext>[] = [loopTooFew, secondCircle, earlyClose, loopFewDecoys, loopTooSmall];

@@ -1,15 +1,19 @@
 import type { Rule } from "../../../base/finding";
 import type { RebuildContext } from "./context";
-import { barsNeeded, noSentences, onePartSentence } from "./cuts";
-import { anyOrder, idleOrder, sameCards } from "./orders";
-import { cardTooSmall } from "./text";
+import { idleOrder } from "./idle-order";
+import { needsBars } from "./needs-bars";
+import { noSentences } from "./no-sentences";
+import { onePartSentence } from "./one-part-sentence";
+import { rebuildAnyOrder } from "./rebuild-any-order";
+import { rebuildTooSmall } from "./rebuild-too-small";
+import { sameCards } from "./same-cards";
 
 export const rules: readonly Rule<RebuildContext>[] = [
   noSentences,
   onePartSentence,
-  barsNeeded,
-  anyOrder,
+  needsBars,
+  rebuildAnyOrder,
   idleOrder,
   sameCards,
-  cardTooSmall,
+  rebuildTooSmall,
 ];

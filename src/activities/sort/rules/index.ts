@@ -1,37 +1,16 @@
 import type { Rule } from "../../../base/finding";
-import { balanceRule, twinsRule } from "../../claim-rules";
+import { cardInNoPile } from "./card-in-no-pile";
+import { cardInTwoPiles } from "./card-in-two-piles";
 import type { SortContext } from "./context";
-import {
-  cardInNoPile,
-  cardInTwoPiles,
-  matCircles,
-  repeatedCard,
-  sortPiles,
-  tooFewCards,
-  tooFewMispairs,
-  unbalancedPiles,
-} from "./piles";
-import { sortTooSmall } from "./text";
-
-const fair =
-  "## The morning\n\n- [x] Ela chega cedo.\n- [ ] Ela bebe café.\n  - Ela bebe chá.\n- [x] Ela sai às dez.\n- [ ] Ela volta cedo.\n  - Ela volta tarde.\n\n";
-
-const unbalancedSort = balanceRule({
-  code: "unbalanced-sort",
-  example: {
-    wrong:
-      "## The morning\n\n- [x] Ela chega cedo.\n- [x] Ela bebe chá.\n- [x] Ela sai às dez.\n- [x] Ela volta tarde.\n\n```activity\nmake: sort\n```",
-    right: `${fair}\`\`\`activity\nmake: sort\n\`\`\``,
-  },
-});
-
-const fewSortTwins = twinsRule({
-  code: "too-few-sort-twins",
-  example: {
-    wrong: `${fair}\`\`\`activity\nmake: sort\ntwins: 2\n\`\`\``,
-    right: `${fair}\`\`\`activity\nmake: sort\ntwins: none\n\`\`\``,
-  },
-});
+import { matCircles } from "./mat-circles";
+import { repeatedCard } from "./repeated-card";
+import { sortPiles } from "./sort-piles";
+import { sortTooSmall } from "./sort-too-small";
+import { tooFewCards } from "./too-few-cards";
+import { tooFewMispairs } from "./too-few-mispairs";
+import { tooFewSortTwins } from "./too-few-sort-twins";
+import { unbalancedPiles } from "./unbalanced-piles";
+import { unbalancedSort } from "./unbalanced-sort";
 
 export const rules: readonly Rule<SortContext>[] = [
   sortPiles,
@@ -42,7 +21,7 @@ export const rules: readonly Rule<SortContext>[] = [
   unbalancedPiles,
   unbalancedSort,
   tooFewMispairs,
-  fewSortTwins,
+  tooFewSortTwins,
   matCircles,
   sortTooSmall,
 ];

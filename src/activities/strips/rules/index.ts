@@ -1,6 +1,8 @@
 import type { Rule } from "../../../base/finding";
 import type { StripsContext } from "./context";
-import { anyOrder, repeatedEvent, tooFewEvents } from "./events";
-import { stripTooSmall } from "./text";
+import { repeatedEvent } from "./repeated-event";
+import { stripsAnyOrder } from "./strips-any-order";
+import { stripsTooSmall } from "./strips-too-small";
+import { tooFewEvents } from "./too-few-events";
 
-export const rules: readonly Rule<StripsContext>[] = [tooFewEvents, anyOrder, repeatedEvent, stripTooSmall];
+export const rules: readonly Rule<StripsContext>[] = [tooFewEvents, stripsAnyOrder, repeatedEvent, stripsTooSmall];

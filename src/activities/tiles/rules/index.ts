@@ -1,9 +1,14 @@
 import type { Rule } from "../../../base/finding";
+import { ambiguousEdge } from "./ambiguous-edge";
+import { answeringDecoy } from "./answering-decoy";
 import type { TilesContext } from "./context";
-import { answeringDecoy, tooFewDecoys } from "./decoys";
-import { tooFewPairs, unusedPairs } from "./pairs";
-import { ambiguousEdge, noSolution, severalSolutions, unsettledProof } from "./proof";
-import { textTooSmall } from "./text";
+import { noSolution } from "./no-solution";
+import { severalSolutions } from "./several-solutions";
+import { textTooSmall } from "./text-too-small";
+import { tooFewDecoys } from "./too-few-decoys";
+import { tooFewPairs } from "./too-few-pairs";
+import { unsettledProof } from "./unsettled-proof";
+import { unusedPairs } from "./unused-pairs";
 
 export const rules: readonly Rule<TilesContext>[] = [
   tooFewPairs,

@@ -1,7 +1,7 @@
 import type { Fix } from "../../../base/finding";
 import { Recent } from "../../../base/recent";
 import { setOption } from "../../edits";
-import { dealTiles } from "../deal";
+import { soonProven } from "../deal";
 import type { DealtTiles } from "../model";
 import type { TilesOptions } from "../options";
 import { structureKey } from "../structure";
@@ -10,10 +10,7 @@ import { structureKey } from "../structure";
 export function provenWith(dealt: DealtTiles, options: Partial<TilesOptions>): boolean {
   const { request } = dealt;
   const value = { ...dealt.options, ...options };
-  const deal = (): boolean => {
-    const { deals } = dealTiles({ ...request, options: { ...request.options, value } });
-    return deals.length > 0 && deals.every(({ proof }) => proof.status === "one");
-  };
+  const deal = (): boolean => soonProven({ ...request, options: { ...request.options, value } });
   const structure = structureKey(request, value);
   return structure === undefined ? deal() : outcomes.get(structure, deal);
 }

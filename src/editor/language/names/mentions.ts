@@ -1,60 +1,26 @@
+import { setOption } from "../../../activities/edits";
 import { foreignName } from "../../../activities/foreign";
 import type { Range } from "../../../base/range";
-import type { Entry, Section, Tie, Unit } from "../../../unit/unit";
+import type { ActivityBlock, Section, Tie, Unit } from "../../../unit/unit";
 import { yamlText } from "../../completion/options";
+import { entryOf, listedIn, sectionNamed, sectionsOf, useOf } from "./listed";
+import { keyOf, type Mention, type Named, type World } from "./named";
+import { samePile } from "./piles";
+import { activitiesOf, stationNamed } from "./titles";
 import { cellText, headingText, personTitle, tieTarget } from "./writing";
-
-/** Units that may name each other, by a key of their file. */
-export interface World {
-  readonly units: ReadonlyMap<string, Unit>;
-  /** The key of the file that a path written in another file means. */
-  resolve(file: string, path: string): string | undefined;
-}
-
-/** What has a name, by its place in its unit: counted from 0. */
-export type Named = { readonly file: string; readonly section: number } & (
-  | { readonly what: "section" }
-  /** The first pile of that name in its section; all of one name are one. */
-  | { readonly what: "pile"; readonly pile: number }
-  | { readonly what: "column"; readonly table: number; readonly column: number }
-  | { readonly what: "person"; readonly table: number; readonly row: number }
-);
-
-/** A place where something is named. */
-export interface Mention {
-  readonly named: Named;
-  readonly file: string;
-  /** The name itself, as written. */
-  readonly range: Range;
-  /** Where the name is given rather than used. */
-  readonly defines: boolean;
-  /** What a new name takes the place of, and how it is written there; undefined where it cannot be. */
-  readonly place: Range;
-  write(name: string): string | undefined;
-}
-
-/** The key by which two are the same. */
-export function keyOf(named: Named): string {
-  const { file, section, what } = named;
-  const inner =
-    what === "section"
-      ? []
-      : what === "pile"
-        ? [named.pile]
-        : [named.table, what === "column" ? named.column : named.row];
-  return [what, section, ...inner, file].join(" ");
-}
 
 /** All names in one file, in no order. What names nothing that is there is left out. */
 export function mentionsIn(world: World, file: string): readonly Mention[] {
   const unit = world.units.get(file);
   if (!unit) return [];
   return [
-    ...unit.sections.flatMap((section, index) => definitionsIn(unit, file, section, index)),
-    ...unit.activities.flatMap(({ options }) => {
-      const from = options.entries.find(({ key }) => key === "from");
-      return from ? fromMentions(world, unit, file, from) : [];
-    }),
+    ...unit.sections.flatMap((section, index) => definitionsIn(world, unit, file, section, index)),
+    ...unit.activities.flatMap((block, index) => [
+      ...titleMentions(unit, file, block, index),
+      ...fromMentions(world, unit, file, block),
+      ...pileMentions(world, unit, file, block),
+    ]),
+    ...unit.stations.flatMap((block) => stationMentions(world, unit, file, block)),
     ...tiesOf(unit).flatMap((tie) => tieMentions(unit, file, tie)),
   ];
 }
@@ -68,10 +34,23 @@ export function mentionAt(world: World, file: string, offset: number): Mention |
 
 /** All places that name one thing, over all files; those that give the name come first. */
 export function mentionsOf(world: World, named: Named): readonly Mention[] {
-  const key = keyOf(named);
+  const key = keyOf(firstOf(world, named));
   const all = [...world.units.keys()].flatMap((file) => mentionsIn(world, file));
   const same = all.filter((mention) => keyOf(mention.named) === key);
   return [...same.filter(({ defines }) => defines), ...same.filter(({ defines }) => !defines)];
+}
+
+/** Of headings that name one pile, the one that stands for all. */
+function firstOf(world: World, named: Named): Named {
+  const name = named.what === "pile" ? nameOf(world, named) : undefined;
+  return name === undefined ? named : (samePile(world, named, name)[0] ?? named);
+}
+
+/** The files in which something gets its name. */
+export function filesOf(world: World, named: Named): readonly string[] {
+  const name = named.what === "pile" ? nameOf(world, named) : undefined;
+  const places = name === undefined ? [named] : samePile(world, named, name);
+  return [...new Set(places.map(({ file }) => file))];
 }
 
 /** The name as it is read; undefined where the unit does not have it. */
@@ -86,10 +65,12 @@ export function nameOf(world: World, named: Named): string | undefined {
       return section?.tables[named.table]?.columns[named.column]?.text;
     case "person":
       return section?.tables[named.table]?.persons[named.row]?.text;
+    case "activity":
+      return activitiesOf(world, named.file)[named.activity]?.title;
   }
 }
 
-function definitionsIn(unit: Unit, file: string, section: Section, index: number): readonly Mention[] {
+function definitionsIn(world: World, unit: Unit, file: string, section: Section, index: number): readonly Mention[] {
   const mention = (named: Named, range: Range, write: Mention["write"]): Mention => ({
     named,
     file,
@@ -102,10 +83,11 @@ function definitionsIn(unit: Unit, file: string, section: Section, index: number
   const cell = (name: string): string | undefined => cellText(name);
   return [
     mention({ ...at, what: "section" }, headingRange(unit, section.heading), headingText),
-    ...section.piles.map(({ name, heading }) => {
-      const pile = section.piles.findIndex((each) => each.name === name);
-      return mention({ ...at, what: "pile", pile }, headingRange(unit, heading), headingText);
-    }),
+    ...section.piles.flatMap(({ name, heading }) =>
+      samePile(world, at, name)
+        .slice(0, 1)
+        .map((first) => mention(first, headingRange(unit, heading), headingText)),
+    ),
     ...section.tables.flatMap(({ columns, persons }, table) => [
       ...columns.map(({ range }, column) => mention({ ...at, what: "column", table, column }, range, cell)),
       ...persons.map(({ range }, row) => mention({ ...at, what: "person", table, row }, range, cell)),
@@ -119,30 +101,54 @@ function headingRange({ text }: Unit, { start, end }: Range): Range {
   return { start, end: start + written.length };
 }
 
-function fromMentions(world: World, unit: Unit, file: string, from: Entry): readonly Mention[] {
-  const list = Array.isArray(from.value);
-  const values: readonly unknown[] = Array.isArray(from.value) ? from.value : [from.value];
-  const flow = list && unit.text.charAt(from.valueRange.start) === "[";
-  return values.flatMap((value, i): Mention[] => {
-    const place = list ? from.items[i] : from.valueRange;
-    if (typeof value !== "string" || !place) return [];
-    const other = foreignName(value);
-    const target = other ? world.resolve(file, other.path) : file;
-    const wanted = (other?.section ?? value).replace(/\s+/gu, " ").trim();
-    const section = target === undefined ? undefined : world.units.get(target)?.sections;
-    const index = section?.findIndex(({ name }) => name === wanted) ?? -1;
-    if (target === undefined || index < 0) return [];
-    const raw = unit.text.slice(place.start, place.end);
-    const quote = /^["']/.exec(raw)?.[0] ?? "";
-    const inner = { start: place.start + quote.length, end: place.end - quote.length };
-    const hash = other ? raw.indexOf("#") + 1 : 0;
+/** Where an activity gets its title: the option, or the fence's word where section and kind make the title. */
+function titleMentions(unit: Unit, file: string, block: ActivityBlock, activity: number): readonly Mention[] {
+  const named: Named = { what: "activity", file, section: block.section, activity };
+  const title = entryOf(block, "title");
+  const [listed] = title ? listedIn(unit, title) : [];
+  if (listed) return [{ ...useOf(named, file, listed), defines: true }];
+  const word = unit.text.indexOf("activity", block.fence.start);
+  const place = setOption(block, unit.text, "title", "").range;
+  const write = (name: string): string => setOption(block, unit.text, "title", yamlText(name, false)).text;
+  return [{ named, file, range: { start: word, end: word + "activity".length }, defines: true, place, write }];
+}
+
+function fromMentions(world: World, unit: Unit, file: string, block: ActivityBlock): readonly Mention[] {
+  const from = entryOf(block, "from");
+  return (from ? listedIn(unit, from) : []).flatMap((listed): Mention[] => {
+    const found = sectionNamed(world, file, listed.name);
+    if (!found) return [];
+    const other = foreignName(listed.name);
+    const { inner, place } = listed;
+    const hash = other ? unit.text.slice(place.start, place.end).indexOf("#") + 1 : 0;
     const range = hash > 0 ? { start: place.start + hash, end: inner.end } : inner;
-    const write = (name: string): string => {
-      const whole = other ? `${other.path}#${name}` : name;
-      if (quote === '"') return JSON.stringify(whole);
-      return quote === "'" ? `'${whole.replaceAll("'", "''")}'` : yamlText(whole, flow);
-    };
-    return [{ named: { what: "section", file: target, section: index }, file, range, defines: false, place, write }];
+    const write = (name: string): string => listed.write(other ? `${other.path}#${name}` : name);
+    return [{ ...useOf({ what: "section", ...found }, file, listed), range, write }];
+  });
+}
+
+/** Piles that the option of an activity names, of the sections that it sorts. */
+function pileMentions(world: World, unit: Unit, file: string, block: ActivityBlock): readonly Mention[] {
+  const piles = entryOf(block, "piles");
+  if (!piles || !Array.isArray(piles.value) || entryOf(block, "make")?.value !== "sort") return [];
+  const sections = sectionsOf(world, file, block);
+  return listedIn(unit, piles).flatMap((listed) =>
+    sections
+      .flatMap((at) => samePile(world, at, listed.name).slice(0, 1))
+      .slice(0, 1)
+      .map((first) => useOf(first, file, listed)),
+  );
+}
+
+function stationMentions(world: World, unit: Unit, file: string, block: ActivityBlock): readonly Mention[] {
+  const stations = entryOf(block, "stations");
+  return (stations ? listedIn(unit, stations) : []).flatMap((listed): Mention[] => {
+    const found = stationNamed(world, file, listed.name);
+    const section = found && unit.activities[found.index]?.section;
+    if (!found || section === undefined) return [];
+    const use = useOf({ what: "activity", file, section, activity: found.index }, file, listed);
+    // What names the kind still does after the title changed.
+    return [found.byKind ? { ...use, write: () => unit.text.slice(listed.place.start, listed.place.end) } : use];
   });
 }
 

@@ -1,16 +1,20 @@
 import type { TextEdit } from "../../../base/finding";
 import { readUnit } from "../../../unit/read";
 import type { Unit } from "../../../unit/unit";
-import { keyOf, mentionsIn, mentionsOf, type Named, nameOf, type World } from "./mentions";
+import { mentionsIn, mentionsOf, nameOf } from "./mentions";
+import { keyOf, type Named, type World } from "./named";
+import { samePile } from "./piles";
+import { activitiesOf } from "./titles";
 
 /** Edits by file, or the sentence that says why there are none. */
 export type Renaming = { readonly edits: ReadonlyMap<string, readonly TextEdit[]> } | { readonly refusal: string };
 
 const placeWords: Readonly<Record<Named["what"], string>> = {
   section: "a heading, a list of sections and a tie",
-  pile: "a heading",
+  pile: "a heading and a list of piles",
   column: "the head of a table and a tie",
   person: "a table and a tie",
+  activity: "an option",
 };
 
 /**
@@ -23,32 +27,65 @@ export function rename(world: World, named: Named, wanted: string): Renaming {
   const taken = collision(world, named, name);
   if (taken !== undefined) return { refusal: taken };
   const edits = new Map<string, TextEdit[]>();
+  const add = (file: string, edit: TextEdit): void => void edits.set(file, [...(edits.get(file) ?? []), edit]);
   for (const { file, place, write } of mentionsOf(world, named)) {
     const text = write(name);
     if (text === undefined) return { refusal: `“${name}” cannot be written in ${placeWords[named.what]}.` };
-    edits.set(file, [...(edits.get(file) ?? []), { range: place, text }]);
+    add(file, { range: place, text });
   }
+  for (const { file, edit } of followingTitles(world, renamed(world, edits), named)) add(file, edit);
   const after = renamed(world, edits);
   if (nameOf(after, named) !== name || !keepsNames(world, after, named))
     return { refusal: `With “${name}”, some of the places that name this ${named.what} would mean something else.` };
   return { edits };
 }
 
+/** Plans of stations name activities by titles, and many a title comes from the name of a section. */
+function followingTitles(
+  before: World,
+  after: World,
+  named: Named,
+): readonly { readonly file: string; readonly edit: TextEdit }[] {
+  return [...before.units].flatMap(([file, { activities, stations }]) => {
+    if (stations.length === 0) return [];
+    const [old, now] = [activitiesOf(before, file), activitiesOf(after, file)];
+    return activities.flatMap(({ section }, activity) => {
+      const title = now[activity]?.title;
+      const same: Named = { what: "activity", file, section, activity };
+      if (title === undefined || title === old[activity]?.title || keyOf(same) === keyOf(named)) return [];
+      const uses = mentionsOf(before, same).filter(({ defines }) => !defines);
+      return uses.flatMap(({ place, write }) => {
+        const text = write(title);
+        return text === undefined ? [] : [{ file, edit: { range: place, text } }];
+      });
+    });
+  });
+}
+
 function collision(world: World, named: Named, name: string): string | undefined {
   const unit = world.units.get(named.file);
   const section = unit?.sections[named.section];
-  if (!unit || !section || nameOf(world, named) === name) return undefined;
+  const old = nameOf(world, named);
+  if (!unit || old === undefined || old === name) return undefined;
   const has = (names: readonly { readonly name?: string; readonly text?: string }[]): boolean =>
     names.some((each) => (each.name ?? each.text) === name);
   switch (named.what) {
     case "section":
       return has(unit.sections) ? `This unit has a section “${name}” already.` : undefined;
     case "pile":
-      return has(section.piles) ? `This section has a pile “${name}” already.` : undefined;
+      return samePile(world, named, old).some((each) => samePile(world, each, name).length > 0)
+        ? `This section has a pile “${name}” already.`
+        : undefined;
     case "column":
-      return has(section.tables[named.table]?.columns ?? []) ? `This table has a column “${name}” already.` : undefined;
+      return has(section?.tables[named.table]?.columns ?? [])
+        ? `This table has a column “${name}” already.`
+        : undefined;
     case "person":
-      return has(section.tables[named.table]?.persons ?? []) ? `This table has a row “${name}” already.` : undefined;
+      return has(section?.tables[named.table]?.persons ?? []) ? `This table has a row “${name}” already.` : undefined;
+    case "activity":
+      return activitiesOf(world, named.file).some(({ title }) => title === name)
+        ? `This unit has an activity “${name}” already.`
+        : undefined;
   }
 }
 

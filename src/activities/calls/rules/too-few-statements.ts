@@ -1,0 +1,46 @@
+import type { Rule } from "../../../base/finding";
+import { setOption } from "../../edits";
+import { optionPlace, quotedList } from "../../report";
+import { fewestStatements } from "../deal";
+import type { CallsContext } from "./context";
+import { six } from "./example";
+
+export const tooFewStatements: Rule<CallsContext> = {
+  code: "too-few-statements",
+  severity: "error",
+  title: "Too few statements to call",
+  why: "A game needs at least six statements: items with `[x]` for true and `[ ]` for false, with the correction in a bullet below. Twelve to twenty fill ten minutes.",
+  example: {
+    wrong: "## The morning\n\n- [x] Ela chega cedo.\n- [ ] Ela bebe café.\n\n```activity\nmake: calls\n```",
+    right: `${six}\`\`\`activity\nmake: calls\n\`\`\``,
+  },
+  check: ({ dealt }) => {
+    const { request, claims, deals, options } = dealt;
+    if (deals.length > 0) return [];
+    const { block, unit, sections } = request;
+    const found = sections.reduce((sum, { statements }) => sum + statements.length, 0);
+    const taken = options.take !== undefined && options.take < fewestStatements && found >= fewestStatements;
+    const others = unit.sections.filter(
+      (each) => each.statements.length >= fewestStatements && !sections.includes(each),
+    );
+    const fixes = taken
+      ? [
+          {
+            title: `Take ${fewestStatements}`,
+            edits: [setOption(block, unit.text, "take", String(fewestStatements))],
+            preferred: true,
+          },
+        ]
+      : options.take !== undefined
+        ? []
+        : others.slice(0, 3).map(({ name }) => ({
+            title: `Take the statements of “${name}”`,
+            edits: [setOption(block, unit.text, "from", JSON.stringify(name))],
+          }));
+    const names = quotedList(sections.map(({ name }) => name));
+    const message = taken
+      ? `Calls need at least ${fewestStatements} statements; \`take\` leaves ${claims.length} of ${found}.`
+      : `Calls need at least ${fewestStatements} statements (\`[x]\` or \`[ ]\`); ${names} has ${found === 0 ? "none" : found}.`;
+    return [{ range: optionPlace(block, ...(taken ? ["take"] : ["from"])), message, fixes }];
+  },
+};

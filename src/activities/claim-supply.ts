@@ -1,0 +1,182 @@
+import { Random } from "../base/seed";
+import type { Statement } from "../unit/unit";
+import type { DealRequest } from "./contract";
+import type { DealPlan } from "./levels";
+import type { Level } from "./options";
+import { type Claim, claimOf, fineShare, type Twins, trueShare } from "./statements";
+import { chooseForVersions, spread, takeSpread, type Uses } from "./supply";
+import { TwinMaker } from "./twins";
+
+/*
+ * Which statements each deal of `sort` and `calls` gets, and which false twins are made of them.
+ */
+
+export interface ClaimOrder {
+  readonly take?: number | undefined;
+  readonly twins: Twins;
+  /** With levels, `gentle` has no more twins than balance needs, and `hard` has `twins` of them, or half of the false ones. */
+  readonly levels?: readonly Level[] | undefined;
+  /** Statements to keep apart, and how many must be left when nothing says how many to take; 1 if left out. */
+  readonly reserve?: number;
+  readonly least?: number;
+  readonly seed: number;
+}
+
+/** What one deal gets. */
+export interface ClaimHand {
+  /** In the order of the unit, a twin right after its true statement. */
+  readonly claims: readonly Claim[];
+  /** Twins that could not be made though they were asked for by number. */
+  readonly missingTwins: number;
+}
+
+export interface ClaimSupply {
+  /** In the order of the plans. */
+  readonly hands: readonly ClaimHand[];
+  /** Statements that no deal has. */
+  readonly reserve: readonly Claim[];
+}
+
+/** Statements chosen for one version, with the twins of some, before its level changes them. */
+interface Choice {
+  /** Tells its draws from those of other versions. */
+  readonly seed: string;
+  readonly chosen: readonly Statement[];
+  readonly twins: ReadonlyMap<Statement, Claim>;
+  readonly missing: number;
+}
+
+/**
+ * Statements for each of some deals, and false twins of some. With `take` there are so many in all, twins included, chosen by the
+ * seed, spread over the sections, half of them true as far as the unit has them; further versions choose those that were used
+ * least. Levels of a version have the same statements, but for those that twins take the place of, and as many false ones.
+ */
+export function supplyClaims(request: DealRequest, order: ClaimOrder, plans: readonly DealPlan[]): ClaimSupply {
+  const groups = request.sections.map(({ statements }) => statements);
+  const maker = new TwinMaker(request, groups.flat(), order.seed);
+  const kept = Math.max(0, Math.min(order.reserve ?? 0, groups.flat().length - (order.take ?? order.least ?? 1)));
+  const without = (some: readonly Statement[]): Statement[][] =>
+    groups.map((group) => group.filter((statement) => !some.includes(statement)));
+  let reserve: readonly Statement[] | undefined;
+  const choices: Choice[] = [];
+  const versions = Math.max(1, ...plans.map(({ version }) => version));
+  chooseForVersions(versions, order.seed, (seed, uses: Uses<Statement>) => {
+    const made = chooseStatements(without(reserve ?? []), reserve ? 0 : kept, order, maker, { seed, uses });
+    choices.push(made);
+    // What is kept for ties comes from what the first version leaves, and no other version has it.
+    reserve ??= kept > 0 ? takeSpread(without(made.chosen), kept, `reserve/${seed}`) : [];
+    return made.chosen;
+  });
+  const hands = plans.flatMap(({ level, version }): ClaimHand[] => {
+    const choice = choices[version - 1];
+    if (!choice) return [];
+    const made = level === "hard" && order.levels ? harder(choice, order, maker) : choice;
+    return [{ claims: claimsOf(made), missingTwins: made.missing }];
+  });
+  return { hands, reserve: (reserve ?? []).map(claimOf) };
+}
+
+/** Why hard statements are the same as gentle ones; undefined where they are not. */
+export function whySameClaims(request: DealRequest, order: ClaimOrder, plans: readonly DealPlan[]): string | undefined {
+  const levels: readonly Level[] = ["gentle", "hard"];
+  const both = levels.map((level) => {
+    const { hands } = supplyClaims(
+      request,
+      { ...order, levels },
+      plans.map(({ version }) => ({ level, version })),
+    );
+    return JSON.stringify(hands.map(({ claims }) => claims.map(({ key, truth }) => [key, truth])));
+  });
+  if (both[0] !== both[1]) return undefined;
+  if (order.twins === "none" || order.twins === 0)
+    return "hard makes false twins, and `twins` says that there are none";
+  return "hard makes false twins of true statements with a tied form, as `[meço](#medir)`, and there are none besides those that balance needs";
+}
+
+function chooseStatements(
+  groups: readonly (readonly Statement[])[],
+  kept: number,
+  order: ClaimOrder,
+  maker: TwinMaker,
+  { seed, uses }: { readonly seed: string; readonly uses: Uses<Statement> },
+): Choice {
+  const most = Math.min(order.take ?? Number.POSITIVE_INFINITY, groups.flat().length - kept);
+  const twins = order.levels && order.twins !== "none" ? "auto" : order.twins;
+  const wanted = twins === "auto" ? undefined : twins === "none" ? 0 : twins;
+  // Each twin takes the place of a statement where `take` says how many there are in all.
+  const choose = (count: number): { chosen: readonly Statement[]; twins: Map<Statement, Claim> } => {
+    const room = order.take === undefined ? most : Math.max(Math.min(1, most), Math.min(most, order.take - count));
+    const inTurn = spread(groups, new Random(`take/${seed}`), uses);
+    const chosen = new Set(room >= inTurn.length ? inTurn : balanced(inTurn, room, count, order, maker));
+    const own = groups.flat().filter((statement) => chosen.has(statement));
+    return { chosen: own, twins: maker.twinsOf(own, count) };
+  };
+  let count = wanted ?? 0;
+  let made = choose(count);
+  if (wanted === undefined) {
+    while (trueShare([...made.chosen, ...made.twins.values()]) > fineShare.most) {
+      const next = choose(++count);
+      if (next.twins.size < count) break;
+      made = next;
+    }
+  } else while (made.twins.size < count) made = choose(--count);
+  return { seed, ...made, missing: wanted === undefined ? 0 : wanted - made.twins.size };
+}
+
+/**
+ * So many statements of an order that with `twins` false ones half are true, as far as there are; first true ones of which twins
+ * can be made, as many as some level makes.
+ */
+function balanced(
+  inTurn: readonly Statement[],
+  room: number,
+  twins: number,
+  { levels, twins: asked }: ClaimOrder,
+  maker: TwinMaker,
+): readonly Statement[] {
+  const half = Math.ceil((room + twins) / 2);
+  const most = { right: half, wrong: Math.max(0, half - twins) };
+  const tied = levels?.includes("hard") ? (typeof asked === "number" ? asked : Math.ceil(half / 2)) : twins;
+  const first = inTurn.filter((statement) => maker.canTwin(statement)).slice(0, Math.min(tied, most.right));
+  const chosen = new Set(first);
+  for (const statement of inTurn) {
+    const alike = [...chosen].filter(({ truth }) => truth === statement.truth).length;
+    if (chosen.size < room && alike < (statement.truth ? most.right : most.wrong)) chosen.add(statement);
+  }
+  for (const statement of inTurn) if (chosen.size < room) chosen.add(statement);
+  return [...chosen].slice(0, room);
+}
+
+/** The same with as many false ones, of which more are twins: they take the place of false statements as they are written. */
+function harder(choice: Choice, { twins: asked }: ClaimOrder, maker: TwinMaker): Choice {
+  const { chosen, twins, seed } = choice;
+  const written = chosen.filter(({ truth }) => !truth);
+  const target = asked === "none" ? 0 : asked === "auto" ? Math.ceil((written.length + twins.size) / 2) : asked;
+  const made = maker.twinsOf(chosen, Math.max(target, twins.size));
+  const dropped = new Set(new Random(`hard/${seed}`).shuffle(written).slice(0, made.size - twins.size));
+  return {
+    seed,
+    chosen: chosen.filter((statement) => !dropped.has(statement)),
+    twins: made,
+    missing: typeof asked === "number" ? Math.max(0, target - made.size) : 0,
+  };
+}
+
+function claimsOf({ chosen, twins }: Choice): Claim[] {
+  return chosen.flatMap((statement) => {
+    const twin = twins.get(statement);
+    return [claimOf(statement), ...(twin ? [twin] : [])];
+  });
+}
+
+/** The claims of several deals, each once, in the order of the unit. */
+export function allClaims(request: DealRequest, supplies: readonly (readonly Claim[])[]): Claim[] {
+  const found = new Map<string, Claim>();
+  const statements = request.sections.flatMap((section) => section.statements);
+  const rank = ({ item }: Claim): number => statements.indexOf(item);
+  for (const claim of supplies.flat()) {
+    const name = `${rank(claim)} ${claim.truth} ${claim.text}`;
+    if (!found.has(name)) found.set(name, claim);
+  }
+  return [...found.values()].sort((a, b) => rank(a) - rank(b) || Number(b.truth) - Number(a.truth));
+}

@@ -1,0 +1,35 @@
+import type { Rule } from "../base/finding";
+import type { Deal, Dealt, Press } from "./contract";
+import type { Level } from "./options";
+import type { Claim, Twins } from "./statements";
+
+/** What was dealt, with its statements: none where it deals something else. */
+export interface DealtClaims extends Dealt<Deal> {
+  readonly options: {
+    readonly twins: Twins;
+    readonly take?: number;
+    readonly seed: number;
+    readonly reserve?: number;
+    readonly levels?: readonly Level[];
+  };
+  /** Those of all deals. */
+  readonly claims: readonly Claim[];
+  /** Those of each deal. */
+  readonly hands: readonly (readonly Claim[])[];
+  /** Further ones, kept for a tie. */
+  readonly reserve?: readonly Claim[];
+  /** Twins that were asked for and could not be made. */
+  readonly missingTwins: number;
+}
+
+export interface ClaimContext {
+  readonly dealt: DealtClaims;
+  readonly press: Press;
+}
+
+export function hasClaims(dealt: Dealt<Deal>): dealt is DealtClaims {
+  return "claims" in dealt && "hands" in dealt && "missingTwins" in dealt;
+}
+
+/** What a kind adds to a rule about statements that kinds have in common: its own code and example. */
+export type Facts = Pick<Rule<never>, "code" | "example">;

@@ -1,0 +1,30 @@
+import type { Related, Report } from "../../../base/finding";
+import { type DealtLoop, type LoopDeal, signAt } from "../model";
+import { type Clash, clashCause, laterPair } from "./clashes";
+import { fixesFor } from "./fixes";
+
+/** What a clash looks like on the cards; `effect` is the sentence that says what comes of it. */
+export function report(dealt: DealtLoop, clash: Clash, effect: string, also: readonly Related[] = []): Report {
+  const { deal, card, next, asks, answers } = clash;
+  const { range, others } = clashCause(clash, dealt.request.relation);
+  const [here, there] = [deal.cards[card], deal.cards[next]];
+  const earlier = laterPair(clash) === asks ? answers : asks;
+  const related = range.start === earlier.range.start ? laterPair(clash) : earlier;
+  return {
+    range,
+    message: `“${here?.prompt.text}” on card ${signAt(deal, card)} is answered by “${there?.answer.text}” on card ${signAt(deal, next)} too. ${effect}`,
+    related: [
+      { range: related.range, message: "The other pair" },
+      ...others.slice(0, 2).map((pair) => ({ range: pair.range, message: "This says that the two fit" })),
+      ...also,
+    ],
+    fixes: fixesFor(dealt, clash),
+  };
+}
+
+/** The signs of the cards of a circle, in its order; of a long one only the first. */
+export function named(deal: LoopDeal, circle: readonly number[]): string {
+  const signs = circle.map((place) => signAt(deal, place));
+  const shown = signs.length > 14 ? [...signs.slice(0, 13), "…"] : signs;
+  return shown.join(" ");
+}

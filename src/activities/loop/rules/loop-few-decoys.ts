@@ -1,0 +1,42 @@
+import type { Rule } from "../../../base/finding";
+import { removeOption, setOption } from "../../edits";
+import { counted, optionPlace } from "../../report";
+import type { LoopContext } from "./context";
+
+export const loopFewDecoys: Rule<LoopContext> = {
+  code: "loop-few-decoys",
+  severity: "warning",
+  title: "Fewer cards that belong nowhere than asked for",
+  why: "A card that belongs nowhere takes its two words from two pairs that the circle does not use, here or in other sections of the unit. Nothing in the circle may answer them, and none may be longer than the longest word of the circle, since all words have one size. Let `take` leave more pairs, or add some.",
+  example: {
+    wrong:
+      "## Drinks\n\n- chá = tea\n- leite = milk\n- água = water\n- sumo = juice\n\n```activity\nmake: loop\ndecoys: 2\n```",
+    right:
+      "## Drinks\n\n- chá = tea\n- leite = milk\n- água = water\n- sumo = juice\n- mel = honey\n- pão = bread\n\n```activity\nmake: loop\ntake: 4\ndecoys: 1\n```",
+  },
+  check: ({ dealt }) => {
+    const { options, missingDecoys, deals, request } = dealt;
+    if (deals.length === 0 || options.decoys === undefined || missingDecoys <= 0) return [];
+    const { block, unit } = request;
+    const made = options.decoys - missingDecoys;
+    const without = removeOption(block, unit.text, "decoys");
+    return [
+      {
+        range: optionPlace(block, "decoys"),
+        message: `Only ${counted(made, "card")} of ${options.decoys} can be made of words that have no partner in the circle.`,
+        fixes:
+          made > 0
+            ? [
+                {
+                  title: `Ask for ${made}`,
+                  edits: [setOption(block, unit.text, "decoys", String(made))],
+                  preferred: true,
+                },
+              ]
+            : without
+              ? [{ title: "Take “decoys” out", edits: [without] }]
+              : [],
+      },
+    ];
+  },
+};

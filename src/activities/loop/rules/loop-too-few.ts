@@ -1,0 +1,29 @@
+import type { Rule } from "../../../base/finding";
+import { setOption } from "../../edits";
+import { optionPlace, quotedList } from "../../report";
+import { fewestPairs } from "../deal";
+import type { LoopContext } from "./context";
+
+export const loopTooFew: Rule<LoopContext> = {
+  code: "loop-too-few",
+  severity: "error",
+  title: "Too few pairs for a circle of cards",
+  why: "Each pair asks on one card and answers on the next, so a circle of three cards leaves nothing to look for. Four pairs are the least; twelve to twenty make a good circle.",
+  example: {
+    wrong: "## Drinks\n\n- chá = tea\n- leite = milk\n- água = water\n\n```activity\nmake: loop\n```",
+    right: "## Drinks\n\n- chá = tea\n- leite = milk\n- água = water\n- sumo = juice\n\n```activity\nmake: loop\n```",
+  },
+  check: ({ dealt }) => {
+    const { request, pairs, deals, options } = dealt;
+    if (deals.length > 0) return [];
+    const { block, unit, sections } = request;
+    const taken = options.take !== undefined && pairs.length >= fewestPairs;
+    const names = quotedList(sections.map(({ name }) => name));
+    const message = taken
+      ? `A loop needs at least ${fewestPairs} pairs; \`take\` leaves ${options.take} of ${pairs.length}.`
+      : `A loop needs at least ${fewestPairs} pairs; ${names} has ${pairs.length === 0 ? "none" : pairs.length}.`;
+    const all = setOption(block, unit.text, "take", String(pairs.length));
+    const fixes = taken ? [{ title: `Take ${pairs.length}`, edits: [all] }] : [];
+    return [{ range: optionPlace(block, ...(taken ? ["take"] : ["from"])), message, fixes }];
+  },
+};

@@ -1,0 +1,53 @@
+import type { Rule } from "../../../base/finding";
+import { setOption } from "../../edits";
+import { optionPlace } from "../../report";
+import { dealLoop } from "../deal";
+import { named, report } from "./clash-report";
+import { laterPair, secondCircles } from "./clashes";
+import type { LoopContext } from "./context";
+
+export const secondCircle: Rule<LoopContext> = {
+  code: "second-circle",
+  severity: "error",
+  title: "Cards that close a full circle in more than one way",
+  why: "Words that answer more than one card allow a second circle with all cards: learners may be right and yet have other signs than the key. It takes answers that are used three times, or two of them that return in turn. The preview shows both circles. Take out a pair or an alternative answer, or let `take` leave pairs out.",
+  example: {
+    wrong:
+      "## People\n\n- o patrão = the boss\n- o chefe = the boss\n- o dono = the boss\n- a amiga = the friend\n- o vizinho = the neighbour\n\n```activity\nmake: loop\n```",
+    right:
+      "## People\n\n- o patrão = the boss\n- o chefe = the leader\n- o dono = the owner\n- a amiga = the friend\n- o vizinho = the neighbour\n\n```activity\nmake: loop\n```",
+  },
+  check: ({ dealt }) => {
+    const place = optionPlace(dealt.request.block);
+    const [hit] = secondCircles(dealt);
+    if (hit) {
+      const { deal, by } = hit;
+      const { second = [] } = deal.proof;
+      const [clash] = [...by].sort((a, b) => laterPair(b).range.start - laterPair(a).range.start);
+      const also = [{ range: place, message: "The preview shows both circles" }];
+      const effect = `So all ${second.length} cards also make the circle ${named(deal, second)}.`;
+      return clash ? [report(dealt, clash, effect, also)] : [];
+    }
+    const open = dealt.deals.find(({ proof }) => proof.status === "unsettled");
+    if (!open) return [];
+    const { options, request } = dealt;
+    const settled = [1, 2, 3].find((more) => {
+      const value = { ...options, seed: options.seed + more };
+      return dealLoop({ ...request, options: { ...request.options, value } }).deals.every(
+        ({ proof }) => proof.status === "one",
+      );
+    });
+    const seed = String(options.seed + (settled ?? 0));
+    return [
+      {
+        range: place,
+        severity: "warning",
+        message: `It could not be settled whether these cards make one full circle only (${open.proof.nodes} steps were tried).`,
+        fixes:
+          settled === undefined
+            ? []
+            : [{ title: `Use seed ${seed}`, edits: [setOption(request.block, request.unit.text, "seed", seed)] }],
+      },
+    ];
+  },
+};

@@ -1,0 +1,56 @@
+import type { Report, Rule } from "../../../base/finding";
+import { fold } from "../../../match/fold";
+import { buildable } from "../../../prove/orders/orders";
+import { partKey } from "../../../unit/items";
+import { type DealtRebuild, packetOf } from "../model";
+import { type RebuildContext, shortened } from "./context";
+
+export const sameCards: Rule<RebuildContext> = {
+  code: "same-cards",
+  severity: "warning",
+  title: "A sentence that can be laid with another one's cards",
+  why: "With the cards of one sentence another one of the set can be laid: `O pai vê a mãe` and `A mãe vê o pai` have the same cards. Only the translation tells which is meant, and a learner may lay a right sentence from the wrong packet. In one packet, cards may also end up in each other's sentence. Change one of the two.",
+  example: {
+    wrong:
+      "## People\n\n- o pai | vê | a mãe = the father sees the mother\n- a mãe | vê | o pai = the mother sees the father\n\n```activity\nmake: rebuild\n```",
+    right:
+      "## People\n\n- o pai | vê | a mãe = the father sees the mother\n- a mãe | ouve | o pai = the mother hears the father\n\n```activity\nmake: rebuild\n```",
+  },
+  check: ({ dealt }) => {
+    const { sentences, deals } = dealt;
+    if (deals.length === 0) return [];
+    const puzzles = sentences.map(({ parts, orders }) => ({
+      parts: parts.map(({ text }) => partKey(text) || text),
+      accepted: orders,
+    }));
+    const known = new Set<string>();
+    return buildable(puzzles).flatMap(({ sentence, from, leftOver }): Report[] => {
+      const couple = [sentence, from].sort((a, b) => a - b).join(" ");
+      if (known.has(couple) || !concerns(dealt, sentence, from, leftOver)) return [];
+      known.add(couple);
+      return [clash(dealt, sentence, from, leftOver)];
+    });
+  },
+};
+
+/** Some of another's cards matter only in one packet; a sentence that stands twice is the matter of `duplicate-answer`. */
+function concerns({ sentences, packets }: DealtRebuild, sentence: number, from: number, leftOver: number): boolean {
+  const text = (index: number): string => fold(sentences[index]?.pair.left.answers[0].text ?? "");
+  if (text(sentence) === text(from)) return false;
+  return leftOver === 0 || packetOf(packets, sentence) === packetOf(packets, from);
+}
+
+function clash({ sentences, packets }: DealtRebuild, sentence: number, from: number, leftOver: number): Report {
+  const late = leftOver === 0 ? Math.max(sentence, from) : sentence;
+  const early = late === sentence ? from : sentence;
+  const [here, there] = [sentences[late], sentences[early]].map((each) => each?.pair.left.answers[0]);
+  const range = here?.range ?? { start: 0, end: 0 };
+  const where =
+    packetOf(packets, late) === packetOf(packets, early) ? "" : ` (packet ${packetOf(packets, early)?.number ?? ""})`;
+  const how = leftOver === 0 ? "the same cards as" : "only cards that are also in";
+  return {
+    range,
+    message: `“${shortened(here?.text ?? "")}” has ${how} “${shortened(there?.text ?? "")}”${where}, so each may be taken for the other's.`,
+    related: there ? [{ range: there.range, message: "The other sentence" }] : [],
+  };
+}

@@ -1,0 +1,43 @@
+import type { Fix, Report, Rule } from "../../../base/finding";
+import { setOption } from "../../edits";
+import { quotedList } from "../../report";
+import { pileNames } from "../model";
+import type { SortContext } from "./context";
+import { activity, articles } from "./example";
+
+export const cardInTwoPiles: Rule<SortContext> = {
+  code: "card-in-two-piles",
+  severity: "warning",
+  title: "A card that belongs to several piles",
+  why: "The same text stands under several headings, so its card belongs to each of these piles and the key says so. Where that is meant, say `overlap: true`, for two or three piles: then the directions tell the learners, and mats have circles that overlap. With more piles there is no place that belongs to some of them and not to others.",
+  example: {
+    wrong: `${articles}- café${activity()}`,
+    right: `${articles}- café${activity("overlap: true\n")}`,
+  },
+  check: ({ dealt }) => {
+    const { cards, piles, options, deals, request } = dealt;
+    if (deals.length === 0 || (options.overlap && piles.length <= 3)) return [];
+    return cards.flatMap((card): Report[] => {
+      const [again] = card.again ?? [];
+      if (!again) return [];
+      const names = quotedList(pileNames(dealt, card));
+      const meant: Fix[] =
+        piles.length <= 3
+          ? [
+              {
+                title: "Let piles overlap",
+                edits: [setOption(request.block, request.unit.text, "overlap", "true")],
+              },
+            ]
+          : [];
+      return [
+        {
+          range: again.range,
+          message: `“${card.text}” stands under ${names}, so its card belongs to each of them${piles.length > 3 ? `; of ${piles.length} piles that cannot be shown` : ""}.`,
+          related: [{ range: card.source, message: "Here it stands first" }],
+          fixes: [...meant, { title: "Take it out here", edits: [{ range: again.item.block, text: "" }] }],
+        },
+      ];
+    });
+  },
+};

@@ -1,0 +1,32 @@
+import type { Rule } from "../../../base/finding";
+import { setOption } from "../../edits";
+import { optionPlace } from "../../report";
+import { fewestCards, fewestPiles, mostPiles } from "../deal";
+import { dealtWith, type SortContext } from "./context";
+import { activity, articles } from "./example";
+
+export const tooFewCards: Rule<SortContext> = {
+  code: "too-few-cards",
+  severity: "error",
+  title: "Too few cards to sort",
+  why: "Sorting needs at least four cards: items under the headings that name the piles, or statements (`[x]`, `[ ]`), or pairs of which some are shown with a wrong partner.",
+  example: {
+    wrong: `## Articles\n\n### o\n\n- disco\n\n### a\n\n- mochila${activity()}`,
+    right: `${articles}${activity()}`,
+  },
+  check: ({ dealt }) => {
+    const { cards, piles, unknown, deals, request, options } = dealt;
+    if (deals.length > 0 || unknown.length > 0 || piles.length < fewestPiles || piles.length > mostPiles) return [];
+    const { block, unit } = request;
+    const enough = options.take !== undefined && dealtWith(dealt, { take: fewestCards }).deals.length > 0;
+    return [
+      {
+        range: optionPlace(block, ...(enough ? ["take"] : ["from"])),
+        message: `Sorting needs at least ${fewestCards} cards; ${enough ? `\`take\` leaves ${cards.length}` : cards.length === 0 ? "there is none" : `there ${cards.length === 1 ? "is" : "are"} ${cards.length}`}.`,
+        fixes: enough
+          ? [{ title: `Take ${fewestCards}`, edits: [setOption(block, unit.text, "take", String(fewestCards))] }]
+          : [],
+      },
+    ];
+  },
+};

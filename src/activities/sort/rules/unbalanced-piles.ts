@@ -1,0 +1,47 @@
+import type { Fix, Rule } from "../../../base/finding";
+import { setOption } from "../../edits";
+import { optionPlace } from "../../report";
+import { dealtWith, type SortContext } from "./context";
+import { activity, articles } from "./example";
+
+/** A pile with less than this part of an even share is small: for two piles 30 %. */
+const leastPart = 0.6;
+
+export const unbalancedPiles: Rule<SortContext> = {
+  code: "unbalanced-piles",
+  severity: "information",
+  title: "A pile with few cards",
+  why: "Where nearly all cards belong to the other piles, learners can guess. A pile should have at least three fifths of an even share: 30 % of the cards with two piles, 20 % with three (own rule, after the one for true and false).",
+  example: {
+    wrong: `## Articles\n\n### o\n\n- disco\n- café\n- pão\n- mel\n\n### a\n\n- mochila${activity()}`,
+    right: `${articles}${activity()}`,
+  },
+  check: ({ dealt }) => {
+    const { piles, cards, by, claims, deals, request } = dealt;
+    // Statements are judged by their own rule, and where false cards are missing that is what there is to say.
+    if (deals.length === 0 || (by === "truth" && claims.length > 0) || dealt.missingMispairs > 0) return [];
+    const counts = piles.map((_, pile) => cards.filter((card) => card.piles.includes(pile)).length);
+    const least = (leastPart * cards.length) / piles.length;
+    const small = piles.flatMap((pile, i) => ((counts[i] ?? 0) < least ? [{ pile, count: counts[i] ?? 0 }] : []));
+    const [first] = small;
+    if (!first) return [];
+    const half = Math.floor(cards.length / 2);
+    const fixes: Fix[] =
+      by === "truth" && dealtWith(dealt, { mispair: half }).missingMispairs === 0
+        ? [
+            {
+              title: `Make ${half} of them false`,
+              edits: [setOption(request.block, request.unit.text, "mispair", String(half))],
+            },
+          ]
+        : [];
+    return [
+      {
+        range:
+          by === "truth" ? optionPlace(request.block, "mispair") : (first.pile.source ?? optionPlace(request.block)),
+        message: `${small.map(({ pile, count }) => `“${pile.name}” has ${count}`).join(", ")} of ${cards.length} cards: learners can guess. At least ${Math.ceil(least)} would be better.`,
+        fixes,
+      },
+    ];
+  },
+};

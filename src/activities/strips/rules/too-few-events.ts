@@ -1,0 +1,40 @@
+import type { Fix, Rule } from "../../../base/finding";
+import { setOption } from "../../edits";
+import { optionPlace, quotedList } from "../../report";
+import { fewestEvents } from "../deal";
+import type { StripsContext } from "./context";
+
+export const tooFewEvents: Rule<StripsContext> = {
+  code: "too-few-events",
+  severity: "error",
+  title: "Too few events to put in order",
+  why: "Strips need at least three events: two can be in order by chance. Events are numbered items, `1.` `2.` `3.`, with bullets under an event for what may come in any order. For events that the learners write, leave the section without any and ask for `blanks: 8`.",
+  example: {
+    wrong: "## The morning\n\n1. A Inês entra.\n2. Ela paga.\n\n```activity\nmake: strips\n```",
+    right: "## The morning\n\n1. A Inês entra.\n2. Ela mede um sumo.\n3. Ela paga.\n\n```activity\nmake: strips\n```",
+  },
+  check: ({ dealt }) => {
+    const { request, events, deals, options } = dealt;
+    if (deals.length > 0) return [];
+    const { block, unit, sections } = request;
+    const found = sections.reduce((sum, each) => sum + each.events.reduce((n, { free }) => n + 1 + free.length, 0), 0);
+    // The choice alone is to blame where the sections have enough.
+    const taken = options.take !== undefined && found >= fewestEvents;
+    const fixes: Fix[] = [];
+    if (taken) fixes.push({ title: `Take ${found}`, edits: [setOption(block, unit.text, "take", String(found))] });
+    const others = unit.sections.filter((each) => each.events.length >= fewestEvents && !sections.includes(each));
+    if (!taken && events.length === 0) {
+      for (const { name } of others.slice(0, 3)) {
+        fixes.push({
+          title: `Take the events of “${name}”`,
+          edits: [setOption(block, unit.text, "from", JSON.stringify(name))],
+        });
+      }
+    }
+    const names = quotedList(sections.map(({ name }) => name));
+    const message = taken
+      ? `Strips need at least ${fewestEvents} events; \`take\` leaves ${events.length} of ${found}.`
+      : `Strips need at least ${fewestEvents} events (numbered items); ${names} has ${found === 0 ? "none" : found}.`;
+    return [{ range: optionPlace(block, ...(taken ? ["take"] : ["from"])), message, fixes }];
+  },
+};

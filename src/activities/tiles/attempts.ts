@@ -1,0 +1,51 @@
+import type { TileProof } from "../../prove/tiles";
+import type { Frame } from "./frame";
+
+/*
+ * Which of a seed's arrangements a deal takes, and how much work that may be: counted in search nodes, so that it is the same
+ * on every machine. The limits are ours: of arrangements that could be settled none was seen to need 4,000 nodes, and where
+ * one used up 20,000 the further ones of its seed did so too.
+ */
+
+/** Nodes for one arrangement, and the nodes after which no further one is tried. */
+export interface Patience {
+  readonly each: number;
+  readonly all: number;
+}
+
+/** Arrangements tried at the most. */
+export const mostAttempts = 40;
+
+/** For each of an activity's deals: many versions share what a few may spend. */
+export function patienceFor(deals: number): Patience {
+  const nodes = Math.min(20_000, Math.max(4000, Math.floor(80_000 / deals)));
+  return { each: nodes, all: nodes };
+}
+
+/**
+ * For a look whether other options would do. It is no more than any deal has, and the first arrangement that is not settled
+ * within it ends it: what is proven here is what the same options are dealt and proven with.
+ */
+export const glance: Patience = { each: 4000, all: 4000 };
+
+/** What arranging and looking for an easy second solution costs, as nodes: every two tiles are looked at. */
+export function attemptCost({ rows, columns }: Frame): number {
+  return Math.ceil((rows * columns) ** 2 / 32);
+}
+
+/** The first arrangement that is proven to have one solution; the very first where patience ends before. */
+export function takeAttempt<Arrangement extends { readonly proof: Pick<TileProof, "status" | "nodes"> }>(
+  arrange: (attempt: number, budget: number) => Arrangement,
+  { each, all }: Patience,
+  cost: number,
+): Arrangement {
+  const first = arrange(0, each);
+  let taken = first;
+  let spent = 0;
+  for (let attempt = 1; taken.proof.status !== "one"; attempt++) {
+    spent += cost + taken.proof.nodes;
+    if (attempt === mostAttempts || spent >= all) return first;
+    taken = arrange(attempt, each);
+  }
+  return taken;
+}

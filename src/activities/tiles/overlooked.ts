@@ -1,0 +1,26 @@
+import { pieceMark } from "../../base/mark";
+import type { Matching, Worded } from "../../match/look-alikes";
+import { differences } from "../../prove/tiles";
+import { type DealtTiles, intended, type TilesDeal } from "./model";
+import { proveDeal, toPuzzle } from "./puzzle";
+
+/** Search nodes for one question about a deal. */
+const budget = 20_000;
+
+/** All words on a deal's edges. */
+export function edgeTexts(_: DealtTiles, { solved }: TilesDeal): Worded[] {
+  return solved.flat().flatMap((edge) => (edge && !edge.picture ? [edge] : []));
+}
+
+/** Codes of the tiles that lie elsewhere in a second assembly under this matching; empty where it allows none, undefined where that is not settled. */
+export function confusedTiles({ options }: DealtTiles, deal: TilesDeal, matching: Matching): string[] | undefined {
+  const { status, second } = proveDeal(deal.frame, deal.solved, matching, options, budget);
+  if (status === "unsettled") return undefined;
+  if (status !== "several" || !second) return [];
+  const puzzle = toPuzzle(deal.frame, deal.solved, matching, options);
+  const differs = differences(puzzle, intended(deal.frame), second);
+  return deal.tiles.flatMap((_, piece) => {
+    const at = second.cells.findIndex(({ tile }) => tile === deal.tiles[piece]?.cell);
+    return differs[at] ? [pieceMark(deal.code, undefined, piece).split("-")[1] ?? ""] : [];
+  });
+}

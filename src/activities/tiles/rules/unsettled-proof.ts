@@ -1,0 +1,25 @@
+import type { Rule } from "../../../base/finding";
+import { place, type TilesContext } from "./context";
+import { anotherSeed } from "./trial";
+
+export const unsettledProof: Rule<TilesContext> = {
+  code: "unsettled-proof",
+  severity: "warning",
+  title: "Not settled whether there is one solution",
+  why: "The search stopped at its budget without a second solution and without a proof that there is none. This happens where a few words return very often. Another seed or fewer repeated answers help.",
+  example: {
+    wrong: "A section in which the same two answers stand for twenty words.",
+    right: "Words with answers of their own.",
+  },
+  check: ({ dealt }) => {
+    const open = dealt.deals.find(({ proof }) => proof.status === "unsettled");
+    if (!open) return [];
+    return [
+      {
+        range: place(dealt),
+        message: `It could not be settled whether these tiles have one solution (${open.proof.nodes} steps were tried).`,
+        fixes: anotherSeed(dealt),
+      },
+    ];
+  },
+};

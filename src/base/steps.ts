@@ -1,0 +1,13 @@
+/**
+ * Work in steps: it stops now and then to say what it is at, and goes on when it is asked to. What comes out does not hang on
+ * when that is, so a caller may watch the clock, do other things meanwhile, or drop the work.
+ */
+export type Steps<Result, State = string> = Generator<State, Result, void>;
+
+/** The result, without a pause. */
+export function finished<Result>(steps: Steps<Result, unknown>): Result {
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+  }
+}

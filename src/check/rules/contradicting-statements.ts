@@ -1,0 +1,42 @@
+import { assertions } from "../../activities/statements";
+import type { Report, Rule } from "../../base/finding";
+import type { CheckContext } from "../context";
+import { once } from "./once-a-place";
+import { frame, others } from "./statements-example";
+import { writtenClaims } from "./written-claims";
+
+export const contradictingStatements: Rule<CheckContext> = {
+  code: "contradicting-statements",
+  severity: "error",
+  title: "A statement that is both true and false",
+  why: "The same text is marked true in one place and false in another, or a false statement says what another one's correction says. Whatever a learner answers, one of the two keys is against it. Change one of them, or take it out.",
+  example: {
+    wrong: frame(`- [x] Ela bebe chá.\n- [ ] Ela bebe chá.\n${others}`),
+    right: frame(`- [x] Ela bebe chá.\n- [ ] Ela bebe café.\n${others}`),
+  },
+  check: (context) =>
+    once(
+      writtenClaims(context).flatMap((claims) =>
+        claims.flatMap((claim): Report[] => {
+          const against = claims.find(
+            ({ item }) => !claim.truth && item !== claim.item && assertions(item).includes(claim.key),
+          );
+          if (!against) return [];
+          const marked = against.key === claim.key;
+          return [
+            {
+              range: claim.source,
+              message: `“${claim.text}” is marked false here, but ${marked ? "another statement with this text is marked true" : "a correction says that it is so"}.`,
+              related: [
+                {
+                  range: marked ? against.source : (against.correction?.source ?? against.source),
+                  message: marked ? "Marked true" : "The correction",
+                },
+              ],
+              fixes: [{ title: "Take this one out", edits: [{ range: claim.item.block, text: "" }] }],
+            },
+          ];
+        }),
+      ),
+    ),
+};

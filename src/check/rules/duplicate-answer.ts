@@ -1,0 +1,166 @@
+import type { Fix, Related, Report, Rule, Severity } from "../../base/finding";
+import { answerKey, type MatchKey } from "../../match/relation";
+import type { Answer, Pair } from "../../unit/unit";
+import { type CheckContext, sectionsInUse } from "../context";
+import { makeRange } from "./make-range";
+
+interface Standing {
+  readonly pair: Pair;
+  readonly side: "left" | "right";
+  readonly index: number;
+  readonly answer: Answer;
+}
+
+export const duplicateAnswer: Rule<CheckContext> = {
+  code: "duplicate-answer",
+  severity: "warning",
+  title: "One answer for two items",
+  why: "Two items share an answer, so a learner may put either of them beside it. Where the other edges of the tiles keep the two apart, the solution is still the only one, and this is only worth knowing. Where they do not, it is an error: the tiles can be laid in another way. Give one of them an answer of its own, or take one out.",
+  example: {
+    wrong: "## People\n\n- el jefe = the boss\n- el dueño = the boss\n\n```activity\nmake: tiles\n```",
+    right: "## People\n\n- el jefe = the boss\n- el dueño = the owner\n\n```activity\nmake: tiles\n```",
+  },
+  // One finding for the items that share answers, however many items and answers they are.
+  check: (context) => {
+    const causes = new Map<string, { readonly group: readonly Standing[]; answers: number }>();
+    for (const group of groups(context)) {
+      const key = group.map(({ pair }) => pair.range.start).join(" ");
+      const known = causes.get(key);
+      if (known) known.answers++;
+      else causes.set(key, { group, answers: 1 });
+    }
+    return [...causes.values()]
+      .filter(({ group }) => !toldElsewhere(context, group))
+      .flatMap(({ group, answers }) => report(context, group, answers - 1));
+  },
+};
+
+/** Whether all activities that show two of these pairs are of kinds with findings of their own about that. */
+function toldElsewhere({ activities }: CheckContext, group: readonly Standing[]): boolean {
+  const showing = activities.filter(
+    ({ dealt }) => dealt.deals.length > 0 && group.filter(({ pair }) => dealt.used.includes(pair)).length > 1,
+  );
+  const glosses = group.every(({ side }) => side === "right");
+  return (
+    showing.length > 0 &&
+    showing.every(({ plan: { kind } }) => kind?.tellsShared === true || (glosses && kind?.sharesGlosses === true))
+  );
+}
+
+/** Answers that stand on the same side of several pairs of the sections in use. */
+function groups(context: CheckContext): Standing[][] {
+  const found = new Map<string, Standing[]>();
+  for (const section of sectionsInUse(context)) {
+    for (const pair of section.pairs) {
+      for (const side of ["left", "right"] as const) {
+        pair[side].answers.forEach((answer, index) => {
+          const key = `${side}\u0000${answerKey(answer)}`;
+          const group = found.get(key) ?? [];
+          if (!group.some((standing) => standing.pair === pair)) group.push({ pair, side, index, answer });
+          found.set(key, group);
+        });
+      }
+    }
+  }
+  return [...found.values()].filter((group) => group.length > 1);
+}
+
+function samePair(a: Pair, b: Pair): boolean {
+  const keys = (pair: Pair): MatchKey[] => [answerKey(pair.left.answers[0]), answerKey(pair.right.answers[0])];
+  return keys(a).join("\u0001") === keys(b).join("\u0001");
+}
+
+function report(context: CheckContext, group: readonly Standing[], others: number): Report[] {
+  const [first, second, ...rest] = group;
+  if (!first || !second) return [];
+  const whole = samePair(first.pair, second.pair);
+  const more =
+    others === 0 || whole ? "" : ` They share ${others === 1 ? "one more answer" : `${others} more answers`}.`;
+  const other = (standing: Standing): string =>
+    standing.pair[standing.side === "left" ? "right" : "left"].answers[0].text;
+  const names = `“${other(first)}”${rest.length > 0 ? "," : " and"} “${other(second)}”`;
+  const further =
+    rest.length === 0
+      ? ""
+      : rest.length === 1
+        ? ` and “${other(rest[0] ?? second)}”`
+        : ` and ${rest.length} more items`;
+  const effect = effectOn(
+    context,
+    group.map(({ pair }) => pair),
+  );
+  const fixes: Fix[] = [];
+  if (!whole && second.index > 0) fixes.push(dropAnswer(second, true));
+  if (!whole && second.index === 0 && first.index > 0) fixes.push(dropAnswer(first, true));
+  fixes.push({
+    title: `Take out “${second.pair.left.answers[0].text} = ${second.pair.right.answers[0].text}”`,
+    edits: [{ range: second.pair.block, text: "" }],
+    ...(whole ? { preferred: true } : {}),
+  });
+  if (rest.length > 0) {
+    const edits = [second, ...rest].map(({ pair }) => ({ range: pair.block, text: "" }));
+    fixes.push({ title: "Take out all of them but the first", edits });
+  }
+  const stands = rest.map((standing) => ({ range: standing.answer.range, message: "And here" }));
+  return [
+    {
+      range: whole ? second.pair.range : second.answer.range,
+      severity: effect.severity,
+      message: whole
+        ? `This pair stands here ${rest.length === 0 ? "twice" : `${group.length} times`}.${effect.sentence}`
+        : `“${second.answer.text}” answers ${rest.length === 0 ? "both " : ""}${names}${further}.${more}${effect.sentence}`,
+      related: [
+        { range: whole ? first.pair.range : first.answer.range, message: "Here it stands first" },
+        ...stands,
+        ...effect.related,
+      ],
+      fixes,
+    },
+  ];
+}
+
+/** Deletes an answer with the separator before it, or after it where it is the first. */
+function dropAnswer({ pair, side, index, answer }: Standing, preferred: boolean): Fix {
+  const { answers } = pair[side];
+  const before = answers[index - 1];
+  const after = answers[index + 1];
+  const range = before
+    ? { start: before.range.end, end: answer.range.end }
+    : { start: answer.range.start, end: after?.range.start ?? answer.range.end };
+  return { title: `Take the answer “${answer.text}” out here`, edits: [{ range, text: "" }], preferred };
+}
+
+interface Effect {
+  readonly severity: Severity;
+  readonly sentence: string;
+  readonly related: readonly Related[];
+}
+
+/** What pairs that share an answer do to the activities that show two of them: an error only where a proof says so. */
+function effectOn({ unit, activities }: CheckContext, pairs: readonly Pair[]): Effect {
+  const showing = activities.filter(
+    ({ dealt }) => dealt.deals.length > 0 && pairs.filter((pair) => dealt.used.includes(pair)).length > 1,
+  );
+  const hit = showing.find(({ dealt }) =>
+    dealt.deals.some(({ proof }) => proof.status === "several" && !proof.accepted),
+  );
+  if (hit) {
+    return {
+      severity: "error",
+      sentence: ` So the pieces of “${hit.plan.title}” go together in more than one way.`,
+      related: [
+        { range: makeRange(hit, unit), message: "This activity has a second solution; the preview shows both" },
+      ],
+    };
+  }
+  const settled =
+    showing.length > 0 &&
+    showing.every(({ dealt }) => dealt.deals.every(({ proof }) => proof.status === "one" || proof.accepted));
+  return settled
+    ? {
+        severity: "information",
+        sentence: " Other edges keep them apart: the solution is still the only one.",
+        related: [],
+      }
+    : { severity: "warning", sentence: "", related: [] };
+}

@@ -1,0 +1,171 @@
+import { removeOption } from "../../activities/edits";
+import type { OptionFault, OptionSchema } from "../../activities/options";
+import type { PlannedActivity } from "../../activities/plan";
+import type { Fix, Report } from "../../base/finding";
+import type { Range } from "../../base/range";
+import type { Entry } from "../../unit/unit";
+import { nearest } from "../nearest";
+
+/** What is wrong with one option, with what it could be instead. */
+export function explainFault(
+  { entry, error }: OptionFault,
+  schema: OptionSchema,
+  text: string,
+  activity?: PlannedActivity,
+): Report {
+  if (error.keyword === "unevaluatedProperties" || error.keyword === "additionalProperties") {
+    const near = nearest(entry.key, Object.keys(schema.properties), true).slice(0, 2);
+    const remove = activity && removeOption(activity.block, text, entry.key);
+    return {
+      range: entry.keyRange,
+      message: `There is no option “${entry.key}” here.${near[0] ? ` Did you mean “${near[0]}”?` : ""}`,
+      fixes: [
+        ...near.map(
+          (name, i): Fix => ({
+            title: `Change to “${name}”`,
+            edits: [{ range: entry.keyRange, text: name }],
+            ...(i === 0 ? { preferred: true } : {}),
+          }),
+        ),
+        ...(remove ? [{ title: `Take out “${entry.key}”`, edits: [remove] }] : []),
+      ],
+    };
+  }
+  const item = Number(error.instancePath.split("/")[2]);
+  const inList = Array.isArray(entry.value) && Number.isInteger(item);
+  const range = inList ? (entry.items[item] ?? entry.valueRange) : entry.valueRange;
+  const written = inList && Array.isArray(entry.value) ? entry.value[item] : entry.value;
+  const misread = typeof written !== "string" ? misreadText(range, entry, error, text) : undefined;
+  if (misread) {
+    return {
+      range: misread.range,
+      message: `YAML reads ${misread.written} as ${misread.as}, not as a text. In quotation marks it stays as written.`,
+      fixes: [
+        {
+          title: "Put it in quotation marks",
+          edits: [{ range: misread.range, text: JSON.stringify(misread.written) }],
+          preferred: true,
+        },
+      ],
+    };
+  }
+  if (error.keyword === "uniqueItems" && Array.isArray(entry.value)) {
+    // ajv names the two places; the later one goes.
+    const later = Math.max(Number(error.params["i"] ?? 0), Number(error.params["j"] ?? 0));
+    const before = entry.items[later - 1];
+    const again = entry.items[later];
+    if (before && again) {
+      return {
+        range: again,
+        message: `“${String(entry.value[later])}” stands in “${entry.key}” twice.`,
+        fixes: [
+          {
+            title: "Take the second out",
+            edits: [{ range: { start: before.end, end: again.end }, text: "" }],
+            preferred: true,
+          },
+        ],
+      };
+    }
+  }
+  const { choices, open } = valuesFor(schema.properties[entry.key], error, written);
+  const near = typeof written === "string" && !open ? nearest(written, choices) : choices;
+  return {
+    range: range.end > range.start ? range : entry.keyRange,
+    message: `“${entry.key}” cannot be ${shown(written)}: ${need(error, choices, open)}.`,
+    fixes: (error.keyword === "uniqueItems" ? [] : near).slice(0, 3).map((choice) => ({
+      title: `Change to “${choice}”`,
+      edits: [
+        { range, text: range.end === range.start && range.start === entry.keyRange.end ? `: ${choice}` : choice },
+      ],
+    })),
+  };
+}
+
+/** A value that was meant as a text and that YAML takes for something else: `12`, `1.10`, `null`, `true`, `#3`. */
+function misreadText(
+  range: Range,
+  entry: Entry,
+  { keyword, params, instancePath }: OptionFault["error"],
+  text: string,
+): { readonly range: Range; readonly written: string; readonly as: string } | undefined {
+  const wanted = keyword === "type" ? String(params["type"]) : "";
+  const named = entry.key === "from" && (keyword === "anyOf" || instancePath.startsWith("/from"));
+  if (wanted !== "string" && !named) return undefined;
+  if (range.end > range.start) {
+    const written = text.slice(range.start, range.end);
+    if (/^["'[{]/.test(written)) return undefined;
+    return {
+      range,
+      written,
+      as: /^(?:true|false)$/i.test(written) ? "yes or no" : /^(?:null|~)$/i.test(written) ? "nothing" : "a number",
+    };
+  }
+  const line = /^:[ \t]*(#.*?)[ \t]*(?=\r|\n|$)/.exec(text.slice(entry.keyRange.end));
+  if (!line?.[1]) return undefined;
+  const start = entry.keyRange.end + line[0].indexOf("#");
+  return { range: { start, end: start + line[1].length }, written: line[1], as: "a comment" };
+}
+
+function shown(value: unknown): string {
+  if (value === null || value === "") return "empty";
+  return typeof value === "object" ? "this" : `“${String(value)}”`;
+}
+
+function need({ keyword, params }: OptionFault["error"], choices: readonly string[], open: boolean): string {
+  const limit = params["limit"];
+  if (keyword === "minimum") return `the smallest value is ${String(limit)}`;
+  if (keyword === "maximum") return `the largest value is ${String(limit)}`;
+  if (keyword === "uniqueItems") return "it stands here twice";
+  if (keyword === "minItems" || keyword === "minLength") return "it must not be empty";
+  if (keyword === "maxLength" || keyword === "maxItems") return `at most ${String(limit)} are possible`;
+  const type = {
+    integer: "a whole number",
+    number: "a number",
+    string: "a text",
+    array: "a list",
+    object: "a mapping",
+  }[String(params["type"])];
+  if (keyword === "type" && type && (open || choices.length === 0)) return `it must be ${type}`;
+  if (choices.length > 0)
+    return `it can be ${open ? "of the form " : ""}${choices.map((choice) => `“${choice}”`).join(", ")}`;
+  return "its form is not one that can be read";
+}
+
+/**
+ * Values to offer. An enumeration is all there is; of an open range a limit, the number in what was written, or the default is
+ * offered, and a schema's examples only for texts: in place of a list or a number they would be somebody else's data.
+ */
+function valuesFor(
+  property: unknown,
+  error: OptionFault["error"],
+  written: unknown,
+): { readonly choices: string[]; readonly open: boolean } {
+  const allowed = error.params["allowedValues"];
+  if (Array.isArray(allowed)) return { choices: allowed.map(String), open: false };
+  const facts: Readonly<Record<string, unknown>> =
+    typeof property === "object" && property !== null ? { ...property } : {};
+  if (Array.isArray(facts["enum"])) return { choices: facts["enum"].map(String), open: false };
+  const limit = error.params["limit"];
+  if (
+    (error.keyword === "minimum" || error.keyword === "maximum") &&
+    typeof limit === "number" &&
+    error.instancePath.split("/").length === 2
+  ) {
+    return { choices: [String(limit)], open: true };
+  }
+  if (facts["type"] === "integer" || facts["type"] === "number") {
+    const number = typeof written === "string" ? /\d+(?:\.\d+)?/.exec(written)?.[0] : undefined;
+    const [low, high] = [
+      Number(facts["minimum"] ?? Number.NEGATIVE_INFINITY),
+      Number(facts["maximum"] ?? Number.POSITIVE_INFINITY),
+    ];
+    if (number !== undefined && Number(number) >= low && Number(number) <= high)
+      return { choices: [number], open: true };
+    return { choices: facts["default"] === undefined ? [] : [String(facts["default"])], open: true };
+  }
+  if (facts["type"] !== "string") return { choices: [], open: true };
+  const examples = Array.isArray(facts["examples"]) ? facts["examples"] : [];
+  const values = facts["default"] === undefined ? examples : [facts["default"], ...examples];
+  return { choices: [...new Set(values.map(String))], open: true };
+}

@@ -1,0 +1,37 @@
+import type { Fix, Report, Rule } from "../../base/finding";
+import { fitsPicture } from "../../base/picture";
+import { picturesOf } from "../../unit/pictures";
+import { type CheckContext, sectionsInUse } from "../context";
+
+export const missingPicture: Rule<CheckContext> = {
+  code: "missing-picture",
+  severity: "error",
+  title: "A picture that is not there or cannot be printed",
+  why: "Pictures are PNG or JPEG files beside the unit, named by a path relative to it. Nothing is fetched from elsewhere.",
+  example: {
+    wrong: "## Table\n\n- ![a spoon](no-such-file.png) = a colher\n\n```activity\nmake: tiles\n```",
+    right: "## Table\n\n- a spoon = a colher\n\n```activity\nmake: tiles\n```",
+  },
+  check: (context) =>
+    sectionsInUse(context).flatMap((section) =>
+      picturesOf(section).flatMap((picture): Report[] => {
+        const { path, alt, range } = picture;
+        const bytes = context.press.pictures.get(path);
+        if (bytes && fitsPicture(bytes)) return [];
+        const block = section.pairs.find(
+          (pair) => pair.block.start <= range.start && range.end <= pair.block.end,
+        )?.block;
+        const fixes: Fix[] = [
+          ...(alt === "" ? [] : [{ title: `Use the word “${alt}” instead`, edits: [{ range, text: alt }] }]),
+          ...(block ? [{ title: "Take the item out", edits: [{ range: block, text: "" }] }] : []),
+        ];
+        const elsewhere = /^(?:[a-z][a-z0-9+.-]*:|[/\\])/i.test(path);
+        const message = bytes
+          ? `“${path}” is neither a PNG nor a JPEG picture that can be printed.`
+          : elsewhere
+            ? `“${path}” is not taken: pictures are files beside the unit, and nothing is fetched from elsewhere.`
+            : `There is no picture “${path}” beside this unit.`;
+        return [{ range, message, fixes }];
+      }),
+    ),
+};

@@ -1,0 +1,22 @@
+import { kinds } from "../../activities/kinds";
+import type { Rule } from "../../base/finding";
+import type { CheckContext } from "../context";
+
+export const noKind: Rule<CheckContext> = {
+  code: "no-kind",
+  severity: "error",
+  title: "An activity that does not say what it makes",
+  why: "Each `activity` block needs a line `make:` with the kind of activity.",
+  example: { wrong: "```activity\ngrid: 3 x 3\n```", right: "```activity\nmake: tiles\ngrid: 3 x 3\n```" },
+  check: ({ plan }) =>
+    plan.activities
+      .filter(({ block }) => !block.options.entries.some(({ key }) => key === "make"))
+      .map(({ block }) => ({
+        range: { start: block.fence.start, end: Math.max(block.fence.start + 3, block.body.start - 1) },
+        message: "This activity does not say what to make. Add a line “make: …”.",
+        fixes: kinds.map(({ name }) => ({
+          title: `Make ${name}`,
+          edits: [{ range: { start: block.body.start, end: block.body.start }, text: `make: ${name}\n` }],
+        })),
+      })),
+};

@@ -1,0 +1,25 @@
+import type { Rule } from "../../base/finding";
+import type { CheckContext } from "../context";
+import { quoted } from "./quoted-name";
+
+export const noSection: Rule<CheckContext> = {
+  code: "no-section",
+  severity: "error",
+  title: "An activity above the first section",
+  why: "Without `from`, an activity is about the section that it stands in. Above the first level-two heading there is none.",
+  example: {
+    wrong: "```activity\nmake: tiles\n```\n\n## Food",
+    right: "```activity\nmake: tiles\nfrom: Food\n```\n\n## Food",
+  },
+  check: ({ unit, plan }) =>
+    plan.activities
+      .filter(({ sections, unknown, kind, lost }) => kind && !lost && sections.length === 0 && unknown.length === 0)
+      .map(({ block }) => ({
+        range: { start: block.fence.start, end: Math.max(block.fence.start + 3, block.body.start - 1) },
+        message: "This activity stands in no section. Say with “from” whose words it uses.",
+        fixes: unit.sections.slice(0, 5).map(({ name }) => ({
+          title: `Use “${name}”`,
+          edits: [{ range: { start: block.body.end, end: block.body.end }, text: `from: ${quoted(name)}\n` }],
+        })),
+      })),
+};

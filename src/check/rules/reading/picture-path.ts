@@ -1,0 +1,13 @@
+import { tiles } from "./food-example";
+import { problemRule } from "./problem-rule";
+
+export const picturePath = problemRule({
+  code: "picture-path",
+  severity: "error",
+  title: "A picture whose path has a space",
+  why: "Markdown reads `![a spoon](my spoon.png)` as text. In angle brackets, `![a spoon](<my spoon.png>)`, the path may have spaces.",
+  example: {
+    wrong: `## Table\n\n- ![a spoon](my spoon.png) = a colher\n${tiles}`,
+    right: `## Table\n\n- a spoon = a colher\n${tiles}`,
+  },
+});

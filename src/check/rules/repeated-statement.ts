@@ -1,0 +1,33 @@
+import type { Report, Rule } from "../../base/finding";
+import type { CheckContext } from "../context";
+import { once } from "./once-a-place";
+import { frame, others } from "./statements-example";
+import { writtenClaims } from "./written-claims";
+
+export const repeatedStatement: Rule<CheckContext> = {
+  code: "repeated-statement",
+  severity: "warning",
+  title: "A statement that stands twice",
+  why: "Learners meet it a second time and know the answer. Take one of the two out, or change it.",
+  example: {
+    wrong: frame(`- [x] Ela bebe chá.\n- [x] Ela bebe chá.\n${others}`),
+    right: frame(`- [x] Ela bebe chá.\n- [x] Ela come pão.\n${others}`),
+  },
+  check: (context) =>
+    once(
+      writtenClaims(context).flatMap((claims) =>
+        claims.flatMap((claim, i): Report[] => {
+          const first = claims.slice(0, i).find(({ key, truth }) => key === claim.key && truth === claim.truth);
+          if (!first) return [];
+          return [
+            {
+              range: claim.source,
+              message: `“${claim.text}” stands here a second time.`,
+              related: [{ range: first.source, message: "Here it stands first" }],
+              fixes: [{ title: "Take this one out", edits: [{ range: claim.item.block, text: "" }], preferred: true }],
+            },
+          ];
+        }),
+      ),
+    ),
+};

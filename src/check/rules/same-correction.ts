@@ -1,0 +1,33 @@
+import type { Report, Rule } from "../../base/finding";
+import { fold } from "../../match/fold";
+import type { CheckContext } from "../context";
+import { once } from "./once-a-place";
+import { frame, others } from "./statements-example";
+import { writtenClaims } from "./written-claims";
+
+export const sameCorrection: Rule<CheckContext> = {
+  code: "same-correction",
+  severity: "warning",
+  title: "A correction that says the same as its statement",
+  why: "The bullet under a false statement says what is right instead; here it says the same, so the key corrects nothing. Either the statement is true, or the correction was not changed.",
+  example: {
+    wrong: frame(`- [ ] Ela bebe chá.\n  - Ela bebe chá.\n- [x] Ela come.\n${others}`),
+    right: frame(`- [ ] Ela bebe chá.\n  - Ela bebe café.\n- [x] Ela come.\n${others}`),
+  },
+  check: (context) =>
+    once(
+      writtenClaims(context)
+        .flat()
+        .flatMap((claim): Report[] => {
+          const { correction, item } = claim;
+          if (!correction || fold(correction.text) !== claim.key) return [];
+          return [
+            {
+              range: correction.source,
+              message: `The correction says the same as the statement: “${correction.text}”.`,
+              fixes: [{ title: "Mark the statement true", edits: [{ range: item.mark, text: "[x]" }] }],
+            },
+          ];
+        }),
+    ),
+};

@@ -1,0 +1,29 @@
+import { removeOption } from "../../activities/edits";
+import { optionPlace } from "../../activities/report";
+import type { Report, Rule } from "../../base/finding";
+import type { CheckContext } from "../context";
+
+export const sameLevels: Rule<CheckContext> = {
+  code: "same-levels",
+  severity: "warning",
+  title: "Levels that do not differ",
+  why: "A level changes something on the pieces: gentle strips tell two places, hard boards and loops have words without a partner, hard statements have false twins. Here nothing can be changed so, and both levels would be equally hard. Give the unit what the level needs, or take `levels` out.",
+  example: {
+    wrong:
+      "## The morning\n\n1. O Tomé abre a oficina:\n   - mede a roda\n   - pinta o quadro\n2. O Tomé abre a oficina:\n\n```activity\nmake: strips\nlevels: [gentle, hard]\n```",
+    right:
+      "## The morning\n\n1. O Tomé abre a oficina:\n   - mede a roda\n   - pinta o quadro\n2. O Tomé fecha a porta.\n\n```activity\nmake: strips\nlevels: [gentle, hard]\n```",
+  },
+  check: ({ activities, unit }) =>
+    activities.flatMap(({ plan: { block }, dealt }): Report[] => {
+      if (dealt.sameLevels === undefined || dealt.deals.length === 0) return [];
+      const without = removeOption(block, unit.text, "levels");
+      return [
+        {
+          range: optionPlace(block, "levels"),
+          message: `Levels change nothing here: ${dealt.sameLevels}.`,
+          fixes: without ? [{ title: "Take “levels” out", edits: [without] }] : [],
+        },
+      ];
+    }),
+};

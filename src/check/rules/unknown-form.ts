@@ -1,0 +1,91 @@
+import type { Report, Rule } from "../../base/finding";
+import { fold } from "../../match/fold";
+import type { FormsTable, Tie, Unit } from "../../unit/unit";
+import { type CheckContext, sectionsInUse } from "../context";
+import { nearest } from "../nearest";
+
+export const unknownForm: Rule<CheckContext> = {
+  code: "unknown-form",
+  severity: "error",
+  title: "A tie to a form that no table has",
+  why: '`[meço](#medir)` ties a word to the column “medir” of a forms table, and needs the word to stand in that column. Where it stands there twice, the person is named: `[meço](#medir "eu")`; where two tables have the column, the section: `[meço](#Verbs/medir)`.',
+  example: {
+    wrong:
+      "## Verbs\n\n|    | medir |\n| -- | ----- |\n| eu | meço  |\n\n## Story\n\n- [x] Eu [meço](#mdir) a conta.\n- [ ] Ela paga.\n",
+    right:
+      "## Verbs\n\n|    | medir |\n| -- | ----- |\n| eu | meço  |\n\n## Story\n\n- [x] Eu [meço](#medir) a conta.\n- [ ] Ela paga.\n",
+  },
+  check: (context) => {
+    const { unit } = context;
+    const tables = unit.sections.flatMap((section) =>
+      section.tables.map((table) => ({ section: section.name, table })),
+    );
+    // Links to anchors are ordinary Markdown: without a forms table they mean nothing here.
+    if (tables.length === 0) return [];
+    const ties = unit.sections.flatMap(({ pairs, statements, events }) =>
+      [...pairs, ...statements, ...events, ...events.flatMap(({ free }) => free)].flatMap((item) => item.ties),
+    );
+    const used = sectionsInUse(context);
+    return ties.flatMap((tie): Report[] => {
+      const inUse = used.some(({ range }) => range.start <= tie.range.start && tie.range.start < range.end);
+      const fault = faultOf(tie, tables, unit);
+      return fault && (inUse || fault.near) ? [fault.report] : [];
+    });
+  },
+};
+
+type NamedTable = { readonly section: string; readonly table: FormsTable };
+
+function faultOf(tie: Tie, tables: readonly NamedTable[], unit: Unit): { report: Report; near: boolean } | undefined {
+  const own = tables.filter(({ section }) => tie.section === undefined || section === tie.section);
+  const columns = own.flatMap(({ section, table }) =>
+    table.columns.map((column, index) => ({ section, table, column, index })),
+  );
+  const found = columns.filter(({ column }) => column.text === tie.column);
+  const target = (text: string): string => (/\s/.test(text) ? `<#${text}>` : `#${text}`);
+  const angled = unit.text.charAt(tie.target.start - 1) === "<";
+  const place = angled ? { start: tie.target.start - 1, end: tie.target.end + 1 } : tie.target;
+  const rename = (text: string, title: string, preferred = false) => ({
+    title,
+    edits: [{ range: place, text: target(text) }],
+    preferred,
+  });
+  const [first, second] = found;
+  if (!first) {
+    const near = nearest(
+      tie.column,
+      columns.map(({ column }) => column.text),
+      true,
+    )[0];
+    const message = `No forms table${tie.section === undefined ? "" : ` of “${tie.section}”`} has a column “${tie.column}”.`;
+    const fixes = near === undefined ? [] : [rename(near, `Change to “${near}”`, true)];
+    return { report: { range: tie.target, message, fixes }, near: near !== undefined };
+  }
+  if (second) {
+    const message = `Two tables have a column “${tie.column}”: name the section too.`;
+    const fixes = found.map(({ section }) => rename(`${section}/${tie.column}`, `Take the one of “${section}”`));
+    return { report: { range: tie.target, message, fixes }, near: true };
+  }
+  const persons = first.table.persons.filter(
+    (_, row) => fold(first.table.forms[row]?.[first.index]?.text ?? "") === fold(tie.text),
+  );
+  const title = (person: string) => ({
+    title: `It is the form for “${person}”`,
+    edits: [{ range: { start: place.end, end: place.end }, text: ` "${person}"` }],
+  });
+  if (tie.person !== undefined) {
+    if (persons.some(({ text }) => text === tie.person)) return undefined;
+    return {
+      report: { range: tie.range, message: `“${tie.text}” is not the form of “${tie.column}” for “${tie.person}”.` },
+      near: true,
+    };
+  }
+  if (persons.length === 0)
+    return {
+      report: { range: tie.range, message: `“${tie.text}” is no form of “${tie.column}” in its table.` },
+      near: true,
+    };
+  if (persons.length === 1) return undefined;
+  const message = `“${tie.text}” is the form of “${tie.column}” for ${persons.map(({ text }) => `“${text}”`).join(" and ")}: say for which.`;
+  return { report: { range: tie.range, message, fixes: persons.map(({ text }) => title(text)) }, near: true };
+}

@@ -1,0 +1,65 @@
+import type { UnknownSection } from "../../activities/plan";
+import type { Fix, Rule } from "../../base/finding";
+import type { Range } from "../../base/range";
+import type { Unit } from "../../unit/unit";
+import type { CheckContext } from "../context";
+import { nearest } from "../nearest";
+import { quoted } from "./quoted-name";
+
+export const unknownSection: Rule<CheckContext> = {
+  code: "unknown-section",
+  severity: "error",
+  title: "A section that the unit does not have",
+  why: "`from` names sections by the text of their level-two headings, without formatting, with capitals as written.",
+  example: {
+    wrong: "## Food\n\n- pão = bread\n\n```activity\nmake: tiles\nfrom: Foods\n```",
+    right: "## Food\n\n- pão = bread\n\n```activity\nmake: tiles\nfrom: Food\n```",
+  },
+  check: ({ unit, plan }) =>
+    plan.activities.flatMap(({ unknown }) => {
+      const joined = commaNames(unknown, unit);
+      const single = unknown.filter(
+        ({ range }) => !joined.some((whole) => whole.start <= range.start && range.end <= whole.end),
+      );
+      const commas = joined.map((range) => ({
+        range,
+        message: "YAML parts this name at its comma. In quotation marks it stays whole.",
+        fixes: [
+          {
+            title: "Put it in quotation marks",
+            edits: [{ range, text: JSON.stringify(unit.text.slice(range.start, range.end)) }],
+            preferred: true,
+          },
+        ],
+      }));
+      const missing = single.map(({ name, range, file, among }) => {
+        if (file !== undefined) return { range, message: `There is no unit “${file}” beside this one.` };
+        const near = nearest(name, among ?? unit.sections.map((section) => section.name)).slice(0, 3);
+        return {
+          range,
+          message: `No section is called “${name}”.${near[0] ? ` The nearest is “${near[0]}”.` : ""}`,
+          fixes: near.map(
+            (found, i): Fix => ({
+              title: `Change to “${found}”`,
+              edits: [{ range, text: quoted(found) }],
+              ...(i === 0 ? { preferred: true } : {}),
+            }),
+          ),
+        };
+      });
+      return [...commas, ...missing];
+    }),
+};
+
+/** Ranges of neighbours in a list that are together the name of a section with a comma in it. */
+function commaNames(unknown: readonly UnknownSection[], unit: Unit): Range[] {
+  const found: Range[] = [];
+  unknown.forEach((first, i) => {
+    for (const last of unknown.slice(i + 1)) {
+      const range = { start: first.range.start, end: last.range.end };
+      const whole = unit.text.slice(range.start, range.end).replace(/\s+/gu, " ");
+      if (unit.sections.some(({ name }) => name === whole)) found.push(range);
+    }
+  });
+  return found;
+}

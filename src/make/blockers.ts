@@ -1,0 +1,57 @@
+import type { KindName } from "../activities/contract";
+import type { PlannedActivity, UnitPlan } from "../activities/plan";
+import type { Finding } from "../base/finding";
+import type { Range } from "../base/range";
+import type { Section, Unit } from "../unit/unit";
+
+type Shape = "pairs" | "statements" | "events" | "tables";
+
+/** What each kind takes from its sections; tied forms make a table matter to statements at the tie itself. */
+const shapesOf: Readonly<Record<KindName, readonly Shape[]>> = {
+  tiles: ["pairs", "tables"],
+  strips: ["events"],
+  rebuild: ["pairs"],
+  sort: ["pairs", "statements", "events", "tables"],
+  calls: ["statements"],
+  board: ["pairs", "tables"],
+  loop: ["pairs", "tables"],
+};
+
+/**
+ * The errors among some findings that keep the named activities from being right: those about them, about items that they use,
+ * and about what can be put down to no item. `only` is a kind or a title; without it every error counts.
+ */
+export function blockersOf(findings: readonly Finding[], unit: Unit, plan: UnitPlan, only?: string): Finding[] {
+  const errors = findings.filter(({ severity }) => severity === "error");
+  if (only === undefined) return errors;
+  const made = plan.activities.filter(({ kind, title }) => only === kind?.name || only === title);
+  return errors.filter((error) => concerns(error, unit, plan, made));
+}
+
+function concerns(finding: Finding, unit: Unit, { activities }: UnitPlan, made: readonly PlannedActivity[]): boolean {
+  const { range, activity } = finding;
+  if (activity !== undefined) return made.some(({ index }) => index === activity);
+  const own = activities.find(({ block }) => holds(block.fence, range));
+  if (own) return made.includes(own);
+  // A plan of stations stands in the guide, which is only written with the whole unit.
+  if (unit.stations.some(({ fence }) => holds(fence, range))) return false;
+  const section = unit.sections.find((each) => holds(each.range, range));
+  if (!section) return true;
+  const shape = shapeAt(section, range);
+  return made.some(
+    ({ kind, sections }) =>
+      sections.includes(section) && kind !== undefined && (shape === undefined || shapesOf[kind.name].includes(shape)),
+  );
+}
+
+/** The shape of the item that a place stands in; undefined where it stands in none. */
+function shapeAt({ pairs, statements, events, tables }: Section, place: Range): Shape | undefined {
+  if (statements.some(({ block }) => holds(block, place))) return "statements";
+  if (pairs.some(({ block }) => holds(block, place))) return "pairs";
+  if (events.some(({ block }) => holds(block, place))) return "events";
+  return tables.some(({ range }) => holds(range, place)) ? "tables" : undefined;
+}
+
+function holds({ start, end }: Range, place: Range): boolean {
+  return start <= place.start && place.start < end;
+}

@@ -1,0 +1,201 @@
+import { Recent } from "../base/recent";
+import { withoutArticle } from "./articles";
+import { fold } from "./fold";
+import type { MatchKey, Relation } from "./relation";
+
+/*
+ * Texts that a hurried reader takes for one another. They are different texts to the relation; these are for hints, and for
+ * asking what becomes of a puzzle when the difference is overlooked.
+ */
+
+export type Difference = "case" | "accent" | "article" | "punctuation" | "letter";
+
+/** A text to compare; pictures are never alike. */
+export interface Worded {
+  readonly key: MatchKey;
+  readonly text: string;
+  /** BCP 47; only texts of one language are compared. */
+  readonly lang: string;
+}
+
+/** Texts that differ in nothing but these. At least two keys, in the order in which they were met. */
+export interface LookAlikes {
+  readonly keys: readonly MatchKey[];
+  readonly differences: readonly Difference[];
+}
+
+/** What is asked of a relation by those who arrange and prove. */
+export type Matching = Pick<Relation, "fits" | "partners">;
+
+/**
+ * Groups of texts that differ only in case, accents, article or punctuation, then couples of texts that differ in one letter of
+ * one word: a letter more, less, another or two exchanged, in a word of five or more letters that keeps its first one (common
+ * practice, no source). White space counts as punctuation.
+ */
+export function lookAlikes(texts: readonly Worded[]): readonly LookAlikes[] {
+  const name = texts.map(({ key, text, lang }) =>
+    key === text ? `${lang}\u0000${key}` : `${lang}\u0000${key}\u0000${text}`,
+  );
+  return kept.get(name.join("\u0001"), () => lookAnew(texts));
+}
+
+const kept = new Recent<readonly LookAlikes[]>(200);
+
+function lookAnew(texts: readonly Worded[]): LookAlikes[] {
+  const distinct = new Map<string, Worded>();
+  for (const each of texts) {
+    if (!each.key.startsWith("\u0000")) distinct.set(`${each.lang}\u0000${each.key}`, each);
+  }
+  const seen = [...distinct.values()].map((each) => ({ ...each, form: formOf(each.text, each.lang) }));
+  const groups = gathered(seen.map((each) => [each, [`${each.lang}\u0000${each.form.bare}`]] as const)).map(
+    (group) => ({
+      keys: group.map(({ key }) => key),
+      differences: differencesOf(group),
+    }),
+  );
+  const couples = gathered(
+    seen.map((each) => [each, each.form.near.map((near) => `${each.lang}\u0000${near}`)] as const),
+  )
+    .flatMap(couplesOf)
+    .filter(([a, b]) => a.form.bare !== b.form.bare && nearlyOne(a.form.words, b.form.words));
+  const named = new Set<string>();
+  const letters = couples.flatMap(([a, b]): LookAlikes[] => {
+    const name = JSON.stringify([a.lang, a.key, b.key]);
+    if (named.has(name)) return [];
+    named.add(name);
+    return [{ keys: [a.key, b.key], differences: ["letter"] }];
+  });
+  return [...groups, ...letters];
+}
+
+/** Items that share a name, once for each name that several have. */
+function gathered<Item>(named: readonly (readonly [Item, readonly string[]])[]): Item[][] {
+  const groups = new Map<string, Item[]>();
+  for (const [item, names] of named) {
+    for (const name of names) {
+      const group = groups.get(name);
+      if (group) group.push(item);
+      else groups.set(name, [item]);
+    }
+  }
+  return [...groups.values()].filter((group) => group.length > 1);
+}
+
+function couplesOf<Item>(group: readonly Item[]): [Item, Item][] {
+  return group.flatMap((a, i) => group.slice(i + 1).map((b): [Item, Item] => [a, b]));
+}
+
+/** A text as a hurried reader takes it. */
+interface Form {
+  /** Without case, accents, article, punctuation and white space. */
+  readonly bare: string;
+  /** Its words, without case, accents, article and punctuation. */
+  readonly words: readonly string[];
+  /** The words with one letter of one long word left out, for finding what is nearly the same. */
+  readonly near: readonly string[];
+}
+
+const forms = new Recent<Form>(20_000);
+
+function formOf(text: string, lang: string): Form {
+  return forms.get(`${lang}\u0000${text}`, () => {
+    const plain = plainOf(text, lang, allDifferences);
+    const words = plain.split(" ");
+    return {
+      bare: tight(plain, allDifferences),
+      words,
+      near: words.flatMap((word, i) => shortened(word).map((short) => replaced(words, i, short))),
+    };
+  });
+}
+
+function replaced(words: readonly string[], place: number, word: string): string {
+  return [...words.slice(0, place), `${word}\u0001`, ...words.slice(place + 1)].join(" ");
+}
+
+/** Letters that stand for sounds: one of them is easily overlooked, unlike a sign that is a word or a syllable. */
+const alphabetic =
+  /^[\p{Script=Latin}\p{Script=Greek}\p{Script=Cyrillic}\p{Script=Hebrew}\p{Script=Arabic}\p{Script=Armenian}\p{Script=Georgian}]+$/u;
+
+const longWord = 5;
+
+/** A long word itself, and without each of its letters but the first. */
+function shortened(word: string): string[] {
+  const letters = [...word];
+  if (letters.length < longWord - 1 || !alphabetic.test(word)) return [];
+  const without = letters.slice(1).map((_, i) => letters.toSpliced(i + 1, 1).join(""));
+  return [...new Set(letters.length < longWord ? [word] : [word, ...without])];
+}
+
+/** Whether two texts differ in one letter of one word; of the two words one has five letters or more, and both begin alike. */
+function nearlyOne(a: readonly string[], b: readonly string[]): boolean {
+  const places = a.flatMap((word, i) => (word === b[i] ? [] : [i]));
+  const [place] = places;
+  if (a.length !== b.length || place === undefined || places.length > 1) return false;
+  const [p, q] = [[...(a[place] ?? "")], [...(b[place] ?? "")]];
+  if (p[0] !== q[0] || Math.max(p.length, q.length) < longWord) return false;
+  let start = 0;
+  while (start < p.length && p[start] === q[start]) start++;
+  let end = 0;
+  while (end < Math.min(p.length, q.length) - start && p[p.length - 1 - end] === q[q.length - 1 - end]) end++;
+  const [left, right] = [p.slice(start, p.length - end), q.slice(start, q.length - end)];
+  if (left.length <= 1 && right.length <= 1) return true;
+  return left.length === 2 && right.length === 2 && left[0] === right[1] && left[1] === right[0];
+}
+
+type Small = Exclude<Difference, "letter">;
+
+const allDifferences: readonly Small[] = ["case", "accent", "punctuation", "article"];
+
+/** Which differences are needed to tell the texts of a group apart: without regard to the others they are not all the same. */
+function differencesOf(group: readonly Worded[]): Difference[] {
+  return allDifferences.filter((difference) => {
+    const others = allDifferences.filter((each) => each !== difference);
+    return new Set(group.map(({ text, lang }) => tight(plainOf(text, lang, others), others))).size > 1;
+  });
+}
+
+/**
+ * Accents and points as marks: of Latin, Greek and Cyrillic letters, Hebrew and Arabic points, and the voicing of kana. Vowel
+ * signs of Indic scripts and Thai are no accents, they make another word.
+ */
+const marks = /[\u0300-\u036f\u0591-\u05c7\u064b-\u065f\u0670\u3099\u309a]/gu;
+
+/** A text without these differences. */
+function plainOf(text: string, lang: string, without: readonly Small[]): string {
+  let plain = fold(text);
+  if (without.includes("article")) {
+    const lower = plain.toLowerCase();
+    // A character whose small form is longer would move the place.
+    if (lower.length === plain.length) plain = plain.slice(plain.length - withoutArticle(lower, lang).length);
+  }
+  if (without.includes("case")) plain = plain.toLowerCase();
+  if (without.includes("accent")) plain = plain.normalize("NFD").replace(marks, "").normalize("NFC");
+  if (without.includes("punctuation")) {
+    const bare = plain
+      .replace(/(?<!\d)\p{P}|\p{P}(?!\d)/gu, "")
+      .replace(/\s+/gu, " ")
+      .trim();
+    plain = bare === "" ? plain : bare;
+  }
+  return plain;
+}
+
+/** White space counts as punctuation. */
+function tight(plain: string, without: readonly Small[]): string {
+  return without.includes("punctuation") ? plain.replaceAll(" ", "") : plain;
+}
+
+/** The relation as it is for someone who overlooks these differences: what answers one text answers those that look like it. */
+export function overlooking(relation: Matching, groups: readonly LookAlikes[]): Matching {
+  const alike = new Map<MatchKey, Set<MatchKey>>();
+  for (const { keys } of groups) {
+    for (const key of keys) alike.set(key, new Set([...(alike.get(key) ?? [key]), ...keys]));
+  }
+  const around = (key: MatchKey): ReadonlySet<MatchKey> => alike.get(key) ?? new Set([key]);
+  const partners = (key: MatchKey): ReadonlySet<MatchKey> =>
+    new Set(
+      [...around(key)].flatMap((each) => [...relation.partners(each)].flatMap((partner) => [...around(partner)])),
+    );
+  return { partners, fits: (a, b) => partners(a).has(b) };
+}

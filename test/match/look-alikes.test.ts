@@ -1,0 +1,65 @@
+import { expect } from "chai";
+import { lookAlikes, overlooking, type Worded } from "../../src/match/look-alikes";
+
+const worded = (lang: string, texts: readonly string[]): Worded[] => texts.map((text) => ({ key: text, text, lang }));
+
+/** Groups as `a ~ b: difference`. */
+const told = (lang: string, ...texts: string[]): string[] =>
+  lookAlikes(worded(lang, texts)).map(({ keys, differences }) => `${keys.join(" ~ ")}: ${differences.join(" ")}`);
+
+describe("look-alikes", () => {
+  it("differ in case, accent, article, punctuation, or several of these", () => {
+    expect(told("de", "Sie", "sie", "See")).to.deep.equal(["Sie ~ sie: case"]);
+    expect(told("es", "año", "ano", "mes")).to.deep.equal(["año ~ ano: accent"]);
+    expect(told("de", "der Kiefer", "die Kiefer", "das Brett")).to.deep.equal(["der Kiefer ~ die Kiefer: article"]);
+    expect(told("fr", "l’étau", "étau")).to.deep.equal(["l’étau ~ étau: article"]);
+    expect(told("en", "to day", "today", "well-oiled", "well oiled")).to.deep.equal([
+      "to day ~ today: punctuation",
+      "well-oiled ~ well oiled: punctuation",
+    ]);
+    expect(told("pt", "a avó", "o avô")).to.deep.equal(["a avó ~ o avô: accent article"]);
+  });
+
+  it("differ in one letter of one long word that keeps its first letter", () => {
+    expect(told("es", "coser", "cocer")).to.deep.equal(["coser ~ cocer: letter"]);
+    expect(told("es", "pero", "perro")).to.deep.equal(["pero ~ perro: letter"]);
+    expect(told("en", "a red trail", "a red trial")).to.deep.equal(["a red trail ~ a red trial: letter"]);
+    expect(told("en", "mouse", "house", "cat", "cut", "form", "from")).to.deep.equal([]);
+    expect(told("en", "room 1990", "room 1991")).to.deep.equal([]);
+    expect(told("en", "spoke spoke", "spike spike")).to.deep.equal([]);
+  });
+
+  it("are never words of two languages, pictures, or signs that are words of their own", () => {
+    expect(lookAlikes([...worded("fr", ["été"]), ...worded("pt", ["ete"])])).to.deep.equal([]);
+    expect(lookAlikes(worded("en", ["\u0000a.png\u0000", "\u0000A.png\u0000"]))).to.deep.equal([]);
+    expect(told("ja", "学生自転車屋", "学生自転車星")).to.deep.equal([]);
+    // Vowel signs are marks in Unicode, but no accents.
+    expect(told("hi", "कि", "का", "के")).to.deep.equal([]);
+    expect(told("th", "มา", "มี")).to.deep.equal([]);
+  });
+
+  it("keep an article that is the whole word, and points between digits", () => {
+    expect(told("pt", "o", "a")).to.deep.equal([]);
+    expect(told("en", "1.5", "15")).to.deep.equal([]);
+  });
+
+  it("are found among many at once", () => {
+    const texts = Array.from({ length: 60 }, (_, i) => `${"abcdefghij"[i % 10]}${"klmnop"[Math.floor(i / 10)]}uvwxy`);
+    const groups = lookAlikes(worded("en", texts)).map(({ keys }) => [...keys].sort().join(" "));
+    // Same first letter, another second one.
+    expect(new Set(groups).size).to.equal(groups.length);
+    expect(groups.length).to.equal((10 * 6 * 5) / 2);
+  });
+
+  it("make a relation in which what answers one answers the others too", () => {
+    const answers: Record<string, string[]> = { ano: ["ring"], año: ["year"], ring: ["ano"], year: ["año"], x: [] };
+    const partners = (key: string): Set<string> => new Set(answers[key]);
+    const relation = { partners, fits: (a: string, b: string) => partners(a).has(b) };
+    const blurred = overlooking(relation, lookAlikes(worded("es", ["ano", "año"])));
+    expect([...blurred.partners("ano")].sort()).to.deep.equal(["ring", "year"]);
+    expect([...blurred.partners("year")].sort()).to.deep.equal(["ano", "año"]);
+    expect(blurred.fits("ring", "año")).to.equal(true);
+    expect(blurred.fits("ano", "año")).to.equal(false);
+    expect([...blurred.partners("x")]).to.deep.equal([]);
+  });
+});

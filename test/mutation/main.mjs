@@ -1,0 +1,249 @@
+import { fork } from "node:child_process";
+import { readdirSync, readFileSync } from "node:fs";
+import { availableParallelism } from "node:os";
+import { parseArgs } from "node:util";
+import * as esbuild from "esbuild";
+import { ensureInstalled, inProject, main, root, Stop } from "../../src/build/project.mjs";
+import { generateValidators } from "../../src/build/validators.mjs";
+import { mutantsOf } from "./mutants.mjs";
+
+/*
+ * npm run mutate: small faults put into src/match and src/prove, one at a time, to see whether the tests notice.
+ *
+ *   node test/mutation/main.mjs [--sample 400] [--seed 1] [--all] [--only TEXT] [--jobs 2] [--least 85]
+ *
+ * A fault is killed when a test of test/match or test/prove fails, does not load, or runs far longer than it does without the
+ * fault. Only tests whose imports lead to the changed file are run. The sample is drawn by the seed from all faults; `--only`
+ * takes those whose `file:line` holds a text. Faults that change nothing anybody could see stand with a reason in
+ * `equivalent.json` and are not counted; an entry that no fault answers to is an error. Ends with 1 below `--least` per cent.
+ */
+
+const areas = ["match", "prove"];
+
+/** Milliseconds that a test may take beyond five times what it takes without a fault. */
+const patience = 5_000;
+
+const { values } = parseArgs({
+  options: {
+    sample: { type: "string", default: "400" },
+    seed: { type: "string", default: "1" },
+    all: { type: "boolean", default: false },
+    only: { type: "string", default: "" },
+    jobs: { type: "string", default: `${Math.min(2, availableParallelism())}` },
+    least: { type: "string", default: "85" },
+  },
+});
+
+function find(top, ending) {
+  const inArea = (area) =>
+    readdirSync(inProject(top, area), { recursive: true }).map((file) => `${top}/${area}/${file}`);
+  return areas
+    .flatMap(inArea)
+    .filter((file) => file.endsWith(ending))
+    .map((file) => file.replaceAll("\\", "/"))
+    .sort();
+}
+
+function described({ file, line, column, was, now, source }) {
+  const short = (text) => (text.length > 60 ? `${text.slice(0, 57)}...` : text).replace(/\s+/g, " ");
+  return `survived  ${file}:${line}:${column}  ${short(was)} → ${short(now) || "nothing"}\n          ${source}`;
+}
+
+/** As many as asked for, each choice as likely as the others, in the order of their places. */
+function drawn(mutants, count, seed) {
+  let state = seed >>> 0;
+  // mulberry32
+  const random = () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let t = Math.imul(state ^ (state >>> 15), state | 1);
+    t = (t + Math.imul(t ^ (t >>> 7), t | 61)) ^ t;
+    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
+  };
+  const pool = mutants.map((mutant) => ({ mutant, rank: random() }));
+  const taken = new Set(
+    pool
+      .sort((a, b) => a.rank - b.rank)
+      .slice(0, count)
+      .map(({ mutant }) => mutant),
+  );
+  return mutants.filter((mutant) => taken.has(mutant));
+}
+
+function equivalentsAmong(mutants) {
+  const entries = JSON.parse(readFileSync(inProject("test/mutation/equivalent.json"), "utf8"));
+  const found = new Set();
+  for (const { file, source, was, now } of entries) {
+    const like = mutants.filter((m) => m.file === file && m.source === source && m.was === was && m.now === now);
+    if (like.length === 0) throw new Stop(`equivalent.json: no fault is like ${file} | ${source} | ${was} → ${now}`);
+    for (const mutant of like) found.add(mutant);
+  }
+  return found;
+}
+
+/** For each source file the test files whose imports lead to it. */
+async function testsOf(files) {
+  const plan = new Map(files.map((file) => [file, []]));
+  for (const test of find("test", ".test.ts")) {
+    const { metafile } = await bundled([test]);
+    for (const input of Object.keys(metafile.inputs)) plan.get(input)?.push(test);
+  }
+  return plan;
+}
+
+/** Tests as one script, with one file's text exchanged. */
+async function bundled(tests, file, text) {
+  const exchanged = {
+    name: "exchanged",
+    setup(build) {
+      build.onLoad({ filter: /\.ts$/ }, ({ path }) =>
+        path === inProject(file) ? { contents: text, loader: "ts" } : undefined,
+      );
+    },
+  };
+  return esbuild.build({
+    stdin: { contents: tests.map((test) => `import "./${test}";`).join("\n"), resolveDir: root, loader: "ts" },
+    bundle: true,
+    write: false,
+    metafile: true,
+    format: "cjs",
+    platform: "node",
+    target: "node20",
+    packages: "external",
+    logLevel: "silent",
+    plugins: file === undefined ? [] : [exchanged],
+  });
+}
+
+/** How long each test takes without a fault. A test that fails without one would make all results worthless. */
+async function timesWithout(plan, files) {
+  const durations = {};
+  const runner = new Runner(durations);
+  for (const test of new Set(files.flatMap((file) => plan.get(file)))) {
+    const { outputFiles } = await bundled([test]);
+    const { failed, times } = await runner.run(outputFiles[0].text, Number.POSITIVE_INFINITY);
+    if (failed) throw new Stop(`${test} fails without a fault: ${failed}`);
+    Object.assign(durations, times);
+  }
+  runner.stop();
+  return durations;
+}
+
+async function tried(runner, plan, mutant, text) {
+  const tests = plan.get(mutant.file) ?? [];
+  if (tests.length === 0) return "survived";
+  const changed = text.slice(0, mutant.start) + mutant.now + text.slice(mutant.end);
+  let built;
+  try {
+    built = await bundled(tests, mutant.file, changed);
+  } catch {
+    return "no program";
+  }
+  const { failed, endless } = await runner.run(built.outputFiles[0].text);
+  if (endless) return "endless";
+  return failed ? "failed" : "survived";
+}
+
+/** A process that runs tests; a new one is started where it had to be stopped. */
+class Runner {
+  constructor(durations) {
+    this.durations = durations;
+  }
+
+  run(code, patienceHere = patience) {
+    this.child ??= fork(inProject("test/mutation/worker.mjs"), {
+      execArgv: ["--max-old-space-size=1024"],
+      stdio: ["ignore", "ignore", "ignore", "ipc"],
+      cwd: root,
+    });
+    const { child, durations } = this;
+    return new Promise((resolve) => {
+      let timer;
+      const finish = (result, stop) => {
+        clearTimeout(timer);
+        child.removeAllListeners();
+        if (stop) this.stop();
+        resolve(result);
+      };
+      const wait = (milliseconds) => {
+        clearTimeout(timer);
+        if (Number.isFinite(milliseconds)) timer = setTimeout(() => finish({ endless: true }, true), milliseconds);
+      };
+      wait(2 * patienceHere);
+      child.on("message", ({ begins, done, failed, times }) => {
+        if (done) finish({ failed, times }, false);
+        else wait(patienceHere + 5 * (durations[begins] ?? 0));
+      });
+      child.on("exit", () => finish({ failed: "the process ended" }, true));
+      child.send({ code, durations, bail: true });
+    });
+  }
+
+  stop() {
+    this.child?.removeAllListeners();
+    this.child?.kill("SIGKILL");
+    this.child = undefined;
+  }
+}
+
+function report(results, all, equivalent) {
+  const count = (list, ...outcomes) => list.filter(({ outcome }) => outcomes.includes(outcome)).length;
+  const line = (name, list) => {
+    const killed = count(list, "failed", "endless");
+    const survived = count(list, "survived");
+    const score = killed + survived === 0 ? 100 : (100 * killed) / (killed + survived);
+    const endless = count(list, "endless");
+    console.log(
+      `${score.toFixed(1).padStart(6)} %  ${`${killed}`.padStart(4)} killed${endless ? ` (${endless} by time)` : ""}, ${survived} survived  ${name}`,
+    );
+    return score;
+  };
+  console.log("");
+  for (const file of new Set(results.map(({ mutant }) => mutant.file)))
+    line(
+      file,
+      results.filter(({ mutant }) => mutant.file === file),
+    );
+  const drawnBy = values.all ? "all" : `sample ${results.length}, seed ${values.seed}`;
+  const score = line(`all files: ${drawnBy}, of ${all} faults, ${equivalent} of them equivalent`, results);
+  return score < Number(values.least) ? 1 : 0;
+}
+
+await main(async () => {
+  await ensureInstalled();
+  await generateValidators();
+  const files = find("src", ".ts");
+  const texts = new Map(files.map((file) => [file, readFileSync(inProject(file), "utf8")]));
+  const all = files.flatMap((file) => mutantsOf(file, texts.get(file)));
+  const equivalent = equivalentsAmong(all);
+  const counted = all.filter(
+    (mutant) => !equivalent.has(mutant) && `${mutant.file}:${mutant.line}`.includes(values.only),
+  );
+  const chosen = values.all ? counted : drawn(counted, Number(values.sample), Number(values.seed));
+
+  const plan = await testsOf(files);
+  const durations = await timesWithout(plan, files);
+  const runners = Array.from({ length: Number(values.jobs) }, () => new Runner(durations));
+  // A test that never ends would outlive this program.
+  for (const signal of ["SIGINT", "SIGTERM"])
+    process.once(signal, () => {
+      for (const runner of runners) runner.stop();
+      process.exit(1);
+    });
+  const queue = [...chosen];
+  const results = new Map();
+  await Promise.all(
+    runners.map(async (runner) => {
+      for (let mutant = queue.shift(); mutant !== undefined; mutant = queue.shift()) {
+        const outcome = await tried(runner, plan, mutant, texts.get(mutant.file));
+        results.set(mutant, outcome);
+        if (outcome === "survived") console.log(described(mutant));
+      }
+      runner.stop();
+    }),
+  );
+  return report(
+    chosen.map((mutant) => ({ mutant, outcome: results.get(mutant) })),
+    all.length,
+    equivalent.size,
+  );
+});
