@@ -44,7 +44,7 @@ async function runEverything(only) {
 
   await ensureInstalled();
   const { bundle } = await import("../../src/build/bundle.mjs");
-  const { ensurePrograms } = await import("./system.mjs");
+  const { ensureDictionaries, ensurePrograms } = await import("./system.mjs");
 
   title("build");
   note("build", await attempt(() => bundle()));
@@ -56,6 +56,7 @@ async function runEverything(only) {
 
   title("browser and readers");
   note("programs", await attempt(() => ensurePrograms({ browser: true })));
+  if (only !== "host") await ensureDictionaries();
 
   // Before the unit tests, since those of the grammar read VS Code's own grammars.
   const wantsHost = only !== "unit" && process.env.CUTWORK_HOST !== "desktop";

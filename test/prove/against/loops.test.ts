@@ -3,7 +3,8 @@ import fc from "fast-check";
 import { countArrangements, countCircles, type LoopPuzzle, proveLoop } from "../../../src/prove/loops/loops";
 import { puzzleOf } from "../loops/cards";
 import { arrangements, closesEarly, fullCircles } from "../loops/naive";
-import { type Covers, type Option, openCovers } from "./cover";
+import { circles, readingOf } from "./circles";
+import { type Covers, openCovers } from "./cover";
 import { drawn, forAll, rarely, verdict } from "./runs";
 
 const text = fc.nat(5);
@@ -42,31 +43,6 @@ const wild: fc.Arbitrary<LoopPuzzle> = fc
 
 const puzzles = fc.oneof({ weight: 3, arbitrary: worded }, { weight: 1, arbitrary: wild });
 
-/** Circles of so many cards: places in turn, at each a card, so that none lies before one that may not follow it. */
-function circles(covers: Covers, { follows }: LoopPuzzle, length: number, most?: number): number[][] {
-  const cards = follows.map((_, card) => card);
-  const places = cards.slice(0, length);
-  const all = length === follows.length;
-  const options = places.flatMap((place) =>
-    cards.flatMap((card): Option<[number, number]>[] => {
-      const joint = (before: number, next: number) => `${before} before place ${next}`;
-      const after = joint(card, (place + 1) % length);
-      const unfit = cards.filter((other) => !follows[other]?.includes(card)).map((other) => joint(other, place));
-      // A card alone lies before itself.
-      if (unfit.includes(after)) return [];
-      // A circle of all cards starts where the first card lies, one of some with its least card.
-      const data: [number, number] = [place, card];
-      if (all)
-        return (place === 0) === (card === 0)
-          ? [{ data, primary: [`place ${place}`, card], secondary: [after, ...unfit] }]
-          : [];
-      return [{ data, primary: [`place ${place}`], secondary: [`card ${card}`, after, ...unfit] }];
-    }),
-  );
-  const needed = [...places.map((place) => `place ${place}`), ...(all ? cards : [])];
-  return covers(options, needed, most).map((cover) => [...cover].sort(([a], [b]) => a - b).map(([, card]) => card));
-}
-
 /** In how many ways each card can be given one after it that is after no other. */
 function matchings(covers: Covers, { follows }: LoopPuzzle): number {
   const options = follows.flatMap((list, card) =>
@@ -74,12 +50,6 @@ function matchings(covers: Covers, { follows }: LoopPuzzle): number {
   );
   const needed = follows.flatMap((_, card) => [`after ${card}`, `before ${card}`]);
   return covers(options, needed).length;
-}
-
-function readingOf(look: readonly number[] | undefined, circle: readonly number[]): string {
-  const word = circle.map((card) => look?.[card] ?? card);
-  const [first = ""] = word.map((_, i) => [...word.slice(i), ...word.slice(0, i)].join()).sort();
-  return first;
 }
 
 const everything = { cap: Number.POSITIVE_INFINITY, budget: Number.POSITIVE_INFINITY };

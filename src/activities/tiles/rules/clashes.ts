@@ -26,7 +26,7 @@ export function clashes(deal: TilesDeal, relation: Relation): Clash[] {
   edges.forEach((a, i) => {
     const fitting: number[] = [];
     for (const key of relation.partners(a.key)) {
-      for (const place of places.get(key) ?? []) if (place >= i) fitting.push(place);
+      for (const place of places.get(key) ?? []) if (place > i) fitting.push(place);
     }
     for (const place of fitting.sort((p, q) => p - q)) {
       const b = edges[place];
