@@ -9,7 +9,7 @@ import { freedict } from "../../support/dictd";
 import { testWorkshop } from "../../support/units";
 import { draws, type Section } from "./draws";
 import { type Judge, openJudge } from "./judge";
-import { asItems, crossed, fittingBy, same, sharing, type Written } from "./written";
+import { alike, asItems, crossed, fittingBy, namedAlike, same, sharing, type Written } from "./written";
 
 /*
  * Words of real dictionaries, where terms share translations all the time: FreeDict (freedict.org, GPL), from Debian's packages
@@ -35,11 +35,17 @@ const pairAt = ({ unit }: Reading, offset: number): number =>
 const sorted = (numbers: Iterable<number>): number[] => [...numbers].sort((a, b) => a - b);
 
 /** Findings of other matters that such sections may have. */
-const besides = new Set(["text-too-small", "loop-too-small", "unused-pairs", "too-few-decoys"]);
+const besides = new Set(["look-alike", "text-too-small", "loop-too-small", "unused-pairs", "too-few-decoys"]);
 
 function only(reading: Reading, codes: readonly string[]): void {
   const strange = reading.findings.filter(({ code }) => !besides.has(code) && !codes.includes(code));
   assert.deepEqual(strange, []);
+  for (const { message } of byCode(reading, "look-alike")) {
+    const groups = namedAlike(message);
+    assert.ok(groups.length > 0, message);
+    for (const [first = "", ...others] of groups)
+      assert.ok(others.length > 0 && others.every((other) => alike(first, other)), message);
+  }
 }
 
 const byCode = ({ findings }: Reading, code: string): Finding[] => findings.filter((finding) => finding.code === code);

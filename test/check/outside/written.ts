@@ -60,6 +60,38 @@ export function sharing(pairs: readonly Written[]): number[][] {
   return [...sets.values()];
 }
 
+const articles =
+  /^(?:the|an?|el|l[aeo]s?|l'|un[ao]?s?|une|des|i|gli|il|uno|os?|as?|uma?s?|d(?:er|ie|as)|eine?)(?:\s+|(?<='))/u;
+
+/** A text without case, accents, article, punctuation and white space. */
+function bare(text: string): string {
+  const letters = text
+    .toLowerCase()
+    .replace(articles, "")
+    .normalize("NFD")
+    .replace(/[^\p{L}\p{N}]/gu, "");
+  return letters || text;
+}
+
+/** Whether two texts can be taken for one another: alike but for such, or but for one letter in a word of five or more. */
+export function alike(a: string, b: string): boolean {
+  const [p, q] = [[...bare(a)], [...bare(b)]].sort((x, y) => x.length - y.length) as [string[], string[]];
+  if (p.join("") === q.join("")) return true;
+  if (q.length < 5 || p[0] !== q[0] || q.length - p.length > 1) return false;
+  const left = p.findIndex((letter, i) => letter !== q[i]);
+  const start = left < 0 ? p.length : left;
+  const rest = (letters: readonly string[], from: number): string => letters.slice(from).join("");
+  if (q.length > p.length) return rest(p, start) === rest(q, start + 1);
+  const exchanged = p[start] === q[start + 1] && q[start] === p[start + 1] && rest(p, start + 2) === rest(q, start + 2);
+  return exchanged || rest(p, start + 1) === rest(q, start + 1);
+}
+
+/** The groups of words that a finding about look-alikes names. */
+export function namedAlike(message: string): string[][] {
+  const groups = message.matchAll(/((?:“[^”]+”(?:, | and )?)+)(?= differ only in| are easily taken| \()/gu);
+  return [...groups].map(([group]) => [...group.matchAll(/“([^”]+)”/gu)].map(([, word = ""]) => word));
+}
+
 /** The lines of a section of such pairs. */
 export function asItems(pairs: readonly Written[]): string {
   return pairs.map(({ left, right }) => `- ${left.join(" / ")} = ${right.join(" / ")}\n`).join("");
