@@ -177,6 +177,29 @@ describe("draws below a bound", () => {
   });
 });
 
+describe("a draw that would favour some", () => {
+  /** Gives words that a test says. */
+  class Told extends Random {
+    constructor(private readonly words: number[]) {
+      super("");
+    }
+
+    override below(): number {
+      return this.words.shift() ?? 0;
+    }
+  }
+
+  it("is taken again", () => {
+    // 2^32 = 3 · 1,431,655,765 + 1: the last word is one too many.
+    assert.equal(drawBelow(new Told([2 ** 32 - 1, 4]), 3n), 1n);
+    assert.equal(drawBelow(new Told([2 ** 32 - 2, 4]), 3n), 2n);
+    assert.equal(drawBelow(new Told([2 ** 32 - 1]), 2n ** 32n), 2n ** 32n - 1n);
+    // One more than a word takes two, the first of them the higher.
+    assert.equal(drawBelow(new Told([1, 7]), 2n ** 33n), 2n ** 32n + 7n);
+    assert.equal(drawBelow(new Told([5]), 1n), 0n);
+  });
+});
+
 describe("rounds of no stations", () => {
   it("are none", () => assert.deepEqual(williamsSquares(0), []));
 });
