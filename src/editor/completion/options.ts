@@ -1,12 +1,13 @@
 import activity from "../../../schemas/activity.schema.json";
 import frontMatter from "../../../schemas/front-matter.schema.json";
+import settings from "../../../schemas/settings.schema.json";
 import stations from "../../../schemas/stations.schema.json";
 import { kinds as registered } from "../../activities/kinds";
 import type { OptionSchema } from "../../activities/options";
 
 /*
- * What may be written in an activity block, a plan of stations and the front matter, read from the schemas: the one source
- * for completion and hover.
+ * What may be written in an activity block, a plan of stations, the front matter and a `cutwork.yml`, read from the schemas:
+ * the one source for completion and hover.
  */
 
 /** One value that can be offered, as YAML text. */
@@ -84,6 +85,10 @@ export function frontMatterOptions(): readonly Option[] {
   return optionsOf(front);
 }
 
+export function settingsOptions(): readonly Option[] {
+  return optionsOf(settings.properties);
+}
+
 export function stationsOptions(): readonly Option[] {
   return optionsOf(stations.properties);
 }
@@ -110,10 +115,11 @@ function isNameKind(value: unknown): value is NameKind {
   return value === "sections" || value === "piles" || value === "activities";
 }
 
-/** Follows `activity.schema.json#/properties/NAME`, the only kind of reference between properties. */
+/** Follows `FILE.schema.json#/properties/NAME`, the only kind of reference between properties. */
 function resolved(schema: Schema): Schema {
-  const name = schema.$ref?.match(/#\/properties\/([^/]+)$/)?.[1];
-  return (name === undefined ? undefined : common[name]) ?? schema;
+  const [, file, name = ""] = schema.$ref?.match(/^(.+)\.schema\.json#\/properties\/([^/]+)$/) ?? [];
+  const target = file === "activity" ? common[name] : file === "front-matter" ? front[name] : undefined;
+  return target ? resolved(target) : schema;
 }
 
 function choices(schema: Schema): readonly OptionValue[] {

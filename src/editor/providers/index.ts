@@ -1,5 +1,6 @@
 import * as vscode from "vscode";
 import { completeNames } from "./complete";
+import { findSections } from "./everywhere";
 import { formatUnits } from "./format";
 import { explainAnswers } from "./hover";
 import { showLenses } from "./lens";
@@ -15,6 +16,7 @@ export function registerLanguageFeatures(parsed: Parsed, worlds: Worlds): vscode
   return vscode.Disposable.from(
     outlineUnits(parsed),
     followNames(worlds),
+    findSections(worlds),
     linkPaths(parsed),
     colourByMeaning(parsed),
     showLenses(parsed),
