@@ -360,4 +360,46 @@ describe("papers", () => {
     // Two slips are on one sheet as they are.
     assert.deepEqual(slips(17, 2), { sheets: 1, row: 7.5 });
   });
+
+  it("leave no item of a list, no row of columns and no fact alone at the foot or the head of a page", () => {
+    const items = ["one", "two", "three", "four", "five"];
+    const entries = Array.from({ length: 12 }, (_, i) => `entry${i}`);
+    const rows = items.map((label) => ({ label, value: `value of ${label}` }));
+    const kinds: readonly (readonly [Block, number])[] = [
+      [{ type: "steps", items }, 5],
+      [{ type: "bullets", items }, 5],
+      [{ type: "columns", count: 2, entries }, 6],
+      [{ type: "facts", rows }, 5],
+    ];
+    for (const [block, count] of kinds) {
+      let parted = 0;
+      for (let height = 200; height < 262; height += 0.5) {
+        const pages = set(
+          { type: "paragraph", text: "Above" },
+          { type: "space", height },
+          { type: "heading", level: 3, text: "Head" },
+          block,
+        );
+        const named = pages.map((sheet) => said(own(sheet)).filter((text) => !["Above", "Head", "•"].includes(text)));
+        const heads = pages.filter((sheet) => said(own(sheet)).at(-1) === "Head");
+        assert.deepEqual(heads, [], `${block.type} at ${height}`);
+        // A row of columns has two texts, a fact and a step have their label as well.
+        const lines = pages.map(
+          (sheet, i) =>
+            new Set(
+              own(sheet)
+                .filter(({ runs }) => named[i]?.includes(plain(runs)))
+                .map(({ y }) => y.toFixed(2)),
+            ).size,
+        );
+        const [first = 0, second = 0] = lines;
+        assert.equal(first + second, count, `${block.type} at ${height}`);
+        if (first > 0 && second > 0) {
+          parted++;
+          assert.ok(first >= 2 && second >= 2, `${block.type} at ${height}: ${first} and ${second}`);
+        }
+      }
+      assert.equal(parted > 0, block.type !== "facts", block.type);
+    }
+  });
 });

@@ -9,6 +9,7 @@ import type { Sheet, SheetItem } from "../../page/sheet";
 import { squareCuts } from "../../page/squares";
 import { type Assembly, differences } from "../../prove/tiles";
 import type { Press } from "../contract";
+import { told } from "../printed";
 import { drawCentre, drawFace } from "./draw";
 import { commonSize, layoutTiles } from "./layout";
 import { type DealtTiles, intended, type TilesDeal } from "./model";
@@ -172,13 +173,11 @@ function listLines({ used, request }: DealtTiles, deal: TilesDeal): (readonly Ru
     return piece < 0 ? "" : (pieceMark(deal.code, undefined, piece).split("-")[1] ?? "");
   };
   const pairs = used.map(({ left, right }): readonly Run[] => {
-    const side = (answer: (typeof left.answers)[0]): readonly Run[] =>
-      answer.runs.length > 0 ? answer.runs : [{ text: `[${answer.text}]`, italic: true }];
     const tiles = [codeOf(left.answers[0].range), codeOf(right.answers[0].range)].filter((code) => code !== "");
     return [
-      ...side(left.answers[0]),
+      ...told(left.answers[0]),
       { text: " = " },
-      ...side(right.answers[0]),
+      ...told(right.answers[0]),
       { text: `  ${tiles.join(" ")}`, bold: true },
     ];
   });

@@ -28,17 +28,23 @@ export function guideSheets(printables: readonly Printable[], press: Press, furt
 }
 
 /** The materials of an activity in one line, its pieces first if it has any. */
-export function atHand({ kind, dealt }: Printable, { materials }: GuideEntry, press: Press): string {
-  const cut = dealt.deals.some((deal) => kind.pieces(dealt, deal, press).length > 0);
-  return [...(cut ? ["the pieces"] : []), ...materials].join(", ");
+export function atHand(printable: Printable, { materials }: GuideEntry, press: Press): string {
+  return [...(isCut(printable, press) ? ["the pieces"] : []), ...materials].join(", ");
+}
+
+function isCut({ kind, dealt }: Printable, press: Press): boolean {
+  return dealt.deals.some((deal) => kind.pieces(dealt, deal, press).length > 0);
 }
 
 function activityBlocks(printable: Printable, entry: GuideEntry, press: Press): Block[] {
   const { dealt, title, lang } = printable;
   const { teaches } = dealt.request;
-  const deals = dealt.deals.map(
-    (deal) => `${deal.code} (${[dealName(deal, dealt.deals), copiesName(deal)].filter(Boolean).join(", ")})`,
-  );
+  // What is not cut is not counted in sets.
+  const sets = isCut(printable, press);
+  const deals = dealt.deals.map((deal) => {
+    const facts = [dealName(deal, dealt.deals, sets ? "version" : "hour"), ...(sets ? [copiesName(deal)] : [])];
+    return facts.some(Boolean) ? `${deal.code} (${facts.filter(Boolean).join(", ")})` : deal.code;
+  });
   const steps = [
     directionsIn(printable, lang),
     ...(primary(teaches) === primary(lang) ? [] : [directionsIn(printable, teaches)]),
@@ -99,10 +105,11 @@ function primary(lang: string): string {
   return lang.toLowerCase().split("-")[0] ?? lang;
 }
 
-export function dealName({ level, version }: Deal, all: readonly Deal[]): string {
+/** Level and version, where there are several; a caller's list is that of an hour. */
+export function dealName({ level, version }: Deal, all: readonly Deal[], one: "version" | "hour" = "version"): string {
   const levels = new Set(all.map((deal) => deal.level)).size > 1;
   const versions = new Set(all.map((deal) => deal.version)).size > 1;
-  return [...(levels ? [level] : []), ...(versions ? [`version ${version}`] : [])].join(", ");
+  return [...(levels ? [level] : []), ...(versions ? [`${one} ${version}`] : [])].join(", ");
 }
 
 function copiesName({ copies }: Deal): string {
