@@ -5,6 +5,7 @@ import type { Run } from "../base/run";
 import type { Matching, Worded } from "../match/look-alikes";
 import type { Relation } from "../match/relation";
 import type { Sheet } from "../page/sheet";
+import type { Difficulty } from "../prove/difficulty";
 import type { Proof } from "../prove/proof";
 import type { Typeface } from "../text/typeface";
 import type { ActivityBlock, Pair, Picture, Section, Unit } from "../unit/unit";
@@ -30,6 +31,8 @@ export interface Deal {
   /** Which attempt of the seed's sequence was taken, from 0. */
   readonly attempt: number;
   readonly proof: Proof<unknown>;
+  /** How hard it is, where the kind measures that and one solution is proven. */
+  readonly difficulty?: Difficulty;
 }
 
 /** One activity of a unit with its deals; empty where it cannot be dealt (its findings say why). */
