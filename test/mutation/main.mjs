@@ -234,6 +234,7 @@ await main(async () => {
   const isNamed = ({ file, line }) => names.some((name) => `${file}:${line}`.includes(name));
   const chosen = wanted.filter((mutant) => !equivalent.has(mutant) && isNamed(mutant));
 
+  if (chosen.length === 0) throw new Stop(`no fault of the sample is in ${values.only}`);
   const plan = await testsOf(files);
   const durations = await timesWithout(plan, new Set(chosen.map(({ file }) => file)));
   const runners = Array.from({ length: Number(values.jobs) }, () => new Runner(durations));
