@@ -14,7 +14,8 @@ import { mutantsOf } from "./mutants.mjs";
  *
  * A fault is killed when a test of test/match or test/prove fails, does not load, or runs far longer than it does without the
  * fault. Only tests whose imports lead to the changed file are run, and none that takes over two seconds, so that the real share
- * is this or better. The sample is drawn by the seed from all faults; `--only` takes those of it whose `file:line` holds a text. Faults that change nothing anybody could see stand with a reason in
+ * is this or better. The sample is drawn by the seed from all faults; `--only` takes those of it whose `file:line` holds one
+ * of some texts parted by commas. Faults that change nothing anybody could see stand with a reason in
  * `equivalent.json` and are not counted; an entry that no fault answers to is an error. Ends with 1 below `--least` per cent.
  */
 
@@ -229,8 +230,11 @@ await main(async () => {
   const all = files.flatMap((file) => mutantsOf(file, texts.get(file)));
   const equivalent = equivalentsAmong(all);
   const wanted = values.all ? all : drawn(all, Number(values.sample), Number(values.seed));
-  const chosen = wanted.filter((m) => !equivalent.has(m) && `${m.file}:${m.line}`.includes(values.only));
+  const names = values.only.split(",");
+  const isNamed = ({ file, line }) => names.some((name) => `${file}:${line}`.includes(name));
+  const chosen = wanted.filter((mutant) => !equivalent.has(mutant) && isNamed(mutant));
 
+  if (chosen.length === 0) throw new Stop(`no fault of the sample is in ${values.only}`);
   const plan = await testsOf(files);
   const durations = await timesWithout(plan, new Set(chosen.map(({ file }) => file)));
   const runners = Array.from({ length: Number(values.jobs) }, () => new Runner(durations));

@@ -4,7 +4,7 @@ import { classesOf, eulerianCircle, placesOf, visitsOf } from "../../../src/prov
 import { otherCircle } from "../../../src/prove/loops/exchange";
 import { isCircle, type LoopPuzzle, proveLoop, sameCircle } from "../../../src/prove/loops/loops";
 import { readPuzzle } from "../../../src/prove/loops/read-puzzle";
-import { below, randomFrom } from "../instances";
+import { below, randomFrom, shuffled } from "../instances";
 import { permutations } from "../orders/naive";
 import { anyCards, cardsByClass, plainByClass, puzzleOf } from "./cards";
 import { fullCircles } from "./naive";
@@ -175,6 +175,45 @@ describe("the verdict on a loop", () => {
     assert.deepEqual(verdict({ follows: near }, { intended: meant }).by, "witness");
     const { second } = proveLoop({ follows: near }, { intended: meant }).full;
     assert.ok(second && sameCircle(meant, second, [3, 4, 1, 2, 5, 6, 7, 0]));
+  });
+
+  it("does not hang on how the cards are numbered", () => {
+    let settled = 0;
+    for (let seed = 1; seed <= 400; seed++) {
+      const { follows } = puzzleOf(anyCards(seed, 7, 2));
+      const circle = upTo(follows.length);
+      if (!isCircle({ follows }, circle)) continue;
+      // Card i becomes card numbers[i].
+      const numbers = shuffled(randomFrom(seed), circle);
+      const renamed = numbers.map((_, card) =>
+        (follows[numbers.indexOf(card)] ?? []).map((next) => numbers[next] ?? -1),
+      );
+      const { full, smaller } = proveLoop({ follows: renamed }, { intended: numbers, budget: 10_000 });
+      const plain = proveLoop({ follows }, { intended: circle });
+      assert.equal(full.status, plain.full.status);
+      assert.equal(smaller?.length, plain.smaller?.length);
+      assert.equal(full.status === "one", fullCircles({ follows }).size === 1);
+      const { second } = full;
+      if (!second) continue;
+      assert.ok(isCircle({ follows: renamed }, second) && !sameCircle(circle, second, numbers));
+      // Near the intended one a second circle is found without a search.
+      assert.equal(full.by, plain.full.by);
+      settled++;
+    }
+    assert.ok(settled > 50, `${settled}`);
+  });
+
+  it("tells a search that ended from one that was broken off", () => {
+    // Every card may follow every other but one: no classes, and nothing is forced.
+    const follows = upTo(6).map((card) => upTo(6).filter((next) => next !== card && next !== (card + 3) % 6));
+    const count = fullCircles({ follows }).size;
+    const { full } = proveLoop({ follows }, { cap: Number.POSITIVE_INFINITY });
+    assert.deepEqual([full.status, full.count, full.capped, full.by], ["several", count, false, "search"]);
+    assert.ok(full.nodes > 0);
+    const broken = { status: "unsettled", count: 0, capped: false, nodes: 0, by: "search" };
+    assert.deepEqual(proveLoop({ follows }, { budget: 0 }).full, broken);
+    const capped = proveLoop({ follows }, { cap: 4 }).full;
+    assert.deepEqual([capped.status, capped.count, capped.capped, capped.by], ["several", 4, true, "search"]);
   });
 
   it("shows the shortest early close, wherever in the circle it lies", () => {
