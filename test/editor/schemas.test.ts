@@ -8,6 +8,7 @@ import { describe as describeOption, optionAt, suggestAt } from "../../src/edito
 import { offersAt, settingsOffersAt } from "../../src/editor/language/complete";
 import { readUnit } from "../../src/unit/read";
 import snippets from "../../syntaxes/cutwork.snippets.json";
+import grammar from "../../syntaxes/cutwork.tmLanguage.json";
 import { snippetText } from "./snippets";
 
 /*
@@ -82,6 +83,11 @@ describe("what the schemas say", () => {
   it("is of the kinds that are registered", () => {
     assert.deepEqual(kinds.map(({ name }) => name as string).sort(), named);
     assert.deepEqual([...valuesIn(propertiesOf("activity")["make"])].sort(), named);
+  });
+
+  it("is coloured: the grammar knows the kinds", () => {
+    const kind = /\((.*?)\)\(\?=/.exec(grammar.repository.kind.match.slice("^(make)".length))?.[1];
+    assert.deepEqual(kind?.replace(/^.*\(/, "").split("|").sort(), named);
   });
 
   for (const { name, properties, around, whole } of places) {

@@ -4,7 +4,7 @@ import { readUnit } from "../../unit/read";
 import type { Unit } from "../../unit/unit";
 import { insidePath, pathFrom } from "../files/paths";
 import type { World } from "../language/names/named";
-import { folderOf, isUnit } from "../units";
+import { folderOf, isUnit, placeIn } from "../units";
 import type { Parsed } from "./parsed";
 
 /** Files beyond these are not looked through for names. */
@@ -62,14 +62,16 @@ export class Worlds {
     return found;
   }
 
+  /** All units of the workspace. */
+  async all(): Promise<readonly (readonly [vscode.Uri, Unit])[]> {
+    return this.load(await filesLike(unitFiles));
+  }
+
   /** The sections of all units of the workspace. */
   async allSections(): Promise<readonly LyingSection[]> {
-    const units = await this.load(await filesLike(unitFiles));
-    return units.flatMap(([unit, { sections, lines }]) =>
+    return (await this.all()).flatMap(([unit, { sections, lines }]) =>
       sections.flatMap(({ name, heading }): LyingSection[] => {
-        const { start, end } = lines.lsp(heading);
-        const place = new vscode.Range(start.line, start.character, end.line, end.character);
-        return name === "" ? [] : [{ unit, name, place }];
+        return name === "" ? [] : [{ unit, name, place: placeIn(lines, heading) }];
       }),
     );
   }
