@@ -48,6 +48,7 @@ export function reprintSheets(found: readonly Found[], barLabel: string): Sheet[
       stock: "card",
       label: `Pieces printed again, ${name}`,
       lang: "und",
+      ...(side === "back" ? { back: true as const } : {}),
       items: [...furniture(paper, margin, texts, barLabel), ...items],
     };
   });
