@@ -3,7 +3,7 @@ import type { Proof } from "../../prove/proof";
 import type { Pair } from "../../unit/unit";
 import type { Deal, Dealt } from "../contract";
 import type { Printed } from "../printed";
-import { signOf } from "../strips/model";
+import { signIn } from "../strips/model";
 import type { LoopOptions } from "./options";
 
 /** A card: above the line the answer to the card before it, under it what the next card answers. */
@@ -32,9 +32,13 @@ export interface DealtLoop extends Dealt<LoopDeal> {
   readonly pairs: readonly Pair[];
 }
 
+/** All of one height: the tails of J and Q would reach into the words below a large sign. I and O look like numbers. */
+const letters = "ABCDEFGHKLMNPRSTUVWXYZ";
+
 /** What a card is called, by its piece number: A, B, …; in further versions A2, B2, … */
 export function signOfPiece({ version }: LoopDeal, piece: number): string {
-  return version === 1 ? signOf(piece) : `${signOf(piece)}${version}`;
+  const sign = signIn(letters, piece);
+  return version === 1 ? sign : `${sign}${version}`;
 }
 
 /** What a card is called, by its place in the circle. */
