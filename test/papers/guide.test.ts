@@ -95,6 +95,35 @@ describe("what the guide says of each kind", () => {
   });
 });
 
+describe("the prep sheet", () => {
+  const front = "---\nteaches: pt\nclasses: [10]\n---\n\n";
+  const prep = async (text: string): Promise<string> =>
+    ((await texts(text, "guide")).at(-1) ?? "").replace(/\s+/g, " ");
+  const story = `${front}## Story\n\n1. Um.\n2. Dois.\n3. Três.\n4. Quatro.\n\n\`\`\`activity\nmake: strips\nslip: none\nbacks: numbers\n\`\`\`\n`;
+
+  it("counts paper that is printed on both sides once, and says so", async () => {
+    const said = await prep(story);
+    // Five sets, a sheet each; A4 at 160 g/m² is 9.98 g.
+    assert.match(said, /5 sheets, 50 g/);
+    assert.match(said, /Story – strips card, both sides 5 5 7 /);
+    assert.match(said, /“Story – strips” on both sides/);
+    const plain = await prep(story.replace("backs: numbers", "backs: none"));
+    assert.match(plain, /Story – strips card 5 5 7 /);
+    assert.match(plain, /at 100 %, on one side, and lay/);
+  });
+
+  it("asks for copies of a master, and for the sheets of labels", async () => {
+    const said = await prep(unitOf(12, "grid: 3 x 3\ncopies: by copier", front));
+    assert.match(said, /Words – tiles card 1 master 8 /);
+    assert.match(said, /one copy for each set: 5 for the largest class/);
+    assert.match(said, /Labels 1 sheet /);
+    // Thirteen sets have a label each, fourteen labels fit a sheet; two sheets for fifteen.
+    assert.match(await prep(unit), /Labels 1 sheet /);
+    assert.match(await prep(unit.replace("27]", "30]")), /Labels 2 sheets /);
+    assert.doesNotMatch(await prep(unit), /master/);
+  });
+});
+
 describe("labels", () => {
   it("stand there once for every copy, with unit, activity, level, set, code and contents", async () => {
     const all = (await texts(unit, "labels")).join("\n").replace(/\s+/g, " ");

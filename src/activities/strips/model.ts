@@ -50,6 +50,11 @@ const letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
 
 /** What a strip is called on slips and keys: A, B, … Z, AA, AB, … */
 export function signOf(strip: number): string {
-  const last = letters.charAt(strip % letters.length);
-  return strip < letters.length ? last : signOf(Math.floor(strip / letters.length) - 1) + last;
+  return signIn(letters, strip);
+}
+
+/** The n-th name, from 0, that letters make: each of them, then two of them, … */
+export function signIn(alphabet: string, n: number): string {
+  const last = alphabet.charAt(n % alphabet.length);
+  return n < alphabet.length ? last : signIn(alphabet, Math.floor(n / alphabet.length) - 1) + last;
 }

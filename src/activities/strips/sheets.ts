@@ -163,10 +163,6 @@ function backSheet(
     .filter((place) => place.page === index && place.card < texts.length)
     .map((place) => small(texts[place.card] ?? "", backBox(place), backSize, true, place.turn));
   const backFolio = (at: number, of: number): string => sideFolio("back", dealt.options.flip, at, of);
-  return sheetOf(
-    { ...page, folio: backFolio, label: `${page.label}, ${backFolio(index, pages)}` },
-    index,
-    pages,
-    items,
-  );
+  const label = `${page.label}, ${backFolio(index, pages)}`;
+  return { ...sheetOf({ ...page, folio: backFolio, label }, index, pages, items), back: true };
 }

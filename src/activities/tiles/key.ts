@@ -11,6 +11,7 @@ import { type Assembly, type Difficulty, differences } from "../../prove/tiles";
 import type { Press } from "../contract";
 import { difficultySentence } from "../difficulty";
 import { told } from "../printed";
+import { titleOf } from "../sheet-page";
 import { drawCentre, drawFace } from "./draw";
 import { commonSize, layoutTiles } from "./layout";
 import { type DealtTiles, intended, type TilesDeal } from "./model";
@@ -44,7 +45,7 @@ export function solutionSheets(dealt: DealtTiles, deal: TilesDeal, view: "solved
   const rest = { ...box, y: grid.bottom + listGap, h: box.y + box.h - grid.bottom - listGap };
   const list = flowColumns(lines, [rest, box], columns, press.typeface);
   const pages = Math.max(1, list.length);
-  const title = [{ text: press.unitTitle, bold: true }, { text: ` · ${request.title}` }];
+  const title = titleOf(request, press, [{ text: state }]);
   return Array.from({ length: pages }, (_, page): Sheet => {
     const line = { title, state: [{ text: state }], folio: folio(page, pages) };
     return {

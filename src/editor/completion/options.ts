@@ -68,9 +68,10 @@ function isProperty(entry: [string, unknown]): entry is [string, Schema] {
 /** Options of an activity block; those of every kind where `make` is missing or unknown. */
 export function activityOptions(make: string | undefined): readonly Option[] {
   const own = make === undefined ? undefined : kinds.get(make);
-  const special = own ? [own] : [...kinds.values()];
-  // `make` itself is described once for all kinds.
-  return optionsOf(Object.assign({}, ...special, common));
+  if (!own) return optionsOf(Object.assign({}, ...kinds.values(), common));
+  // A kind may say of a common option what it means there; `make` is described once for all kinds.
+  const said = Object.entries(own).filter(([key, { $ref }]) => key !== "make" && $ref === undefined);
+  return optionsOf({ ...own, ...common, ...Object.fromEntries(said) });
 }
 
 const severities = frontMatter.properties.severities.additionalProperties;

@@ -53,6 +53,8 @@ function partsOf(block: Block, setting: Setting, pageHeight: number): Part[] {
     }
     case "together":
       return present(together(compile(block.blocks, setting, pageHeight)));
+    case "sized":
+      return compile(block.blocks, { ...setting, size: block.size }, pageHeight);
     case "space":
       return [space(block.height)];
     case "page break":

@@ -11,6 +11,7 @@ export type {
   Heading,
   PageBreak,
   Paragraph,
+  Sized,
   SourcedWords,
   Spacer,
   Steps,
