@@ -27,7 +27,7 @@ export const noSentencesHere: Rule<RebuildContext> = {
 function otherKinds({ dealt }: RebuildContext): Fix[] {
   const { block, unit } = dealt.request;
   const common = Object.keys(activitySchema.properties);
-  if (block.options.entries.some(({ key }) => !common.includes(key) || key === "levels")) return [];
+  if (block.options.entries.some(({ key }) => !common.includes(key))) return [];
   return ["sort", "loop"].map((make) => ({
     title: `Make a ${make} of the forms`,
     edits: [setOption(block, unit.text, "make", make)],
