@@ -49,7 +49,8 @@ const levels = "levels: [gentle, hard]\nversions: 2";
 /** What of a piece must stand in the key. */
 type Told = (piece: PiecesFile["pieces"][number], number: number) => string;
 
-const words: Told = ({ faces }) => faces[0]?.text ?? "";
+/** Gentle strips show their place before the event, keys beside it. */
+const words: Told = ({ faces }) => (faces[0]?.text ?? "").replace(/^\d+\. /, "");
 const code: Told = ({ mark }) => mark.split("-").at(-1) ?? "";
 
 const cases: readonly {
@@ -77,16 +78,26 @@ describe("keys of all levels and versions", () => {
       assert.ok(kind);
       const made = await madeOf(workshopUnit(kind, about, `${levels}\n${options}`));
       assert.equal(made.length, 4);
+      const all = new Set(made.flatMap(({ pieces }) => pieces.map((piece) => words(piece, 0))));
       for (const { deal, key, pieces } of made) {
         assert.ok(key.includes(deal.code));
+        // What this deal does not have is not in its key; the answer that a false card is corrected with is.
+        const own = new Set(pieces.map((piece) => words(piece, 0)));
+        for (const other of make === "strips" ? [...all].filter((each) => !own.has(each)) : [])
+          assert.ok(!key.includes(other), `${other} is in the key of ${deal.code}`);
+        if (make === "strips") assert.match(key, /\b6 strips and 2 blank\b/);
+        const piles = [...key.matchAll(/\((\d+)\)/g)].map(([, number]) => Number(number));
+        if (make === "sort")
+          assert.equal(
+            piles.reduce((sum, each) => sum + each, 0),
+            pieces.length - 2,
+          );
         assert.equal(pieces.length, count[deal.level === "hard" ? 1 : 0]);
         pieces.forEach((piece, i) => {
           // Header cards have no place in the key of a sort but as names.
           const solved = make !== "sort" || !Array.isArray(piece.solution) || piece.solution.length > 0;
           const text = solved ? told(piece, i) : words(piece, i);
-          // Gentle strips show their place before the event.
-          const event = text.replace(/^\d+\. /, "");
-          assert.ok(key.includes(event), `${deal.level} ${deal.version}: ${event} is not in ${key}`);
+          assert.ok(key.includes(text), `${deal.level} ${deal.version}: ${text} is not in ${key}`);
         });
       }
     });

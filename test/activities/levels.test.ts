@@ -95,6 +95,22 @@ describe("levels and versions of strips", () => {
   });
 });
 
+describe("gentle strips", () => {
+  const told = (events: string): (string | undefined)[] => {
+    const unit = `## Morning\n\n${events}\n\n\`\`\`activity\nmake: strips\nlevels: [gentle]\n\`\`\`\n`;
+    const [deal] = dealtOf(unit, isStrips).deals;
+    return deal?.told.map((index) => `${index + 1} ${deal.events[index]?.text}`) ?? [];
+  };
+
+  it("tell the places of events that have one, one place only where there are few", () => {
+    assert.deepEqual(told("1. a\n2. b\n3. c\n4. d\n5. e"), ["1 a", "5 e"]);
+    assert.deepEqual(told("1. a\n2. b\n3. c\n4. d"), ["1 a"]);
+    assert.deepEqual(told("1. a\n2. b\n3. c\n   - d\n   - e"), ["1 a", "3 c"]);
+    assert.deepEqual(told("1. a\n2. b\n3. c\n4. d\n5. a"), ["2 b", "4 d"]);
+    assert.deepEqual(told("1. a\n   - b\n   - c\n2. a"), []);
+  });
+});
+
 describe("levels and versions of rebuild", () => {
   it("have so many sentences, others in each version, with numbers of packets that no other version has", () => {
     fc.assert(
@@ -152,6 +168,31 @@ describe("levels and versions of a loop", () => {
     );
   });
 
+  it("have no decoy that answers a card or is answered by one, whatever words are left", () => {
+    // Words that the circle leaves may be synonyms of its own, also by answers that are not printed.
+    const lines = [
+      "a roda = the wheel / the hoop",
+      "o aro = the hoop",
+      "o selim = the saddle",
+      "o banco = the saddle / the seat",
+      "o assento = the seat",
+      "a bomba = the pump",
+      "a chave = the spanner",
+      "o raio = the spoke",
+      "o pano = the cloth",
+    ].map((pair) => `- ${pair}`);
+    for (let seed = 0; seed < 60; seed++) {
+      const options = `make: loop\ntake: 4\ndecoys: 2\nseed: ${seed}`;
+      const loop = dealtOf(`## Bench\n\n${lines.join("\n")}\n\n\`\`\`activity\n${options}\n\`\`\`\n`, isLoop);
+      for (const { cards, decoys } of loop.deals) {
+        const all = [...cards, ...decoys];
+        const follows = (a: (typeof all)[number], b: (typeof all)[number]): boolean =>
+          loop.request.relation.fits(a.prompt.key, b.answer.key);
+        for (const decoy of decoys) assert.ok(all.every((card) => !follows(card, decoy) && !follows(decoy, card)));
+      }
+    }
+  });
+
   it("leave pairs out of the circle for decoys where the unit has no others", () => {
     const text = workshopUnit("loop", "words", both).replace(/## (?!Bench|Road)[\s\S]*?(?=\n## |\n```)/g, "");
     const loop = dealtOf(text, isLoop);
@@ -184,6 +225,13 @@ describe("levels and versions of a board", () => {
       }),
       runs,
     );
+  });
+
+  it("have codes of their own also where they do not differ", () => {
+    const text = `## Bench\n\n- a = b\n- c = d\n- e = f\n- g = h\n\n\`\`\`activity\nmake: board\n${both}\n\`\`\`\n`;
+    const board = dealtOf(text, isBoard);
+    assert.ok(board.sameLevels);
+    eachOnce(board, 1);
   });
 
   it("keep each set's own board apart, and print it for each class that writes on it", () => {

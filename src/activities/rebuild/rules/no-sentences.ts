@@ -44,7 +44,7 @@ export const noSentences: Rule<RebuildContext> = {
 /** Kinds that forms tables feed, where no option of this kind alone would be left behind. */
 function otherKinds({ block, unit }: DealRequest): Fix[] {
   const common = Object.keys(activitySchema.properties);
-  if (block.options.entries.some(({ key }) => !common.includes(key) || key === "levels")) return [];
+  if (block.options.entries.some(({ key }) => !common.includes(key))) return [];
   return ["sort", "loop"].map((make) => ({
     title: `Make a ${make} of the forms`,
     edits: [setOption(block, unit.text, "make", make)],
