@@ -1,13 +1,15 @@
 import type { Rule } from "../../../base/finding";
 import { removeOption, setOption } from "../../edits";
 import { counted, optionPlace } from "../../report";
+import type { DealtLoop } from "../model";
 import type { LoopContext } from "./circles";
+import { cardsTooSmall } from "./text";
 
 export const tooFewLoopDecoys: Rule<LoopContext> = {
   code: "loop-few-decoys",
   severity: "warning",
   title: "Fewer cards that belong nowhere than asked for",
-  why: "A card that belongs nowhere takes its two words from two pairs that the circle does not use, here or in other sections of the unit. Nothing in the circle may answer them, and none may be longer than the longest word of the circle, since all words have one size. Let `take` leave more pairs, or add some.",
+  why: "A card that belongs nowhere takes its two words from two pairs that the circle does not use, here or in other sections of the unit. Nothing in the circle may answer them. Let `take` leave more pairs, or add some.",
   example: {
     wrong:
       "## Drinks\n\n- chá = tea\n- leite = milk\n- água = water\n- sumo = juice\n\n```activity\nmake: loop\ndecoys: 2\n```",
@@ -40,3 +42,15 @@ export const tooFewLoopDecoys: Rule<LoopContext> = {
     ];
   },
 };
+
+/** Words that are too small, those of cards that belong nowhere as well: all have one size. */
+export const allCardsTooSmall: Rule<LoopContext> = {
+  ...cardsTooSmall,
+  check: ({ dealt, press }) => cardsTooSmall.check({ dealt: asOneCircle(dealt), press }),
+};
+
+/** The same cards, none of them a decoy. */
+function asOneCircle(dealt: DealtLoop): DealtLoop {
+  const deals = dealt.deals.map((deal) => ({ ...deal, cards: [...deal.cards, ...deal.decoys], decoys: [] }));
+  return { ...dealt, deals };
+}
