@@ -1,6 +1,7 @@
 import type { Rule } from "../../../base/finding";
 import { balanceRule, twinsRule } from "../../claim-rules";
 import type { SortContext } from "./context";
+import { unbalancedHands } from "./hands";
 import {
   cardInNoPile,
   cardInTwoPiles,
@@ -9,7 +10,6 @@ import {
   sortPiles,
   tooFewCards,
   tooFewMispairs,
-  unbalancedPiles,
 } from "./piles";
 import { sortTooSmall } from "./text";
 
@@ -39,7 +39,7 @@ export const rules: readonly Rule<SortContext>[] = [
   cardInNoPile,
   cardInTwoPiles,
   repeatedCard,
-  unbalancedPiles,
+  unbalancedHands,
   unbalancedSort,
   tooFewMispairs,
   fewSortTwins,

@@ -1,6 +1,7 @@
 import type { Rule } from "../../../base/finding";
 import type { StripsContext } from "./context";
-import { anyOrder, repeatedEvent, tooFewEvents } from "./events";
+import { repeatedInDeal } from "./deals";
+import { anyOrder, tooFewEvents } from "./events";
 import { stripTooSmall } from "./text";
 
-export const rules: readonly Rule<StripsContext>[] = [tooFewEvents, anyOrder, repeatedEvent, stripTooSmall];
+export const rules: readonly Rule<StripsContext>[] = [tooFewEvents, anyOrder, repeatedInDeal, stripTooSmall];
