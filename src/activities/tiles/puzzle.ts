@@ -17,8 +17,9 @@ import type { TilesOptions } from "./options";
 
 /**
  * The tiles as the prover sees them: printed edges numbered, and which of them fit. Where the inside has blank edges, blank
- * lies against blank, and a layout counts only when no word that has a partner is left facing out: the learners are told
- * that each word lies against its answer. Without inner blanks that follows from the number of edges without a partner.
+ * lies against blank. A layout counts only when no word that has a partner is left facing out: the learners are told that each
+ * word lies against its answer. Without inner blanks that follows in the frame that is told from the number of edges without
+ * a partner.
  */
 export function toPuzzle(
   frame: Frame,
@@ -44,9 +45,16 @@ export function toPuzzle(
     if (!edge) return options.fill === "blank" ? [i] : [];
     return [...relation.partners(edge.key)].flatMap((key) => byKey.get(key) ?? []).sort((a, b) => a - b);
   });
-  const inner = options.fill === "blank";
+  const untold = options.frame === "untold";
   const outer = samples.flatMap((edge, i) => (!edge || partners[i]?.length === 0 ? [i] : []));
-  return { ...frame, tiles, partners, turn: options.turn, ...(inner ? { outer } : {}) };
+  return {
+    ...frame,
+    tiles,
+    partners,
+    turn: options.turn,
+    ...(untold || options.fill === "blank" ? { outer } : {}),
+    ...(untold ? { frameUntold: true } : {}),
+  };
 }
 
 /** What is known about an arrangement. */
