@@ -107,7 +107,7 @@ function chooseStatements(
   const choose = (count: number): { chosen: readonly Statement[]; twins: Map<Statement, Claim> } => {
     const room = order.take === undefined ? most : Math.max(Math.min(1, most), Math.min(most, order.take - count));
     const inTurn = spread(groups, new Random(`take/${seed}`), uses);
-    const chosen = new Set(room >= inTurn.length ? inTurn : balanced(inTurn, room, count, order, maker));
+    const chosen = new Set(room >= inTurn.length ? inTurn : balanced(inTurn, room, count, order, maker, uses));
     const own = groups.flat().filter((statement) => chosen.has(statement));
     return { chosen: own, twins: maker.twinsOf(own, count) };
   };
@@ -133,13 +133,17 @@ function balanced(
   twins: number,
   { levels, twins: asked }: ClaimOrder,
   maker: TwinMaker,
+  uses: Uses<Statement>,
 ): readonly Statement[] {
   const half = Math.ceil((room + twins) / 2);
   const most = { right: half, wrong: Math.max(0, half - twins) };
   const tied = levels?.includes("hard") ? (typeof asked === "number" ? asked : Math.ceil(half / 2)) : twins;
-  const first = inTurn.filter((statement) => maker.canTwin(statement)).slice(0, Math.min(tied, most.right));
-  const chosen = new Set(first);
-  for (const statement of inTurn) {
+  const able = new Set(tied > 0 ? inTurn.filter((statement) => maker.canTwin(statement)) : []);
+  const chosen = new Set([...able].slice(0, Math.min(tied, most.right)));
+  // The others of which twins can be made are left to further versions, as long as there are unused ones besides.
+  const used = (statement: Statement): number => uses.get(statement) ?? 0;
+  const rest = [...inTurn].sort((a, b) => used(a) - used(b) || Number(able.has(a)) - Number(able.has(b)));
+  for (const statement of rest) {
     const alike = [...chosen].filter(({ truth }) => truth === statement.truth).length;
     if (chosen.size < room && alike < (statement.truth ? most.right : most.wrong)) chosen.add(statement);
   }

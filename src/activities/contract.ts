@@ -5,9 +5,10 @@ import type { Run } from "../base/run";
 import type { Matching, Worded } from "../match/look-alikes";
 import type { Relation } from "../match/relation";
 import type { Sheet } from "../page/sheet";
+import type { Difficulty } from "../prove/difficulty";
 import type { Proof } from "../prove/proof";
 import type { Typeface } from "../text/typeface";
-import type { ActivityBlock, Pair, Section, Unit } from "../unit/unit";
+import type { ActivityBlock, Pair, Picture, Section, Unit } from "../unit/unit";
 import type { CommonOptions, OptionSchema, ResolvedOptions } from "./options";
 
 /** The kinds that exist now; the schemas hold the same names. */
@@ -30,6 +31,8 @@ export interface Deal {
   /** Which attempt of the seed's sequence was taken, from 0. */
   readonly attempt: number;
   readonly proof: Proof<unknown>;
+  /** How hard it is, where the kind measures that and one solution is proven. */
+  readonly difficulty?: Difficulty;
 }
 
 /** One activity of a unit with its deals; empty where it cannot be dealt (its findings say why). */
@@ -131,6 +134,8 @@ export interface LabelEntry {
   readonly contents: string;
   /** For checking oneself: a translation; undefined for none. */
   readonly translation?: readonly Run[];
+  /** A picture in its place, or beside its words. */
+  readonly picture?: Picture;
 }
 
 /** What becomes of a deal when small differences between words are overlooked. */
@@ -148,12 +153,24 @@ export interface Overlooked<D extends Deal, T extends Dealt<D>> {
   confused(dealt: T, deal: D, matching: Matching): readonly string[] | undefined;
 }
 
+/** An option that another one goes before. */
+export interface Overruled {
+  readonly key: string;
+  readonly by: string;
+  /** Only with this value of the other. */
+  readonly value?: string;
+  /** What the other says instead, as the end of a sentence. */
+  readonly why: string;
+}
+
 /** A kind of activity: one folder, one of these. */
 export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<D>> {
   readonly name: KindName;
   /** The kind's JSON Schema, and the validator made from it. */
   readonly schema: OptionSchema;
   readonly validate: Validator;
+  /** Options that say nothing beside another one. */
+  readonly overruled?: readonly Overruled[];
   /** Its own findings tell of pairs on its pieces that share an answer; the general one keeps quiet. */
   readonly tellsShared?: true;
   /** Right sides of its pairs may be alike: they are on no piece. */

@@ -2,9 +2,9 @@ import { pictureSize } from "../base/picture";
 import type { Range } from "../base/range";
 import type { Run } from "../base/run";
 import { answerKey, type MatchKey } from "../match/relation";
-import type { CardFace } from "../page/cards";
+import type { CardFace, CardPicture } from "../page/cards";
 import type { SourcedWords } from "../page/document";
-import type { Answer, Picture } from "../unit/unit";
+import type { Answer, Phrase, Picture } from "../unit/unit";
 import type { Press } from "./contract";
 
 /** Words, a picture, or a picture over its words, as they stand on cards, boards and lists. */
@@ -43,16 +43,30 @@ export function printOf({ runs, picture }: Printed): unknown {
 
 /** As it is set on a card. A picture that cannot be read leaves its alternative text. */
 export function cardFace({ runs, picture, text, source, lang }: Printed, press: Press): CardFace {
-  const bytes = picture && press.pictures.get(picture.path);
-  const size = bytes && pictureSize(bytes);
-  if (!picture) return { runs, lang, source };
-  if (!size) return { runs: runs.length > 0 ? runs : [{ text }], lang, source };
-  return { runs, lang, source, picture: { key: picture.path, alt: picture.alt, ratio: size.width / size.height } };
+  const drawn = cardPicture(picture, press);
+  if (drawn) return { runs, lang, source, picture: drawn };
+  return { runs: runs.length > 0 || !picture ? runs : [{ text }], lang, source };
 }
 
 /** As it is named in a list: a picture alone by its alternative text. */
 export function listed({ runs, text, source, lang }: Printed): SourcedWords & { readonly runs: readonly Run[] } {
   return { runs: runs.length > 0 ? runs : [{ text: `[${text}]`, italic: true }], source, lang };
+}
+
+/** As it is told in a list: a picture by its alternative text, before the words that stand with it. */
+export function told({ runs, picture }: Pick<Phrase, "runs" | "picture">): readonly Run[] {
+  if (!picture) return runs;
+  return [{ text: `[${picture.alt}]`, italic: true }, ...(runs.length > 0 ? [{ text: " " }] : []), ...runs];
+}
+
+/** A picture as cards draw it; undefined where there is none that can be read. */
+export function cardPicture(
+  picture: Picture | undefined,
+  { pictures }: Pick<Press, "pictures">,
+): CardPicture | undefined {
+  const bytes = picture && pictures.get(picture.path);
+  const size = bytes && pictureSize(bytes);
+  return picture && size ? { key: picture.path, alt: picture.alt, ratio: size.width / size.height } : undefined;
 }
 
 /** What a deal's record keeps of it. */

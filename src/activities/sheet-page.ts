@@ -1,5 +1,7 @@
+import type { Run } from "../base/run";
 import type { Duplex } from "../page/cards";
 import type { DocumentPage } from "../page/document";
+import { titleBeside } from "../page/furniture";
 import { papers } from "../page/paper";
 import type { Deal, DealRequest, Press } from "./contract";
 
@@ -32,14 +34,23 @@ export function setLabel(copy: number | undefined): string {
   return copy === undefined ? "master for copying" : `set ${copy + 1}`;
 }
 
+/** The title line of an activity's sheet, beside what stands right of it. */
+export function titleOf({ title, options }: DealRequest, press: Press, state: readonly Run[]): readonly Run[] {
+  const { paper, margin } = options.value;
+  const whole = [{ text: press.unitTitle, bold: true }, { text: ` · ${title}` }];
+  return titleBeside(whole, state, { paper: papers[paper], margin }, press.typeface);
+}
+
 /** A page of an activity's papers. `name` says what paper it is. */
 export function activityPage(request: DealRequest, press: Press, name: string, state: readonly string[]): DocumentPage {
-  const { paper, margin } = request.options.value;
+  const { margin } = request.options.value;
+  const paper = papers[request.options.value.paper];
+  const line = [{ text: state.join(" · ") }];
   return {
-    paper: papers[paper],
+    paper,
     margin,
-    title: [{ text: press.unitTitle, bold: true }, { text: ` · ${request.title}` }],
-    state: [{ text: state.join(" · ") }],
+    title: titleOf(request, press, line),
+    state: line,
     barLabel,
     folio,
     label: [`${name}: ${request.title}`, ...state].join(", "),

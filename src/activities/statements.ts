@@ -1,7 +1,9 @@
 import type { Range } from "../base/range";
 import type { Run } from "../base/run";
 import { fold } from "../match/fold";
-import type { Statement } from "../unit/unit";
+import { answerKey } from "../match/relation";
+import type { Picture, Statement } from "../unit/unit";
+import { told } from "./printed";
 
 /*
  * Statements as `sort` and `calls` deal them: those that are written, and false twins of true ones that differ in a form
@@ -10,7 +12,10 @@ import type { Statement } from "../unit/unit";
 
 /** Something that is true or false. */
 export interface Claim {
+  /** Empty for a bare picture. */
   readonly runs: readonly Run[];
+  readonly picture?: Picture;
+  /** As printed; the alternative text of a bare picture. */
   readonly text: string;
   /** Equal for claims that are the same to a learner. */
   readonly key: string;
@@ -45,14 +50,16 @@ export function trueShare(claims: readonly Pick<Claim, "truth">[]): number {
 }
 
 export function claimOf(statement: Statement): Claim {
-  const { runs, text, truth, correction, by, range } = statement;
+  const { runs, text, truth, correction, by, range, picture } = statement;
   return {
     runs,
     text,
-    key: fold(text),
+    key: answerKey(statement),
     truth,
+    ...(picture ? { picture } : {}),
+    // A correction stands in lists only, which tell a picture in words.
     ...(correction && !truth
-      ? { correction: { runs: correction.runs, text: correction.text, source: correction.range } }
+      ? { correction: { runs: told(correction), text: correction.text, source: correction.range } }
       : {}),
     ...(by ? { by: by.code } : {}),
     source: range,
@@ -92,7 +99,7 @@ export function truthWordsIn(...langs: readonly string[]): {
   return { yes, no, lang };
 }
 
-/** A claim's words with the code of the learner who wrote it: `… (K7)`. */
-export function labelled({ runs, by }: Pick<Claim, "runs" | "by">): readonly Run[] {
-  return by === undefined ? runs : [...runs, { text: ` (${by})` }];
+/** A claim as lists tell it, with the code of the learner who wrote it: `… (K7)`. */
+export function labelled(claim: Pick<Claim, "runs" | "picture" | "by">): readonly Run[] {
+  return claim.by === undefined ? told(claim) : [...told(claim), { text: ` (${claim.by})` }];
 }

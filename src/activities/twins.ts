@@ -2,6 +2,7 @@ import { plain, type Run } from "../base/run";
 import { Random, upTo } from "../base/seed";
 import { fold } from "../match/fold";
 import { isForm, raised } from "../match/form";
+import { answerKey } from "../match/relation";
 import type { Answer, FormsTable, Phrase, Statement, Tie } from "../unit/unit";
 import type { DealRequest } from "./contract";
 import { assertions, type Claim, claimOf } from "./statements";
@@ -60,7 +61,7 @@ export class TwinMaker {
           ...claimOf(statement),
           runs,
           text,
-          key: fold(text),
+          key: answerKey({ ...statement, runs, text }),
           truth: false,
           correction: { runs: embolden(statement.runs, at, tie.text.length), text: statement.text, source: tie.range },
           twin: {

@@ -12,6 +12,7 @@ import { movedDeal } from "./rules/moved-deal";
 import { narrowMargin } from "./rules/narrow-margin";
 import { noKind } from "./rules/no-kind";
 import { noSection } from "./rules/no-section";
+import { overruledOption } from "./rules/overruled-option";
 import { readingRules } from "./rules/reading";
 import { repeatedStatement } from "./rules/repeated-statement";
 import { sameCode } from "./rules/same-code";
@@ -35,6 +36,7 @@ export const generalRules: readonly Rule<CheckContext>[] = [
   unknownSection,
   noSection,
   sameLevels,
+  overruledOption,
   sameSection,
   unknownForm,
   unknownCode,

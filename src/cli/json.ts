@@ -19,7 +19,7 @@ export function toJson({ file, lines, findings, activities }: FileReport): unkno
       })),
     })),
     proofs: activities.flatMap(({ title, make, deals }) =>
-      deals.map(({ level, version, code, proof }) => ({
+      deals.map(({ level, version, code, proof, difficulty }) => ({
         activity: title,
         make,
         level,
@@ -31,6 +31,7 @@ export function toJson({ file, lines, findings, activities }: FileReport): unkno
         nodes: proof.nodes,
         by: proof.by,
         ...(proof.second === undefined ? {} : { second: proof.second }),
+        ...(difficulty === undefined ? {} : { difficulty }),
       })),
     ),
   };

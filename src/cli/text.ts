@@ -1,3 +1,4 @@
+import { difficultyText } from "../activities/difficulty";
 import type { Finding, Severity } from "../base/finding";
 import type { Range } from "../base/range";
 import { printable } from "./cells";
@@ -65,13 +66,17 @@ export function countText(findings: readonly Finding[], paint: Paint): string {
   return parts.length === 0 ? paint("good", "nothing found") : parts.join(", ");
 }
 
-/** One line an activity: what it is and what is proven. */
+/** One line an activity: what it is, what is proven, and how hard it is. */
 export function proofLines({ activities }: FileReport): string[] {
   return activities.map(({ title, summary, deals }) => {
     if (deals.length === 0) return printable(`  ${title}: ${summary}, not dealt`);
-    const states = deals.map(({ level, version, code, copies, proof }) => {
+    const states = deals.map(({ level, version, code, copies, proof, difficulty }) => {
       const sets = copies === "by copier" ? "a master" : `${copies} ${copies === 1 ? "set" : "sets"}`;
-      return `${code} ${level}${version > 1 ? ` ${version}` : ""}, ${sets}: ${proof.accepted ? `${proof.capped ? "at least " : ""}${proof.count} right orders` : words[proof.status]}`;
+      const proven = proof.accepted
+        ? `${proof.capped ? "at least " : ""}${proof.count} right orders`
+        : words[proof.status];
+      const hardness = difficulty ? ` (${difficultyText(difficulty)})` : "";
+      return `${code} ${level}${version > 1 ? ` ${version}` : ""}, ${sets}: ${proven}${hardness}`;
     });
     return printable(`  ${title}: ${summary}; ${states.join("; ")}`);
   });

@@ -1,6 +1,7 @@
 import * as vscode from "vscode";
-import { blockAt } from "./completion/spot";
+import { blockAt, settingsBlock } from "./completion/spot";
 import { describe, type Known, optionAt, type Suggestion, suggestAt, unitsAt } from "./completion/suggest";
+import { completeSeverities } from "./providers/complete";
 import type { Worlds } from "./providers/worlds";
 import type { Readings } from "./readings";
 import { toRange, unitSelector } from "./units";
@@ -44,6 +45,35 @@ export function completeOptions(readings: Readings, worlds: Worlds): vscode.Disp
   );
 }
 
+/** The settings files, where VS Code's own YAML knows no options. */
+const settingsSelector: vscode.DocumentSelector = { language: "yaml", pattern: "**/cutwork.yml" };
+
+/** Offers and explains the options of a `cutwork.yml`, unless an extension for YAML is there, which knows them by their schema. */
+export function explainSettings(): vscode.Disposable {
+  if (vscode.extensions.getExtension("redhat.vscode-yaml")) return new vscode.Disposable(() => {});
+  return vscode.Disposable.from(
+    completeSeverities(settingsSelector),
+    vscode.languages.registerCompletionItemProvider(
+      settingsSelector,
+      {
+        provideCompletionItems(document, position) {
+          const text = document.getText();
+          return suggestAt(text, document.offsetAt(position), { sections: [] }, settingsBlock(text)).map(
+            (suggestion, index) => itemFor(document, position, suggestion, index),
+          );
+        },
+      },
+      ...triggers,
+    ),
+    vscode.languages.registerHoverProvider(settingsSelector, {
+      provideHover(document, position) {
+        const text = document.getText();
+        return hoverFor(document, optionAt(text, document.offsetAt(position), settingsBlock(text)));
+      },
+    }),
+  );
+}
+
 function itemFor(
   document: vscode.TextDocument,
   position: vscode.Position,
@@ -71,10 +101,13 @@ function itemFor(
 export function explainOptions(): vscode.Disposable {
   return vscode.languages.registerHoverProvider(unitSelector, {
     provideHover(document, position) {
-      const found = optionAt(document.getText(), document.offsetAt(position));
-      if (!found) return undefined;
-      const text = new vscode.MarkdownString(`**${found.option.key}**\n\n${describe(found.option)}`);
-      return new vscode.Hover(text, toRange(document, found));
+      return hoverFor(document, optionAt(document.getText(), document.offsetAt(position)));
     },
   });
+}
+
+function hoverFor(document: vscode.TextDocument, found: ReturnType<typeof optionAt>): vscode.Hover | undefined {
+  if (!found) return undefined;
+  const text = new vscode.MarkdownString(`**${found.option.key}**\n\n${describe(found.option)}`);
+  return new vscode.Hover(text, toRange(document, found));
 }

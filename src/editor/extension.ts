@@ -1,5 +1,5 @@
 import * as vscode from "vscode";
-import { completeOptions, explainOptions } from "./completion";
+import { completeOptions, explainOptions, explainSettings } from "./completion";
 import { Engine } from "./engine";
 import { explainFindings } from "./explain";
 import { Neighbourhood } from "./files/surroundings";
@@ -35,6 +35,7 @@ export function activate(context: vscode.ExtensionContext): void {
     offerTasks(extensionUri),
     completeOptions(readings, worlds),
     explainOptions(),
+    explainSettings(),
     registerLanguageFeatures(parsed, worlds),
     explainFindings(extensionUri, readings),
     startUnits(),

@@ -5,6 +5,7 @@ import { explanationLink } from "./explain";
 import { settingsPlaces, shownPath } from "./files/surroundings";
 import { severityOf, source } from "./findings";
 import type { DocumentReading, Readings } from "./readings";
+import { placeIn } from "./units";
 
 /** Shows what is wrong in the `cutwork.yml` files around open units, at its place in those files. */
 export function showSettingsFindings(readings: Readings): vscode.Disposable {
@@ -32,9 +33,7 @@ function diagnosticsAt(place: vscode.Uri, { reading }: DocumentReading): vscode.
 }
 
 function diagnosticIn(lines: LineIndex, { code, range, message, severity }: Finding): vscode.Diagnostic {
-  const { start, end } = lines.lsp(range);
-  const place = new vscode.Range(start.line, start.character, end.line, end.character);
-  const diagnostic = new vscode.Diagnostic(place, message, severityOf(severity));
+  const diagnostic = new vscode.Diagnostic(placeIn(lines, range), message, severityOf(severity));
   diagnostic.source = source;
   diagnostic.code = { value: code, target: explanationLink(code) };
   return diagnostic;

@@ -1,5 +1,5 @@
 import * as vscode from "vscode";
-import type { Range } from "../base/range";
+import type { LineIndex, Range } from "../base/range";
 
 export const languageId = "cutwork";
 
@@ -23,6 +23,12 @@ export function folderOf(uri: vscode.Uri): vscode.Uri | undefined {
 
 export function toRange(document: vscode.TextDocument, span: Range): vscode.Range {
   return new vscode.Range(document.positionAt(span.start), document.positionAt(span.end));
+}
+
+/** A place in a text that may not be open. */
+export function placeIn(lines: LineIndex, span: Range): vscode.Range {
+  const { start, end } = lines.lsp(span);
+  return new vscode.Range(start.line, start.character, end.line, end.character);
 }
 
 /** The unit that a command is meant for: the one it was called on, or the one in front. */

@@ -95,12 +95,12 @@ export async function makeFiles(
   for (const [stock, { sheets, lang }] of merged)
     jobs.push({ name: `${unit.name}.${stock}.pdf`, title: press.unitTitle, lang, sheets });
   const chosen = printed.map(({ printable }) => printable);
+  const labels = labelSheets(chosen, press, options.trial ?? false);
   const guide = guideSheets(chosen, press, [
     ...stationBlocks(unit.stations, chosen, press),
     { type: "page break" },
-    ...prepBlocks(printed),
+    ...prepBlocks(printed, labels),
   ]);
-  const labels = labelSheets(chosen, press, options.trial ?? false);
   const lang = chosen[0]?.lang ?? "en";
   // With `only`, the unit's guide and labels stay as they are: they speak of all activities.
   for (const [name, sheets] of options.only === undefined ? Object.entries({ guide, labels }) : []) {

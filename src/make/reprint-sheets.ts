@@ -1,9 +1,10 @@
 import { folio, sideFolio } from "../activities/sheet-page";
 import { pieceMark } from "../base/mark";
 import { backsOf, cardCuts, type Duplex, type PlacedCard, turned } from "../page/cards";
-import { bodyBox, furniture } from "../page/furniture";
+import { bodyBox, furniture, titleBeside } from "../page/furniture";
 import { type Paper, papers } from "../page/paper";
 import type { Sheet, SheetItem } from "../page/sheet";
+import type { Typeface } from "../text/typeface";
 import { type PieceDrawing, shift } from "./drawings";
 import type { Found } from "./reprint";
 
@@ -27,12 +28,14 @@ interface Batch {
 }
 
 /** Sheets with just these pieces: same text, size and mark, each with cut lines of its own, and its back behind it. */
-export function reprintSheets(found: readonly Found[], barLabel: string): Sheet[] {
+export function reprintSheets(found: readonly Found[], barLabel: string, typeface: Pick<Typeface, "measure">): Sheet[] {
   const [first] = found;
   if (!first) return [];
   const { margin } = first.deal;
   const marks = found.map(({ mark }) => mark);
-  const title = [{ text: `Again: ${marks.slice(0, 6).join(", ")}${marks.length > 6 ? ", …" : ""}` }];
+  const state = [{ text: first.unit }];
+  const whole = [{ text: `Again: ${marks.join(", ")}` }];
+  const title = titleBeside(whole, state, { paper: papers[first.deal.paper], margin }, typeface);
   const batches = batchesOf(found, papers[first.deal.paper], margin);
   const backed = batches.some(({ flip }) => flip !== undefined);
   const sheets = batches.flatMap((batch) => sidesOf(backed ? { flip: "long", ...batch } : batch, margin));
@@ -41,13 +44,14 @@ export function reprintSheets(found: readonly Found[], barLabel: string): Sheet[
   return sheets.map(({ paper, side, flip, items }): Sheet => {
     if (side !== "back") page++;
     const name = side && flip ? sideFolio(side, flip, page, pages) : folio(page, pages);
-    const texts = { title, state: [{ text: first.unit }], folio: name };
+    const texts = { title, state, folio: name };
     return {
       width: paper.width,
       height: paper.height,
       stock: "card",
       label: `Pieces printed again, ${name}`,
       lang: "und",
+      ...(side === "back" ? { back: true as const } : {}),
       items: [...furniture(paper, margin, texts, barLabel), ...items],
     };
   });

@@ -210,7 +210,7 @@ class Bench implements Workshop {
 
   async reprint(found: readonly Found[], pictures: ReadonlyMap<string, Uint8Array>): Promise<Uint8Array> {
     const { renderPdf } = await import("../render/pdf");
-    const sheets = reprintSheets(found, "Print at 100 %: this bar is 100 mm long.");
+    const sheets = reprintSheets(found, "Print at 100 %: this bar is 100 mm long.", this.typeface);
     return renderPdf(sheets, this.typeface, pictures, { title: found.map(({ mark }) => mark).join(", "), lang: "und" });
   }
 

@@ -5,7 +5,7 @@ import { fold } from "./fold";
 export type MatchKey = string;
 
 /** A picture is itself, whatever its alternative text says; everything else is its folded text. */
-export function answerKey(answer: Answer): MatchKey {
+export function answerKey(answer: Pick<Answer, "text" | "runs" | "picture">): MatchKey {
   if (!answer.picture) return fold(answer.text);
   const caption = answer.runs.map((run) => run.text).join("");
   return `\u0000${answer.picture.path}\u0000${fold(caption)}`;

@@ -9,6 +9,7 @@ export {
   cardRows,
   type FitLimits,
   fitCards,
+  heightWithPicture,
   setCard,
 } from "./cards/fit";
 export {

@@ -1,5 +1,6 @@
 import type { Run } from "../base/run";
-import type { Box, Paper } from "./paper";
+import type { Typeface } from "../text/typeface";
+import { type Box, mm, type Paper } from "./paper";
 import type { LineItem, SheetItem, TextItem } from "./sheet";
 
 /*
@@ -32,6 +33,37 @@ export interface SheetTexts {
   /** Right below: place among the sheets. */
   readonly folio: string;
 }
+
+/** Clear between what stands left and right in the title line, mm. */
+const titleGap = 4;
+const graphemes = new Intl.Segmenter("und", { granularity: "grapheme" });
+
+/**
+ * A title that leaves `state` its place in the title line: where it is too long, its first run (the unit's name) ends in an
+ * ellipsis, and where that is not enough the last one (the activity's) too.
+ */
+export function titleBeside(
+  title: readonly Run[],
+  state: readonly Run[],
+  { paper, margin }: { readonly paper: PaperSize; readonly margin: number },
+  typeface: Pick<Typeface, "measure">,
+): readonly Run[] {
+  const room = (paper.width - 2 * margin - titleGap) / mm(titleSize) - typeface.measure(state);
+  let fitted = title;
+  for (const index of new Set([0, title.length - 1])) {
+    const run = fitted[index];
+    const characters = [...graphemes.segment(run?.text ?? "")].map(({ segment }) => segment);
+    const least = Math.min(characters.length, fewestCharacters);
+    for (let kept = characters.length - 1; run && typeface.measure(fitted) > room && kept >= least; kept--) {
+      const text = `${characters.slice(0, kept).join("").trimEnd()}…`;
+      fitted = fitted.map((each, i) => (i === index ? { ...run, text } : each));
+    }
+  }
+  return fitted;
+}
+
+/** What is left of a name that is shortened. */
+const fewestCharacters = 12;
 
 /** Title line above, size bar and folio below. `barLabel` says what to do with the bar. */
 export function furniture(paper: PaperSize, margin: number, texts: SheetTexts, barLabel: string): SheetItem[] {

@@ -89,5 +89,7 @@ export interface Sheet {
   readonly label: string;
   /** BCP 47 */
   readonly lang: string;
+  /** Printed on the other side of the sheet before it. */
+  readonly back?: true;
   readonly items: readonly SheetItem[];
 }

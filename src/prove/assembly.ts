@@ -77,7 +77,7 @@ export function isAssembly(puzzle: TilePuzzle, assembly: Assembly): boolean {
     if (!here) return false;
     const [north, east, south, west] = here;
     const column = at % columns;
-    const below = at + columns < cells.length ? shown(puzzle, assembly, at + columns) : undefined;
+    const below = shown(puzzle, assembly, at + columns);
     const beside = column + 1 < columns ? shown(puzzle, assembly, at + 1) : undefined;
     return (
       (below ? mayTouch(puzzle, south, below[0]) : mayFaceOut(south)) &&

@@ -167,7 +167,6 @@ export class Board {
       const cell = this.changed.pop();
       if (cell === undefined) return true;
       this.waiting[cell] = 0;
-      if (this.isLaid(cell)) continue;
       if (!(this.size(cell) === 1 ? this.layDown(cell) : this.carryOver(cell))) return false;
     }
   }

@@ -1,6 +1,7 @@
 import type { Proof } from "./proof";
 
 export { alignedTo, differences, isAssembly, sameAssembly, turned } from "./assembly";
+export { type Difficulty, type DifficultyOptions, difficultyOf } from "./difficulty";
 export { proveTiles, TileSearch } from "./prove-tiles";
 
 /** Clockwise quarter turns of a tile as placed. */

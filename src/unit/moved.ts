@@ -9,13 +9,13 @@ export function movedRange({ start, end }: Range, by: number): Range {
   return { start: start + by, end: end + by };
 }
 
-function movedPhrase({ range, runs, text }: Phrase, by: number): Phrase {
-  return { range: movedRange(range, by), runs, text };
+function movedPhrase({ range, runs, text, picture }: Phrase, by: number): Phrase {
+  const moved = { range: movedRange(range, by), runs, text };
+  return picture ? { ...moved, picture: { ...picture, range: movedRange(picture.range, by) } } : moved;
 }
 
-function movedAnswer({ range, runs, text, parts, picture }: Answer, by: number): Answer {
-  const moved = { range: movedRange(range, by), runs, text, parts: parts.map((part) => movedPhrase(part, by)) };
-  return picture ? { ...moved, picture: { ...picture, range: movedRange(picture.range, by) } } : moved;
+function movedAnswer(answer: Answer, by: number): Answer {
+  return { ...movedPhrase(answer, by), parts: answer.parts.map((part) => movedPhrase(part, by)) };
 }
 
 function movedSide({ range, answers: [first, ...rest] }: Side, by: number): Side {

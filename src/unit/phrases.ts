@@ -16,8 +16,23 @@ export function plain(runs: readonly Run[]): string {
 
 /** A stretch of an item as it prints. */
 export function readPhrase({ source, env }: Scanned, { start, end }: Span): Phrase {
-  const { runs } = parseRuns(source.text.slice(start, end), env);
-  return { range: trimmed(source, start, end), runs, text: plain(runs) };
+  const { runs, picture } = parseRuns(source.text.slice(start, end), env);
+  return phraseOf(trimmed(source, start, end), runs, picture && { ...picture, range: pictureAt(source, start, end) });
+}
+
+function phraseOf(range: Phrase["range"], runs: readonly Run[], picture: Picture | undefined): Phrase {
+  const text = plain(runs);
+  return picture ? { range, runs, text: text === "" ? picture.alt : text, picture } : { range, runs, text };
+}
+
+/** A picture with its path in round brackets. */
+const inlinePicture = /!\[(?:\\.|[^\]\\])*\]\((?:\\.|[^)\\])*\)/u;
+
+/** The range of the picture in a stretch; all of the stretch where it is written in another way. */
+function pictureAt(source: SourceText, start: number, end: number): Phrase["range"] {
+  const match = inlinePicture.exec(source.text.slice(start, end));
+  if (!match) return trimmed(source, start, end);
+  return source.range(start + match.index, start + match.index + match[0].length);
 }
 
 /** The range of a stretch without the white space at its ends. */
@@ -39,11 +54,13 @@ export function readAnswer(scanned: Scanned, { start, end }: Span, cutAtBars: bo
   for (const stop of [...stops, { start: end, end, spaced: false }]) {
     const parsed = parseRuns(source.text.slice(from, stop.start), env);
     const range = trimmed(source, from, stop.start);
-    if (parsed.picture) picture ??= { ...parsed.picture, range };
+    const own = parsed.picture && { ...parsed.picture, range: pictureAt(source, from, stop.start) };
+    picture ??= own;
+    // A bare picture is a part only where bars make it one.
+    if (parsed.runs.length > 0 || (own && stops.length > 0)) parts.push(phraseOf(range, parsed.runs, own));
     if (parsed.runs.length > 0) {
-      if (glue !== "" && parts.length > 0) runs.push({ text: glue });
+      if (glue !== "" && runs.length > 0) runs.push({ text: glue });
       runs.push(...parsed.runs);
-      parts.push({ range, runs: parsed.runs, text: plain(parsed.runs) });
     }
     glue = stop.spaced ? " " : "";
     from = stop.end;

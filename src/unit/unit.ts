@@ -47,12 +47,13 @@ export interface Section {
   readonly tables: readonly FormsTable[];
 }
 
-/** Styled text with its place. */
+/** Styled text with its place; a picture, or a picture with text under it. */
 export interface Phrase {
   readonly range: Range;
   readonly runs: readonly Run[];
-  /** The printed characters, white space collapsed. */
+  /** The printed characters, white space collapsed; the alternative text of a bare picture. */
   readonly text: string;
+  readonly picture?: Picture;
 }
 
 export interface Picture {
@@ -62,9 +63,8 @@ export interface Picture {
   readonly range: Range;
 }
 
-/** One accepted answer: styled text, a picture, or a picture with text under it. `text` is the alternative text of a bare picture. */
+/** One accepted answer. */
 export interface Answer extends Phrase {
-  readonly picture?: Picture;
   /** What the bars cut it into, in order; the answer itself where it has none. */
   readonly parts: readonly Phrase[];
 }

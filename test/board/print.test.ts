@@ -107,4 +107,14 @@ describe("a board from print", function () {
       page.texts.filter(({ text }) => text === "Total").length,
     );
   });
+
+  it("prints as many score slips on Letter as on A4", async () => {
+    for (const paper of ["A4", "Letter"]) {
+      const { paper: papers } = await printed(
+        boardUnit(counter, "grid: 3 x 4", `teaches: pt\npaper: ${paper}\nclasses: [21, 23]\n`),
+      );
+      const sheets = papers.filter(({ texts }) => texts.some(({ text }) => text === "Total"));
+      assert.equal(sheets.length, 4, paper);
+    }
+  });
 });

@@ -2,6 +2,7 @@ import assert from "node:assert/strict";
 import { parse } from "yaml";
 import { kinds } from "../../src/activities/kinds";
 import { yamlText } from "../../src/editor/completion/options";
+import { settingsBlock } from "../../src/editor/completion/spot";
 import {
   describe as describeOption,
   type Known,
@@ -174,6 +175,21 @@ describe("completion of names", () => {
     assert.deepEqual(asks(block("make: tiles\nfrom: ‸")), {});
     assert.deepEqual(asks(block("make: tiles\nfrom: [A, '../o.unit.md#‸']")), { path: "../o.unit.md" });
     for (const body of ["make: ‸", "make: sort\npiles: [‸]", "‸"]) assert.equal(asks(block(body)), undefined, body);
+  });
+});
+
+describe("completion in a `cutwork.yml`", () => {
+  const labels = (marked: string): readonly string[] => {
+    const text = marked.replace("‸", "");
+    return suggestAt(text, marked.indexOf("‸"), { sections: [] }, settingsBlock(text)).map(({ label }) => label);
+  };
+
+  it("offers what may stand there, with its values", () => {
+    assert.ok(labels("‸").includes("teaches"));
+    assert.ok(!labels("‸").includes("title"));
+    assert.deepEqual(labels("teaches: pt\npaper: ‸\n"), ["A4", "Letter"]);
+    assert.ok(!labels("paper: A4\n‸").includes("paper"));
+    assert.equal(optionAt("paper: A4", 2, settingsBlock("paper: A4"))?.option.key, "paper");
   });
 });
 

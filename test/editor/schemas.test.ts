@@ -3,10 +3,12 @@ import { readdirSync, readFileSync } from "node:fs";
 import { kinds } from "../../src/activities/kinds";
 import { planUnit } from "../../src/activities/plan";
 import { planStations } from "../../src/activities/stations";
+import { settingsBlock } from "../../src/editor/completion/spot";
 import { describe as describeOption, optionAt, suggestAt } from "../../src/editor/completion/suggest";
-import { offersAt } from "../../src/editor/language/complete";
+import { offersAt, settingsOffersAt } from "../../src/editor/language/complete";
 import { readUnit } from "../../src/unit/read";
 import snippets from "../../syntaxes/cutwork.snippets.json";
+import grammar from "../../syntaxes/cutwork.tmLanguage.json";
 import { snippetText } from "./snippets";
 
 /*
@@ -23,7 +25,7 @@ const propertiesOf = (name: string): Readonly<Record<string, Schema>> =>
 /** A property, or the one that it refers to. */
 function followed(property: Schema): Schema {
   const [, file, name] = /^(.*)\.schema\.json#\/properties\/(.*)$/.exec(String(property["$ref"])) ?? [];
-  return file !== undefined && name !== undefined ? (propertiesOf(file)[name] ?? {}) : property;
+  return file !== undefined && name !== undefined ? followed(propertiesOf(file)[name] ?? {}) : property;
 }
 
 /** All values that a schema names, wherever in it. */
@@ -49,6 +51,8 @@ interface Place {
   readonly name: string;
   readonly properties: Readonly<Record<string, Schema>>;
   around(body: string): string;
+  /** It is YAML as a whole. */
+  readonly whole?: true;
 }
 
 const fenced = (word: string, start: string) => (body: string) =>
@@ -60,15 +64,18 @@ const places: readonly Place[] = [
     around: fenced("activity", `make: ${name}\n`),
   })),
   { name: "stations", properties: propertiesOf("stations"), around: fenced("stations", "") },
+  { name: "settings", properties: propertiesOf("settings"), around: (body) => `${body}\n`, whole: true },
   { name: "front matter", properties: propertiesOf("front-matter"), around: (body) => `---\n${body}\n---\n` },
 ];
 
-function labelsAt(marked: string): readonly string[] {
+function labelsAt(marked: string, whole = false): readonly string[] {
   const offset = marked.indexOf("‸");
   const text = marked.replace("‸", "");
+  const block = whole ? settingsBlock(text) : undefined;
+  const offers = whole ? settingsOffersAt(text, offset) : offersAt(text, offset, readUnit(text));
   return [
-    ...suggestAt(text, offset, { sections: [] }).map(({ insert }) => insert),
-    ...offersAt(text, offset, readUnit(text)).map(({ label }) => label),
+    ...suggestAt(text, offset, { sections: [] }, block).map(({ insert }) => insert),
+    ...offers.map(({ label }) => label),
   ];
 }
 
@@ -78,15 +85,21 @@ describe("what the schemas say", () => {
     assert.deepEqual([...valuesIn(propertiesOf("activity")["make"])].sort(), named);
   });
 
-  for (const { name, properties, around } of places) {
+  it("is coloured: the grammar knows the kinds", () => {
+    const kind = /\((.*?)\)\(\?=/.exec(grammar.repository.kind.match.slice("^(make)".length))?.[1];
+    assert.deepEqual(kind?.replace(/^.*\(/, "").split("|").sort(), named);
+  });
+
+  for (const { name, properties, around, whole } of places) {
     const options = Object.entries(properties).filter(([key]) => key !== "make");
 
     it(`${name}: every option is offered and explained`, () => {
-      const offered = labelsAt(around("‸"));
+      const offered = labelsAt(around("‸"), whole);
       for (const [key, property] of options) {
         assert.ok(offered.includes(`${key}: `), key);
         const text = around(`${key}: x`);
-        const found = optionAt(text, text.indexOf(`${key}: x`) + 1);
+        const block = whole ? settingsBlock(text) : undefined;
+        const found = optionAt(text, text.indexOf(`${key}: x`) + 1, block);
         const { description } = followed(property);
         assert.ok(typeof description === "string" && description.length > 10, key);
         assert.ok(found && describeOption(found.option).startsWith(description), key);
@@ -97,7 +110,7 @@ describe("what the schemas say", () => {
       for (const [key, property] of options) {
         const spots = [`${key}: ‸`, `${key}: [‸]`, `${key}:\n  - ‸`, `${key}:\n  unused-pairs: ‸`, `${key}:\n  ‸`];
         const offered = spots
-          .flatMap((spot) => labelsAt(around(spot)))
+          .flatMap((spot) => labelsAt(around(spot), whole))
           .flatMap((label) => label.split(/[[\]{}:,"\s]+/));
         const words = valuesIn(followed(property)).flatMap((value) => value.split(" "));
         for (const word of words) assert.ok(offered.includes(word), `${key}: ${word} among ${offered.join(" ")}`);

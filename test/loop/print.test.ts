@@ -1,6 +1,10 @@
 import assert from "node:assert/strict";
+import { upTo } from "../../src/base/seed";
+import type { TextItem } from "../../src/page/sheet";
 import { type Printed, printedAs } from "../support/printed";
 import { rectanglesOn, textsIn } from "../support/rectangles";
+import { testTypeface } from "../support/typeface";
+import { readUnitText, testWorkshop, word } from "../support/units";
 import { cardsOn, walk } from "./reader";
 import { counter, loopUnit } from "./unit";
 
@@ -29,7 +33,7 @@ describe("a loop from print", function () {
         assert.equal(card.length, pages);
         const cards = card.flatMap((page) => cardsOn(page, rule));
         assert.equal(cards.length, 12);
-        assert.deepEqual(cards.map(({ sign }) => sign).sort(), [..."ABCDEFGHJKLM"]);
+        assert.deepEqual(cards.map(({ sign }) => sign).sort(), [..."ABCDEFGHKLMN"]);
         assert.equal(new Set(cards.flatMap(({ sizes }) => sizes.map((size) => size.toFixed(2)))).size, 1);
         const circle = walk(cards, "A", meanings);
         assert.equal(circle.length, 12);
@@ -110,9 +114,62 @@ describe("a loop from print", function () {
         .sort((a, b) => a.x - b.x)
         .map(({ text }) => text);
     };
-    assert.deepEqual([...row("Card")].sort(), [..."ABCDEFGHJKLM"]);
-    const starts = slips.texts.filter(({ text }) => /^[A-HJ-M]$/.test(text)).map(({ text }) => text);
+    assert.deepEqual([...row("Card")].sort(), [..."ABCDEFGHKLMN"]);
+    const starts = slips.texts.filter(({ text }) => /^[A-HK-N]$/.test(text)).map(({ text }) => text);
     assert.deepEqual(starts.sort(), row("Start").sort());
     assert.equal(starts.length, 4);
+  });
+
+  it("prints as many slips on Letter as on A4, with rows to write in of 6.5 mm at least", async () => {
+    for (const paper of ["A4", "Letter"]) {
+      const { paper: papers } = await printed(
+        loopUnit(counter, "", `teaches: pt\npaper: ${paper}\nclasses: [21, 23]\n`),
+      );
+      const sheets = papers.filter(({ texts }) => texts.some(({ text }) => text === "= 1"));
+      // 10 + 11 groups, six slips a sheet.
+      assert.equal(sheets.length, 4, paper);
+      for (const { texts } of sheets) {
+        const numbers = texts.filter(({ text }) => /^\d+$/.test(text)).sort((a, b) => a.x - b.x || a.y - b.y);
+        const pitch = (numbers[5]?.y ?? 0) - (numbers[4]?.y ?? 0);
+        assert.ok(pitch > 6.45, `${pitch}`);
+      }
+    }
+  });
+
+  it("keeps the ink of each sign above the words and inside its card, whatever letter it is", async () => {
+    // 26 cards: more than there are letters.
+    const many = upTo(26).map((i) => `${word(i)}a = ${word(i)}o`);
+    const reading = await readUnitText(loopUnit(many, "", "teaches: pt\nclasses: [3]\n"));
+    const [activity] = reading.activities;
+    const [deal] = activity?.deals ?? [];
+    assert.ok(activity && deal);
+    const typeface = await testTypeface();
+    const signs: string[] = [];
+    for (const { items } of (await testWorkshop()).view(reading, activity, deal, "dealt")) {
+      for (const area of items.filter((item) => item.type === "area")) {
+        const here = items.filter(
+          (item): item is TextItem =>
+            item.type === "text" &&
+            item.x > area.x &&
+            item.x < area.x + area.w &&
+            item.y > area.y &&
+            item.y < area.y + area.h,
+        );
+        const [sign, ...words] = [...here].sort((a, b) => b.size - a.size);
+        assert.ok(sign);
+        const em = (sign.size * 25.4) / 72;
+        const ink = typeface.ink(sign.runs);
+        const above = Math.min(
+          ...words
+            .filter(({ size }) => size > 6)
+            .map((each) => each.y - (typeface.ink(each.runs).top * each.size * 25.4) / 72),
+        );
+        const text = sign.runs.map((run) => run.text).join("");
+        assert.ok(sign.y - ink.bottom * em < above - 2, `${text} reaches into the words`);
+        assert.ok(sign.x + ink.left * em > area.x + 5 && sign.y - ink.top * em > area.y + 5, `${text} is near the cut`);
+        signs.push(text);
+      }
+    }
+    assert.equal(new Set(signs).size, 26);
   });
 });

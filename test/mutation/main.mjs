@@ -13,15 +13,19 @@ import { mutantsOf } from "./mutants.mjs";
  *   node test/mutation/main.mjs [--sample 400] [--seed 1] [--all] [--only TEXT] [--jobs 2] [--least 85]
  *
  * A fault is killed when a test of test/match or test/prove fails, does not load, or runs far longer than it does without the
- * fault. Only tests whose imports lead to the changed file are run. The sample is drawn by the seed from all faults; `--only`
- * takes those whose `file:line` holds a text. Faults that change nothing anybody could see stand with a reason in
+ * fault. Only tests whose imports lead to the changed file are run, and none that takes over two seconds, so that the real share
+ * is this or better. The sample is drawn by the seed from all faults; `--only` takes those of it whose `file:line` holds one
+ * of some texts parted by commas. Faults that change nothing anybody could see stand with a reason in
  * `equivalent.json` and are not counted; an entry that no fault answers to is an error. Ends with 1 below `--least` per cent.
  */
 
 const areas = ["match", "prove"];
 
-/** Milliseconds that a test may take beyond five times what it takes without a fault. */
-const patience = 5_000;
+/** Milliseconds of a processor that a test may take beyond five times what it takes without a fault. */
+const patience = 2_000;
+
+/** Tests that take more milliseconds than this are left out: their time is better spent on more faults. */
+const slowest = 2_000;
 
 const { values } = parseArgs({
   options: {
@@ -114,13 +118,15 @@ async function bundled(tests, file, text) {
   });
 }
 
+const forever = { patience: Number.POSITIVE_INFINITY, slowest: Number.POSITIVE_INFINITY };
+
 /** How long each test takes without a fault. A test that fails without one would make all results worthless. */
 async function timesWithout(plan, files) {
   const durations = {};
   const runner = new Runner(durations);
-  for (const test of new Set(files.flatMap((file) => plan.get(file)))) {
+  for (const test of new Set([...files].flatMap((file) => plan.get(file) ?? []))) {
     const { outputFiles } = await bundled([test]);
-    const { failed, times } = await runner.run(outputFiles[0].text, Number.POSITIVE_INFINITY);
+    const { failed, times } = await runner.run(outputFiles[0].text, forever);
     if (failed) throw new Stop(`${test} fails without a fault: ${failed}`);
     Object.assign(durations, times);
   }
@@ -138,9 +144,21 @@ async function tried(runner, plan, mutant, text) {
   } catch {
     return "no program";
   }
-  const { failed, endless } = await runner.run(built.outputFiles[0].text);
+  const { failed, endless } = await runner.run(built.outputFiles[0].text, { patience, slowest });
   if (endless) return "endless";
   return failed ? "failed" : "survived";
+}
+
+/** Milliseconds of a processor that a process has taken, so that a busy machine makes no test endless; else of the clock. */
+function spentBy({ pid }) {
+  if (process.platform !== "linux") return performance.now();
+  try {
+    const fields = readFileSync(`/proc/${pid}/stat`, "utf8").split(") ").at(-1).split(" ");
+    // User and system time, in hundredths of a second.
+    return 10 * (Number(fields[11]) + Number(fields[12]));
+  } catch {
+    return 0;
+  }
 }
 
 /** A process that runs tests; a new one is started where it had to be stopped. */
@@ -149,7 +167,7 @@ class Runner {
     this.durations = durations;
   }
 
-  run(code, patienceHere = patience) {
+  run(code, { patience, slowest }) {
     this.child ??= fork(inProject("test/mutation/worker.mjs"), {
       execArgv: ["--max-old-space-size=1024"],
       stdio: ["ignore", "ignore", "ignore", "ipc"],
@@ -157,24 +175,20 @@ class Runner {
     });
     const { child, durations } = this;
     return new Promise((resolve) => {
-      let timer;
+      let until = spentBy(child) + 2 * patience;
+      const watch = setInterval(() => spentBy(child) > until && finish({ endless: true }, true), 250);
       const finish = (result, stop) => {
-        clearTimeout(timer);
+        clearInterval(watch);
         child.removeAllListeners();
         if (stop) this.stop();
         resolve(result);
       };
-      const wait = (milliseconds) => {
-        clearTimeout(timer);
-        if (Number.isFinite(milliseconds)) timer = setTimeout(() => finish({ endless: true }, true), milliseconds);
-      };
-      wait(2 * patienceHere);
       child.on("message", ({ begins, done, failed, times }) => {
         if (done) finish({ failed, times }, false);
-        else wait(patienceHere + 5 * (durations[begins] ?? 0));
+        else until = spentBy(child) + patience + 5 * (durations[begins] ?? 0);
       });
       child.on("exit", () => finish({ failed: "the process ended" }, true));
-      child.send({ code, durations, bail: true });
+      child.send({ code, durations, slowest });
     });
   }
 
@@ -215,13 +229,14 @@ await main(async () => {
   const texts = new Map(files.map((file) => [file, readFileSync(inProject(file), "utf8")]));
   const all = files.flatMap((file) => mutantsOf(file, texts.get(file)));
   const equivalent = equivalentsAmong(all);
-  const counted = all.filter(
-    (mutant) => !equivalent.has(mutant) && `${mutant.file}:${mutant.line}`.includes(values.only),
-  );
-  const chosen = values.all ? counted : drawn(counted, Number(values.sample), Number(values.seed));
+  const wanted = values.all ? all : drawn(all, Number(values.sample), Number(values.seed));
+  const names = values.only.split(",");
+  const isNamed = ({ file, line }) => names.some((name) => `${file}:${line}`.includes(name));
+  const chosen = wanted.filter((mutant) => !equivalent.has(mutant) && isNamed(mutant));
 
+  if (chosen.length === 0) throw new Stop(`no fault of the sample is in ${values.only}`);
   const plan = await testsOf(files);
-  const durations = await timesWithout(plan, files);
+  const durations = await timesWithout(plan, new Set(chosen.map(({ file }) => file)));
   const runners = Array.from({ length: Number(values.jobs) }, () => new Runner(durations));
   // A test that never ends would outlive this program.
   for (const signal of ["SIGINT", "SIGTERM"])
@@ -237,6 +252,7 @@ await main(async () => {
         const outcome = await tried(runner, plan, mutant, texts.get(mutant.file));
         results.set(mutant, outcome);
         if (outcome === "survived") console.log(described(mutant));
+        if (results.size % 25 === 0) console.log(`${results.size} of ${chosen.length}`);
       }
       runner.stop();
     }),

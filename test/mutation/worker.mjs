@@ -15,8 +15,8 @@ class Silent {}
 
 process.on("disconnect", () => process.exit());
 
-process.on("message", async ({ code, durations, bail }) => {
-  const mocha = new Mocha({ bail, timeout: 0, reporter: Silent });
+process.on("message", ({ code, durations, slowest }) => {
+  const mocha = new Mocha({ bail: true, timeout: 0, reporter: Silent });
   mocha.suite.emit("pre-require", globalThis, null, mocha);
   try {
     vm.runInThisContext(`(function (require, module, exports) {${code}\n})`, options)(require, { exports: {} }, {});
@@ -24,26 +24,31 @@ process.on("message", async ({ code, durations, bail }) => {
     process.send({ done: true, failed: `while loading: ${error}`, times: {} });
     return;
   }
-  quickFirst(mocha.suite, durations);
+  quickFirst(mocha.suite, durations, slowest);
   const times = {};
   let failed;
+  let before;
   mocha
     .run(() => process.send({ done: true, failed, times }))
-    .on("test", (test) => process.send({ begins: test.fullTitle() }))
+    .on("test", (test) => {
+      before = process.cpuUsage();
+      process.send({ begins: test.fullTitle() });
+    })
     .on("pass", (test) => {
-      times[test.fullTitle()] = test.duration;
+      const { user, system } = process.cpuUsage(before);
+      times[test.fullTitle()] = (user + system) / 1000;
     })
     .on("fail", (test, error) => {
       failed ??= `${test.fullTitle()}: ${error?.message}`;
     });
 });
 
-/** Sorts tests and suites by how long they took. */
-function quickFirst(suite, durations) {
+/** Leaves out tests that took longer than `slowest` and sorts the others and their suites by how long they took. */
+function quickFirst(suite, durations, slowest) {
   const timeOf = (test) => durations[test.fullTitle()] ?? 0;
   const total = (part) =>
     part.tests.reduce((sum, test) => sum + timeOf(test), 0) + part.suites.reduce((sum, other) => sum + total(other), 0);
-  suite.tests.sort((a, b) => timeOf(a) - timeOf(b));
+  suite.tests = suite.tests.filter((test) => timeOf(test) <= slowest).sort((a, b) => timeOf(a) - timeOf(b));
+  for (const part of suite.suites) quickFirst(part, durations, slowest);
   suite.suites.sort((a, b) => total(a) - total(b));
-  for (const part of suite.suites) quickFirst(part, durations);
 }

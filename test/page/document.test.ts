@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import * as fc from "fast-check";
 import { plain } from "../../src/base/run";
-import { type Block, setDocument, setInBox, setSlips } from "../../src/page/document";
+import { type Block, setDocument, setInBox, setSlips, setWritingSlips } from "../../src/page/document";
 import { bodyBox } from "../../src/page/furniture";
 import type { Box } from "../../src/page/paper";
 import type { LineItem, Sheet, SheetItem, TextItem } from "../../src/page/sheet";
@@ -339,5 +339,67 @@ describe("papers", () => {
       [8, 6],
     );
     for (const cut of cuts.flat()) assert.ok(cut.type === "line" && cut.weight === 0.25);
+  });
+
+  it("make the rows of slips lower, but not too low, where that saves a sheet", () => {
+    const slips = (rows: number, count: number): { sheets: number; row: number } => {
+      const drawn: number[] = [];
+      const blocks = (row: number): Block[] => {
+        drawn.push(row);
+        return [{ type: "table", rowHeight: row, columns: [{}], rows: Array.from({ length: rows }, () => [""]) }];
+      };
+      const slip = { blocks, row: { usual: 7.5, least: 6.5 }, across: 2, padding: 5, size: 9 };
+      const { length } = setWritingSlips(slip, count, page, typeface);
+      return { sheets: length, row: drawn.at(-1) ?? 0 };
+    };
+    // The body is 263 mm high: two slips of 121.5 mm and the rest of the table's space fit, of 130 mm and more only one.
+    assert.deepEqual(slips(16, 40), { sheets: 10, row: 7.5 });
+    const { sheets, row } = slips(17, 40);
+    assert.ok(sheets === 10 && row < 7.5 && row >= 6.5, `${sheets} sheets, rows of ${row} mm`);
+    assert.deepEqual(slips(20, 40), { sheets: 20, row: 7.5 });
+    // Two slips are on one sheet as they are.
+    assert.deepEqual(slips(17, 2), { sheets: 1, row: 7.5 });
+  });
+
+  it("leave no item of a list, no row of columns and no fact alone at the foot or the head of a page", () => {
+    const items = ["one", "two", "three", "four", "five"];
+    const entries = Array.from({ length: 12 }, (_, i) => `entry${i}`);
+    const rows = items.map((label) => ({ label, value: `value of ${label}` }));
+    const kinds: readonly (readonly [Block, number])[] = [
+      [{ type: "steps", items }, 5],
+      [{ type: "bullets", items }, 5],
+      [{ type: "columns", count: 2, entries }, 6],
+      [{ type: "facts", rows }, 5],
+    ];
+    for (const [block, count] of kinds) {
+      let parted = 0;
+      for (let height = 200; height < 262; height += 0.5) {
+        const pages = set(
+          { type: "paragraph", text: "Above" },
+          { type: "space", height },
+          { type: "heading", level: 3, text: "Head" },
+          block,
+        );
+        const named = pages.map((sheet) => said(own(sheet)).filter((text) => !["Above", "Head", "•"].includes(text)));
+        const heads = pages.filter((sheet) => said(own(sheet)).at(-1) === "Head");
+        assert.deepEqual(heads, [], `${block.type} at ${height}`);
+        // A row of columns has two texts, a fact and a step have their label as well.
+        const lines = pages.map(
+          (sheet, i) =>
+            new Set(
+              own(sheet)
+                .filter(({ runs }) => named[i]?.includes(plain(runs)))
+                .map(({ y }) => y.toFixed(2)),
+            ).size,
+        );
+        const [first = 0, second = 0] = lines;
+        assert.equal(first + second, count, `${block.type} at ${height}`);
+        if (first > 0 && second > 0) {
+          parted++;
+          assert.ok(first >= 2 && second >= 2, `${block.type} at ${height}: ${first} and ${second}`);
+        }
+      }
+      assert.equal(parted > 0, block.type !== "facts", block.type);
+    }
   });
 });

@@ -59,6 +59,71 @@ describe("the guide", () => {
   });
 });
 
+describe("what the guide says of each kind", () => {
+  const statements = ["x", " ", "x", " ", "x", " "].map((mark, i) => `- [${mark}] Frase ${i}.`).join("\n");
+  const calls = `## Said\n\n${statements}\n\n\`\`\`activity\nmake: calls\n\`\`\`\n`;
+  const oneLine = async (text: string): Promise<string> => (await texts(text, "guide")).join(" ").replace(/\s+/g, " ");
+
+  it("a caller's list is at hand, not pieces, and each has its hour", async () => {
+    const front = "---\nteaches: pt\nexplains: en\nclasses: [8, 9]\n---\n\n";
+    const { activities } = await readUnitText(front + calls);
+    const [first, second] = activities[0]?.deals ?? [];
+    const said = await oneLine(front + calls);
+    assert.ok(said.includes(`Deals ${first?.code} (hour 1), ${second?.code} (hour 2) Time`), said);
+    assert.ok(said.includes("At hand the caller’s list of the hour, for each group one soft object"), said);
+    const [only] = (await readUnitText(calls)).activities[0]?.deals ?? [];
+    assert.ok((await oneLine(calls)).includes(`Deals ${only?.code} Time`));
+    assert.ok((await oneLine(unit)).includes("At hand the pieces, a clear table for each set"));
+  });
+
+  it("tiles: words on the rim are spoken of only where there are some", async () => {
+    for (const [lang, blank, words] of [
+      ["en", "Its rim is blank.", "Words on its rim may have no partner."],
+      ["es", "El borde exterior queda en blanco.", "Las palabras del borde exterior pueden no tener pareja."],
+      ["fr", "Le pourtour reste blanc.", "Les mots du pourtour peuvent ne pas avoir de partenaire."],
+      ["de", "Am Rand steht nichts.", "Wörter am Rand haben vielleicht keinen Partner."],
+      ["pt", "A borda fica em branco.", "As palavras da borda podem não ter par."],
+    ] as const) {
+      for (const [decoys, yes, no] of [
+        ["", blank, words],
+        ["\ndecoys: [xixi]", words, blank],
+      ] as const) {
+        const said = await oneLine(unitOf(12, `grid: 3 x 3${decoys}`, `---\nexplains: ${lang}\n---\n\n`));
+        assert.ok(said.includes(yes) && !said.includes(no), `${lang}${decoys}: ${said}`);
+      }
+    }
+  });
+});
+
+describe("the prep sheet", () => {
+  const front = "---\nteaches: pt\nclasses: [10]\n---\n\n";
+  const prep = async (text: string): Promise<string> =>
+    ((await texts(text, "guide")).at(-1) ?? "").replace(/\s+/g, " ");
+  const story = `${front}## Story\n\n1. Um.\n2. Dois.\n3. Três.\n4. Quatro.\n\n\`\`\`activity\nmake: strips\nslip: none\nbacks: numbers\n\`\`\`\n`;
+
+  it("counts paper that is printed on both sides once, and says so", async () => {
+    const said = await prep(story);
+    // Five sets, a sheet each; A4 at 160 g/m² is 9.98 g.
+    assert.match(said, /5 sheets, 50 g/);
+    assert.match(said, /Story – strips card, both sides 5 5 7 /);
+    assert.match(said, /“Story – strips” on both sides/);
+    const plain = await prep(story.replace("backs: numbers", "backs: none"));
+    assert.match(plain, /Story – strips card 5 5 7 /);
+    assert.match(plain, /at 100 %, on one side, and lay/);
+  });
+
+  it("asks for copies of a master, and for the sheets of labels", async () => {
+    const said = await prep(unitOf(12, "grid: 3 x 3\ncopies: by copier", front));
+    assert.match(said, /Words – tiles card 1 master 8 /);
+    assert.match(said, /one copy for each set: 5 for the largest class/);
+    assert.match(said, /Labels 1 sheet /);
+    // Thirteen sets have a label each, fourteen labels fit a sheet; two sheets for fifteen.
+    assert.match(await prep(unit), /Labels 1 sheet /);
+    assert.match(await prep(unit.replace("27]", "30]")), /Labels 2 sheets /);
+    assert.doesNotMatch(await prep(unit), /master/);
+  });
+});
+
 describe("labels", () => {
   it("stand there once for every copy, with unit, activity, level, set, code and contents", async () => {
     const all = (await texts(unit, "labels")).join("\n").replace(/\s+/g, " ");

@@ -96,14 +96,37 @@ describe("the plan of stations", () => {
       "9:00 to 10:07",
       "3 rounds of 20 min",
       "It would fit with 12 min of work",
-      "3 of 9",
+      "3 groups of 9",
       "9:03",
       "9:24",
       "9:45",
     ]) {
       assert.ok(plan.includes(part), `${part} in ${plan}`);
     }
+    // A card that lies among a group is read from further away than a paper in the hand.
+    const card = (await readPrint(guide.bytes)).find(({ texts }) =>
+      texts.some(({ text }) => text === "Station 1: One"),
+    );
+    const step = card?.texts.find(({ text }) => text.startsWith("Spread the tiles"));
+    assert.equal(step?.size, 16);
     const first = pages.find((page) => page.includes("Station 1: One")) ?? "";
     assert.match(first, /Spread the tiles.*9:03 group 1 go to station 2.*9:24 group 3 go to station 2.*9:45 group 2/);
+  });
+
+  it("has cards of one page each, however much stands on them", async () => {
+    const steps = Array.from(
+      { length: 14 },
+      (_, i) => `Step ${i} is told at some length, so that it needs more than a line.`,
+    );
+    const front = `---\nclasses: [30]\n---\n\n`;
+    const unit = `${unitOf(12, `title: One\ndirections:\n  en: ${JSON.stringify(steps)}`, front)}\n\`\`\`stations\ngroups: 15\nminutes: 3\nperiod: 90\n\`\`\`\n`;
+    const files = await (await testWorkshop()).make(await readUnitText(unit), {});
+    const pages = await readPrint(files.find(({ name }) => name === "unit.guide.pdf")?.bytes ?? new Uint8Array());
+    const at = pages.findIndex(({ texts }) => texts.some(({ text }) => text === "Station 1: One"));
+    const [card, after] = [pages[at], pages[at + 1]];
+    assert.ok(card?.texts.some(({ text }) => text === "stay for the end"));
+    assert.ok(after?.texts.some(({ text }) => text === "Prep sheet"));
+    const size = card?.texts.find(({ text }) => text.startsWith("Step 3 is"))?.size ?? 0;
+    assert.ok(size >= 10 && size < 16, `${size}`);
   });
 });

@@ -3,16 +3,10 @@ import type { Browser, Page } from "playwright-core";
 import { renderPdf } from "../../src/render/pdf";
 import { renderSvg } from "../../src/render/svg";
 import type { Typeface } from "../../src/text/typeface";
+import { noted } from "../support/jpeg";
 import { testTypeface } from "../support/typeface";
 import { sheetOf } from "./sheets";
 import { openBrowser, rasterOf } from "./tools";
-
-/** The same JPEG with a note of its orientation, as cameras write it. */
-function noted(jpeg: Uint8Array, orientation: number): Uint8Array {
-  const exif = [0x45, 0x78, 0x69, 0x66, 0, 0, 0x4d, 0x4d, 0, 42, 0, 0, 0, 8, 0, 1, 1, 0x12, 0, 3, 0, 0, 0, 1];
-  const segment = [...exif, 0, orientation, 0, 0, 0, 0, 0, 0];
-  return Uint8Array.from([0xff, 0xd8, 0xff, 0xe1, 0, segment.length + 2, ...segment, ...jpeg.slice(2)]);
-}
 
 describe("pictures from a camera", () => {
   let typeface: Typeface;

@@ -77,12 +77,14 @@ function crc(bytes: Uint8Array): number {
 }
 
 /** A PNG of grey pixels, given as rows of values from 0 to 255. */
-export function png(rows: readonly (readonly number[])[]): Uint8Array {
+export function png(rows: readonly (readonly number[])[], opacities?: readonly (readonly number[])[]): Uint8Array {
   const header = Buffer.alloc(13);
   header.writeUInt32BE(rows[0]?.length ?? 0, 0);
   header.writeUInt32BE(rows.length, 4);
-  header.set([8, 0, 0, 0, 0], 8);
-  const data = deflateSync(Buffer.from(rows.flatMap((row) => [0, ...row])));
+  header.set([8, opacities ? 4 : 0, 0, 0, 0], 8);
+  const pixels = (row: readonly number[], y: number): readonly number[] =>
+    opacities ? row.flatMap((grey, x) => [grey, opacities[y]?.[x] ?? 255]) : row;
+  const data = deflateSync(Buffer.from(rows.flatMap((row, y) => [0, ...pixels(row, y)])));
   const signature = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
   const parts = [signature, chunk("IHDR", header), chunk("IDAT", data), chunk("IEND", Buffer.alloc(0))];
   return new Uint8Array(Buffer.concat(parts));

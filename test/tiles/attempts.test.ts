@@ -1,19 +1,37 @@
 import assert from "node:assert/strict";
-import { attemptCost, glance, mostAttempts, patienceFor, takeAttempt } from "../../src/activities/tiles/attempts";
+import {
+  attemptCost,
+  compared,
+  glance,
+  mostAttempts,
+  patienceFor,
+  takeAttempt,
+} from "../../src/activities/tiles/attempts";
 import type { TilesDeal } from "../../src/activities/tiles/model";
 import type { TileProof } from "../../src/prove/tiles";
 import { readUnitText, unitOf } from "../support/units";
 
 type Verdict = Pick<TileProof, "status" | "nodes">;
 
+interface Tried {
+  readonly attempt: number;
+  readonly proof: Verdict;
+  readonly difficulty?: { readonly detour: number; readonly nodes: number };
+}
+
 /** Arrangements with these verdicts, the last one for all further ones, and the attempts that were asked for. */
-function tried(verdicts: readonly Verdict[], all: number, cost = 10): { taken: number; asked: number[] } {
+function tried(
+  verdicts: readonly (Verdict & { readonly detour?: number })[],
+  all: number,
+  wanted?: "least" | "greatest",
+): { taken: number; asked: number[] } {
   const asked: number[] = [];
-  const arrange = (attempt: number): { attempt: number; proof: Verdict } => {
+  const arrange = (attempt: number): Tried => {
     asked.push(attempt);
-    return { attempt, proof: verdicts[attempt] ?? verdicts.at(-1) ?? { status: "none", nodes: 0 } };
+    const { detour, ...proof } = verdicts[attempt] ?? verdicts.at(-1) ?? { status: "none", nodes: 0 };
+    return { attempt, proof, ...(detour === undefined ? {} : { difficulty: { detour, nodes: 20 } }) };
   };
-  return { taken: takeAttempt(arrange, { each: all, all }, cost).attempt, asked };
+  return { taken: takeAttempt(arrange, { each: all, all }, 10, wanted).attempt, asked };
 }
 
 describe("attempts at an arrangement", () => {
@@ -30,6 +48,20 @@ describe("attempts at an arrangement", () => {
     assert.deepEqual(tried([unsettled, one], 1000), { taken: 0, asked: [0] });
     assert.deepEqual(tried([several], 45), { taken: 0, asked: [0, 1, 2, 3, 4] });
     assert.equal(tried([several], 1_000_000).asked.length, mostAttempts);
+  });
+
+  it("look for a level among the first few, and take the first of equals", () => {
+    const hard = (detour: number): Verdict & { detour: number } => ({ ...one, detour });
+    const list = [several, hard(5), hard(3), hard(9), several, hard(3), hard(9), several, hard(0), hard(99)];
+    assert.equal(compared, 8);
+    assert.deepEqual(tried(list, 10_000).asked, [0, 1]);
+    assert.deepEqual(tried(list, 10_000, "least"), { taken: 2, asked: [0, 1, 2, 3, 4, 5, 6, 7] });
+    assert.deepEqual(tried(list, 10_000, "greatest"), { taken: 3, asked: [0, 1, 2, 3, 4, 5, 6, 7] });
+    // Where none of them is proven, the first that is.
+    const late = [...Array<Verdict>(9).fill(several), hard(4), hard(1)];
+    assert.deepEqual(tried(late, 10_000, "least"), { taken: 9, asked: [0, 1, 2, 3, 4, 5, 6, 7, 8, 9] });
+    // What is measured is work too: 10 for the first, 46 for each further one.
+    assert.deepEqual(tried([several, hard(5), hard(3), hard(0)], 50, "least"), { taken: 1, asked: [0, 1] });
   });
 
   it("have at least what a glance has, so that a glance promises nothing that a deal does not keep", () => {

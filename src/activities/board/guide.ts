@@ -4,7 +4,7 @@ import { listed } from "../printed";
 import { counted } from "../report";
 import type { DealtBoard } from "./model";
 
-const said = { word: "the word", gloss: "its translation", example: "a sentence with it" };
+const said = { word: "a word", gloss: "a word’s translation", example: "a sentence with a word" };
 
 /** What a colleague needs to run a board. */
 export function boardGuide({ request, options, words, targets, grid, lists, deals }: DealtBoard): GuideEntry {
@@ -19,7 +19,7 @@ export function boardGuide({ request, options, words, targets, grid, lists, deal
   const cautions: Caution[] = slip === "none" ? [] : ["cutter", "scissors"];
   if (options.reuse === "laminate") cautions.push("laminator");
   return {
-    summary: `${players === 2 ? "Two" : "Three"} learners sit ${sit} at a board of ${size} cells. The caller says ${said[clue]}; who touches the cell first scores. A dispute goes to the teacher, who has a column too. The papers have ${hours}: ${counted(targets, "call")}${never > 0 ? `; ${counted(never, "word")} ${where} ${never === 1 ? "is" : "are"} never called` : ""}.${sets}`,
+    summary: `${players === 2 ? "Two" : "Three"} learners sit ${sit} at a board of ${size} cells. The caller says ${said[clue]}; who touches its cell first scores. A dispute goes to the teacher, who has a column too. The papers have ${hours}: ${counted(targets, "call")}${never > 0 ? `; ${counted(never, "word")} ${where} ${never === 1 ? "is" : "are"} never called` : ""}.${sets}`,
     materials: [
       "a clear table for each board",
       ...(options.blanks > 0 ? ["pencils, for the blank cells"] : []),
@@ -30,7 +30,7 @@ export function boardGuide({ request, options, words, targets, grid, lists, deal
     minutes: request.options.value.minutes ?? Math.max(8, Math.round(4 + targets / 2)),
     answers: words
       .slice(0, targets)
-      .map(({ shown, clue: own }): readonly Run[] => [...(own?.runs ?? []), { text: " → " }, ...listed(shown).runs]),
+      .map(({ shown, clue: own }): readonly Run[] => [...(own?.runs ?? []), { text: " = " }, ...listed(shown).runs]),
     cautions,
   };
 }

@@ -15,11 +15,9 @@ const rowHeight = 15;
 export function solutionSheets(dealt: DealtBoard, deal: BoardDeal, view: "solved" | "second", press: Press): Sheet[] {
   const { request, grid, targets, lists } = dealt;
   if (view === "second" || !grid) return [];
-  const numbers =
-    lists.length > 1
-      ? `Beside each word its number on the callers’ lists of hours 1 to ${lists.length}; a dash: never called.`
-      : "Beside each word its number on the caller’s list; a dash: never called.";
   const never = neverIn(dealt, deal);
+  const where = lists.length > 1 ? `on the callers’ lists of hours 1 to ${lists.length}` : "on the caller’s list";
+  const numbers = `Beside each word its number ${where}${never > 0 ? "; a dash: never called" : ""}.`;
   const blank = deal.cells.filter((word) => word === undefined).length;
   const state = boardState(dealt, deal);
   const blocks: Block[] = [
@@ -29,7 +27,7 @@ export function solutionSheets(dealt: DealtBoard, deal: BoardDeal, view: "solved
       rows: [
         {
           label: "Board",
-          value: `${grid.rows} × ${grid.columns}, ${[`${counted(targets, "word")} called`, ...(never > 0 ? [`${never} not`] : []), ...(blank > 0 ? [`${counted(blank, "cell")} blank`] : [])].join(", ")}; deal code ${deal.code}`,
+          value: `${grid.rows} × ${grid.columns}, ${[`${counted(targets, "word")} called`, ...(never > 0 ? [`${never} never`] : []), ...(blank > 0 ? [`${counted(blank, "cell")} blank`] : [])].join(", ")}; deal code ${deal.code}`,
         },
         { label: "Numbers", value: numbers },
         { label: "Clues", value: proofText(dealt) },
@@ -53,7 +51,8 @@ function cellOf(dealt: DealtBoard, word: number | undefined): Cell {
   const shown = dealt.words[word ?? -1]?.shown;
   if (!shown) return "";
   const calls = callsOf(dealt, word);
-  const number: Run = { text: `\u2003${calls.length > 0 ? calls.join(" · ") : "–"}`, bold: true };
+  // No-break spaces: the numbers of one word stay together.
+  const number: Run = { text: `\u2003${calls.length > 0 ? calls.join("\u00a0·\u00a0") : "–"}`, bold: true };
   const words = listed(shown);
   return { ...words, runs: [...words.runs, number] };
 }

@@ -1,15 +1,5 @@
 import { upTo } from "../../base/seed";
-import {
-  type Block,
-  type Cell,
-  type Column,
-  heightOfBlocks,
-  setDocument,
-  setInBox,
-  setSlips,
-} from "../../page/document";
-import { bodyBox } from "../../page/furniture";
-import { type Box, papers } from "../../page/paper";
+import { type Block, type Cell, type Column, setDocument, setWritingSlips } from "../../page/document";
 import type { Sheet } from "../../page/sheet";
 import type { Press } from "../contract";
 import { setsFor } from "../copies";
@@ -24,7 +14,7 @@ const listRow = 8.5;
 
 /** Calls in one column of a slip; height of a row, width of the numbers, and the clearance round a slip, mm. */
 const rowsInColumn = 20;
-const slipRow = 6.5;
+const slipRow = { usual: 6.5, least: 5.8 };
 const numberWidth = 12;
 const padding = 5;
 const slipSize = 9;
@@ -105,18 +95,15 @@ export function playerColumns({ options, request }: DealtBoard): string[] {
 }
 
 function scoreSlips(dealt: DealtBoard, press: Press): Sheet[] {
-  const { request, options } = dealt;
-  const blocks = slipBlocks(dealt);
-  const body = bodyBox(papers[options.paper], options.margin);
+  const page = activityPage(dealt.request, press, "Score slips", []);
   const across = dealt.targets > rowsInColumn ? 2 : 3;
-  const w = body.w / across;
-  const h = Math.min(body.h, heightOfBlocks(blocks, w - 2 * padding, press.typeface, slipSize) + 2 * padding);
-  const draw = (box: Box) => setInBox(blocks, box, press.typeface, { size: slipSize, least: 5 }).items;
-  return setSlips({ w, h, padding, draw }, slipCount(dealt), activityPage(request, press, "Score slips", []));
+  const blocks = (row: number): Block[] => slipBlocks(dealt, row);
+  const slip = { blocks, row: slipRow, across, padding, size: slipSize };
+  return setWritingSlips(slip, slipCount(dealt), page, press.typeface);
 }
 
 /** A row for each call with a column for each player and one for the teacher, and a row for the totals. */
-function slipBlocks(dealt: DealtBoard): Block[] {
+function slipBlocks(dealt: DealtBoard, rowHeight: number): Block[] {
   const { targets, request } = dealt;
   const names = [...playerColumns(dealt), "Teacher"];
   const parts = Math.ceil(targets / rowsInColumn);
@@ -131,7 +118,7 @@ function slipBlocks(dealt: DealtBoard): Block[] {
     {
       type: "table",
       rules: "grid",
-      rowHeight: slipRow,
+      rowHeight,
       size: 8,
       columns: upTo(parts).flatMap(() => columns),
       rows: upTo(rows).map((row) =>
@@ -144,7 +131,7 @@ function slipBlocks(dealt: DealtBoard): Block[] {
     {
       type: "table",
       rules: "grid",
-      rowHeight: slipRow + 2,
+      rowHeight: rowHeight + 2,
       size: 8,
       columns,
       rows: [[[{ text: "Total", bold: true }]]],

@@ -4,6 +4,7 @@ import { allClaims, supplyClaims, whySameClaims } from "../claim-supply";
 import type { DealRequest } from "../contract";
 import { planCode, plansOf, streamOf } from "../levels";
 import { mixedOrder } from "../mixed-order";
+import { told } from "../printed";
 import { counted } from "../report";
 import { areTwins, type Claim } from "../statements";
 import type { CallsDeal, DealtCalls } from "./model";
@@ -49,7 +50,7 @@ export function dealCalls(request: DealRequest): DealtCalls {
     taken.add(drawn.order.join(" "));
     const spare = new Random(`${stream}/reserve`).shuffle(numbers(reserve));
     const print = (claim: Claim | undefined): unknown => [
-      claim?.runs,
+      claim && told(claim),
       claim?.truth,
       claim?.correction?.runs,
       claim?.by,

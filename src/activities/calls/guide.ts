@@ -21,6 +21,7 @@ export function callsGuide(dealt: DealtCalls): GuideEntry {
   return {
     summary: `The caller reads ${counted(count, "statement")}; learners grab the object between them when one is true and leave it when it is false. The papers have ${listsText(dealt)}, with the answers${ties > 0 ? `, and ${ties} more for ties` : ""}.${blanks} Chairs and bags stand away from the floor between the learners; hands lie still until a statement has been read to its end; nobody dives for the object.`,
     materials: [
+      "the caller’s list of the hour",
       "for each group one soft object, such as a cloth or a sponge",
       ...(options.slip === "tally" ? ["a tally slip and a pencil for each group"] : []),
       ...(options.blanks > 0 ? ["the blank statement slips"] : []),

@@ -1,7 +1,5 @@
 import { upTo } from "../../base/seed";
-import { type Block, heightOfBlocks, setInBox, setSlips } from "../../page/document";
-import { bodyBox } from "../../page/furniture";
-import { type Box, papers } from "../../page/paper";
+import { type Block, setWritingSlips } from "../../page/document";
 import type { Sheet } from "../../page/sheet";
 import type { Press } from "../contract";
 import { setsFor } from "../copies";
@@ -11,8 +9,8 @@ import type { DealtCalls } from "./model";
 
 /** Clearance round a slip and the height of a row to tally in, for pairs and for teams, mm. */
 const padding = 5;
-const pairRow = 10;
-const teamRow = 22;
+const pairRow = { usual: 10, least: 8.5 };
+const teamRow = { usual: 22, least: 18 };
 const pairSize = 9;
 const teamSize = 12;
 
@@ -69,30 +67,27 @@ interface Tally {
   /** Slips side by side. */
   readonly columns: number;
   /** mm */
-  readonly rowHeight: number;
+  readonly rowHeight: { readonly usual: number; readonly least: number };
   /** pt */
   readonly size: number;
 }
 
 function slips(dealt: DealtCalls, press: Press, tally: Tally): Sheet[] {
-  const { request, options } = dealt;
-  const blocks: Block[] = [
+  const { request } = dealt;
+  const blocks = (row: number): Block[] => [
     { type: "paragraph", text: [{ text: request.title, bold: true }] },
     { type: "paragraph", text: tally.head, size: tally.size * 0.85 },
     {
       type: "table",
       rules: "grid",
-      rowHeight: tally.rowHeight,
-      columns: [{ width: "fit" }, { head: "Points" }, { head: "Total", width: tally.rowHeight * 1.6 }],
-      rows: tally.rows.map((row) => [[{ text: row, bold: true }]]),
+      rowHeight: row,
+      columns: [{ width: "fit" }, { head: "Points" }, { head: "Total", width: tally.rowHeight.usual * 1.6 }],
+      rows: tally.rows.map((name) => [[{ text: name, bold: true }]]),
     },
   ];
-  const body = bodyBox(papers[options.paper], options.margin);
-  const w = body.w / tally.columns;
-  const natural = heightOfBlocks(blocks, w - 2 * padding, press.typeface, tally.size);
-  const h = Math.min(body.h, natural + 2 * padding);
-  const draw = (box: Box) => setInBox(blocks, box, press.typeface, { size: tally.size, least: 5 }).items;
-  return setSlips({ w, h, padding, draw }, tally.count, activityPage(request, press, tally.name, []));
+  const page = activityPage(request, press, tally.name, []);
+  const slip = { blocks, row: tally.rowHeight, across: tally.columns, padding, size: tally.size };
+  return setWritingSlips(slip, tally.count, page, press.typeface);
 }
 
 /** Slips on which learners write statements for the caller, with their answer and their code: so many for each group. */
@@ -100,12 +95,12 @@ function statementSlips(dealt: DealtCalls, press: Press): Sheet[] {
   const { request, options } = dealt;
   if (options.blanks === 0) return [];
   const { yes, no } = truthWordsIn(request.explains);
-  const blocks: Block[] = [
+  const blocks = (row: number): Block[] => [
     { type: "paragraph", text: [{ text: request.title, bold: true }] },
     {
       type: "table",
       rules: "rows",
-      rowHeight: pairRow,
+      rowHeight: row,
       size: pairSize,
       columns: [{ width: "fit" }, {}],
       rows: [
@@ -117,23 +112,20 @@ function statementSlips(dealt: DealtCalls, press: Press): Sheet[] {
     {
       type: "table",
       rules: "rows",
-      rowHeight: pairRow,
+      rowHeight: row,
       size: pairSize,
       columns: [
         { width: "fit" },
-        { width: pairRow, align: "middle" },
+        { width: pairRow.usual, align: "middle" },
         { width: "fit" },
-        { width: pairRow, align: "middle" },
+        { width: pairRow.usual, align: "middle" },
         { width: "fit" },
         {},
       ],
       rows: [[yes, { boxes: 1 }, no, { boxes: 1 }, "By", ""]],
     },
   ];
-  const body = bodyBox(papers[options.paper], options.margin);
-  const w = body.w / 2;
-  const h = Math.min(body.h, heightOfBlocks(blocks, w - 2 * padding, press.typeface, pairSize) + 2 * padding);
-  const draw = (box: Box) => setInBox(blocks, box, press.typeface, { size: pairSize, least: 5 }).items;
   const page = activityPage(request, press, "Statement slips", []);
-  return setSlips({ w, h, padding, draw }, options.blanks * slipCount(dealt), page);
+  const slip = { blocks, row: pairRow, across: 2, padding, size: pairSize };
+  return setWritingSlips(slip, options.blanks * slipCount(dealt), page, press.typeface);
 }

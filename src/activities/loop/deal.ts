@@ -33,7 +33,7 @@ export function dealLoop(request: DealRequest): DealtLoop {
   const dealt = dealCircles(request, take, wanted);
   // Decoys may have no words but those of the circle, where nothing says how many pairs it takes.
   if (take !== undefined || dealt.missingDecoys === 0) return dealt;
-  for (let count = wanted; count > 0; count--) {
+  for (let count = wanted; count > wanted - dealt.missingDecoys; count--) {
     const smaller = dealCircles(request, pairs - 2 * count, count);
     const enough = pairs - 2 * count >= fewestPairs && smaller.missingDecoys === 0;
     if (enough) return { ...smaller, missingDecoys: wanted - count };

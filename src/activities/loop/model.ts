@@ -4,7 +4,7 @@ import type { Pair } from "../../unit/unit";
 import type { Deal, Dealt } from "../contract";
 import type { Level } from "../options";
 import type { Printed } from "../printed";
-import { signOf } from "../strips/model";
+import { signIn } from "../strips/model";
 import type { LoopOptions } from "./options";
 
 /** A card: above the line the answer to the card before it, under it what the next card answers. */
@@ -40,6 +40,9 @@ export interface DealtLoop extends Dealt<LoopDeal> {
   readonly missingDecoys: number;
 }
 
+/** All of one height: the tails of J and Q would reach into the words below a large sign. I and O look like numbers. */
+const letters = "ABCDEFGHKLMNPRSTUVWXYZ";
+
 /** The card at a place: of the circle, or behind it a decoy. */
 export function cardAt({ cards, decoys }: LoopDeal, place: number | undefined): LoopCard | undefined {
   return place === undefined ? undefined : (cards[place] ?? decoys[place - cards.length]);
@@ -52,7 +55,8 @@ export function cardCount({ cards, decoys }: LoopDeal): number {
 
 /** What a card is called, by its piece number: A, B, …; in further circles A2, B2, … */
 export function signOfPiece({ number }: LoopDeal, piece: number): string {
-  return number === 1 ? signOf(piece) : `${signOf(piece)}${number}`;
+  const sign = signIn(letters, piece);
+  return number === 1 ? sign : `${sign}${number}`;
 }
 
 /** What a card is called, by its place. */

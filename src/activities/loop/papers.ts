@@ -1,5 +1,5 @@
 import { upTo } from "../../base/seed";
-import { type Block, type Cell, heightOfBlocks, setDocument, setInBox, setSlips } from "../../page/document";
+import { type Block, type Cell, setDocument, setWritingSlips } from "../../page/document";
 import { bodyBox } from "../../page/furniture";
 import { papers } from "../../page/paper";
 import type { Sheet } from "../../page/sheet";
@@ -12,7 +12,7 @@ import { hasSlip } from "./options";
 
 /** Rows of a slip's column, height of a row to write in, width of a column, and the clearance round a slip, mm. */
 const rowsInColumn = 18;
-const rowHeight = 7.5;
+const rowHeight = { usual: 7.5, least: 6.5 };
 const columnWidth = 32;
 const padding = 5;
 const slipSize = 9;
@@ -141,28 +141,20 @@ function slipsFor(dealt: DealtLoop, deal: LoopDeal, press: Press): Sheet[] {
   const columns = Math.ceil((count + 1) / rowsInColumn);
   const body = bodyBox(papers[options.paper], options.margin);
   const across = Math.max(1, Math.floor(body.w / (columns * columnWidth + 2 * padding + 18)));
-  const w = body.w / across;
-  const blocks = (start: string): Block[] => slipBlocks(dealt, deal, start, columns);
-  const h = Math.min(
-    body.h,
-    heightOfBlocks(blocks(starts[0] ?? ""), w - 2 * padding, press.typeface, slipSize) + 2 * padding,
-  );
+  const blocks = (row: number, index: number): Block[] => slipBlocks(dealt, deal, starts[index] ?? "", columns, row);
   const page = activityPage(request, press, "Recording slips", [deal.code]);
-  return setSlips(
-    {
-      w,
-      h,
-      padding,
-      draw: (box, index) =>
-        setInBox(blocks(starts[index] ?? ""), box, press.typeface, { size: slipSize, least: 5 }).items,
-    },
-    starts.length,
-    page,
-  );
+  const slip = { blocks, row: rowHeight, across, padding, size: slipSize };
+  return setWritingSlips(slip, starts.length, page, press.typeface);
 }
 
 /** Numbered rows for signs; the last one must be the first again. */
-function slipBlocks({ request }: DealtLoop, deal: LoopDeal, start: string, columns: number): Block[] {
+function slipBlocks(
+  { request }: DealtLoop,
+  deal: LoopDeal,
+  start: string,
+  columns: number,
+  rowHeight: number,
+): Block[] {
   const count = deal.cards.length;
   const rows = Math.ceil((count + 1) / columns);
   const cell = (i: number): Cell[] => {

@@ -11,7 +11,12 @@ import { sliceRuns } from "./runs";
 export function cutSentence({ left }: Pair, text: string): SentencePart[] {
   const [answer] = left.answers;
   if (answer.parts.length > 1)
-    return answer.parts.map(({ runs, text: own, range }) => ({ runs, text: own, source: range }));
+    return answer.parts.map(({ runs, text: own, range, picture }) => ({
+      runs,
+      text: own,
+      source: range,
+      ...(picture ? { picture } : {}),
+    }));
   if (answer.picture || answer.runs.length === 0) return [];
   return tokens(plain(answer.runs)).map(([start, end]) => {
     const runs = sliceRuns(answer.runs, start, end);

@@ -6,6 +6,7 @@ import type { Pair } from "../../unit/unit";
 import type { DealRequest } from "../contract";
 import { copiesOf, setsFor } from "../copies";
 import type { Level } from "../options";
+import { told } from "../printed";
 import { counted } from "../report";
 import { chooseForVersions, takeSpread, type Uses } from "../supply";
 import { cutSentence } from "./cut";
@@ -82,9 +83,10 @@ function toSentence(pair: Pair, text: string): Sentence {
 }
 
 function toCards({ parts }: Sentence, sentence: number, runs: readonly SentenceCard["runs"][]): SentenceCard[] {
-  return parts.map(({ runs: whole, source }, part) => {
+  return parts.map(({ runs: whole, source, picture }, part) => {
     const own = runs[part] ?? whole;
-    return { sentence, part, runs: own, text: plain(own), source };
+    const text = plain(told({ runs: own, ...(picture ? { picture } : {}) }));
+    return { sentence, part, runs: own, text, source, ...(picture ? { picture } : {}) };
   });
 }
 
@@ -124,7 +126,12 @@ function arrange(material: Material, level: Level, version: number, taken: Set<s
   const drawn = packets.map((packet) => drawPacket(material, packet, `${stream}/${packet.number}`, taken));
   const dealt = drawn.flatMap((each) => each.cards);
   const inOrder = own.filter((sentence) => isInOrder(material, sentence, dealt));
-  const texts = dealt.map(({ sentence, part, runs }) => [sentence, part, runs]);
+  const texts = dealt.map(({ sentence, part, runs, picture }) => [
+    sentence,
+    part,
+    runs,
+    ...(picture ? [picture.path] : []),
+  ]);
   const code = dealCode(JSON.stringify(["rebuild", level, version, options.packet, options.blanks, texts]));
   const attempt = Math.max(...drawn.map((each) => each.attempt));
   const proof = proveRebuild(

@@ -2,7 +2,7 @@ import type { Run } from "../../base/run";
 import type { Caution, GuideEntry, LabelEntry } from "../contract";
 import { blanksText } from "../copies";
 import { counted } from "../report";
-import { translationOf } from "./key";
+import { sentenceRuns, translationOf } from "./key";
 import { type DealtRebuild, packetOf, type RebuildDeal, signIn } from "./model";
 
 /** What a colleague needs to run rebuild. */
@@ -32,7 +32,7 @@ export function rebuildGuide(dealt: DealtRebuild): GuideEntry {
       ...(length > 1 ? [[{ text: codes.join(", "), bold: true }]] : []),
       ...deal.sentences.map((index) => [
         { text: `${headOf(deal, index)}. `, bold: true },
-        ...(sentences[index]?.pair.left.answers[0].runs ?? []),
+        ...(sentences[index] ? sentenceRuns(sentences[index]) : []),
         { text: " = " },
         ...translationOf(dealt, index),
       ]),
@@ -72,12 +72,17 @@ export function rebuildLabels(dealt: DealtRebuild, deal: RebuildDeal): LabelEntr
       const cards = packet.sentences.reduce((sum, sentence) => sum + (deal.cards[sentence]?.length ?? 0), 0);
       const several = packet.sentences.length > 1;
       const contents = `${counted(cards, "card")}${several ? `, ${counted(packet.sentences.length, "sentence")}` : ""}`;
+      const entry = { packet: String(packet.number), contents };
+      if (options.translation !== "label") return entry;
+      const [only] = several ? [] : packet.sentences;
+      const answer = only === undefined ? undefined : dealt.sentences[only]?.pair.right.answers[0];
+      if (answer?.picture) return { ...entry, translation: answer.runs, picture: answer.picture };
       const translation = packet.sentences.flatMap((sentence, i): Run[] => [
         ...(i > 0 ? [{ text: "   " }] : []),
         ...(several ? [{ text: `${signIn(packet, sentence)}: `, bold: true }] : []),
         ...translationOf(dealt, sentence),
       ]);
-      return { packet: String(packet.number), contents, ...(options.translation === "label" ? { translation } : {}) };
+      return { ...entry, translation };
     }),
   ];
 }

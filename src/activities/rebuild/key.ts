@@ -3,9 +3,18 @@ import { type Block, type Cell, setDocument } from "../../page/document";
 import type { Sheet } from "../../page/sheet";
 import type { Press } from "../contract";
 import { blanksText } from "../copies";
+import { told } from "../printed";
 import { counted } from "../report";
 import { activityPage, stateOf } from "../sheet-page";
-import { type DealtRebuild, type PartOrder, packetOf, type RebuildDeal, type SentenceCard, signIn } from "./model";
+import {
+  type DealtRebuild,
+  type PartOrder,
+  packetOf,
+  type RebuildDeal,
+  type Sentence,
+  type SentenceCard,
+  signIn,
+} from "./model";
 import { visibleOrders } from "./proof";
 
 /** All sentences by packet, with their other accepted orders and translations; or a second way to lay them. */
@@ -37,7 +46,7 @@ export function solutionSheets(
       [{ text: head, bold: true }],
       moved
         ? { runs: inOrder(own, shown).map((run) => ({ ...run, bold: true })), lang }
-        : { runs: answer.runs, source: answer.range, lang },
+        : { runs: sentenceRuns(sentence), source: answer.range, lang },
       translation,
       `${own.length}`,
     ];
@@ -82,9 +91,18 @@ export function translationOf({ sentences }: Pick<DealtRebuild, "sentences">, in
   return plain(answer.runs).trim() === "" ? [{ text: answer.text, italic: true }] : [...answer.runs];
 }
 
+/** A sentence as it is written; what stands in it as a picture by its description, in its place. */
+export function sentenceRuns({ pair, parts }: Sentence): readonly Run[] {
+  if (parts.every(({ picture }) => !picture)) return pair.left.answers[0].runs;
+  return parts.flatMap((part, i) => [...(i > 0 ? [{ text: " " }] : []), ...told(part)]);
+}
+
 /** Cards in an order, as they lie on the table. */
 function inOrder(cards: readonly SentenceCard[], order: PartOrder): Run[] {
-  return order.flatMap((part, i) => [...(i > 0 ? [{ text: " · " }] : []), ...(cards[part]?.runs ?? [])]);
+  return order.flatMap((part, i) => {
+    const card = cards[part];
+    return [...(i > 0 ? [{ text: " · " }] : []), ...(card ? told(card) : [])];
+  });
 }
 
 function proofText({ proof, cards, sentences }: RebuildDeal): string {

@@ -27,5 +27,9 @@ export const rebuild: ActivityKind<RebuildDeal, DealtRebuild> = {
   guide: rebuildGuide,
   directions: rebuildDirections,
   labels: rebuildLabels,
+  overruled: [
+    { key: "capitals", by: "levels", why: "gentle keeps capitals and hard hides them" },
+    { key: "stops", by: "levels", why: "gentle keeps the marks at the ends and hard hides them" },
+  ],
   rules,
 };

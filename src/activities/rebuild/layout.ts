@@ -1,5 +1,5 @@
 import { upTo } from "../../base/seed";
-import { fitCards, type PlacedCard, packRows } from "../../page/cards";
+import { type CardFace, fitCards, heightWithPicture, type PlacedCard, packRows } from "../../page/cards";
 import { readsRightToLeft } from "../../page/document/words";
 import { bodyBox } from "../../page/furniture";
 import { largestAtDesk, sizeFor, xHeights } from "../../page/legibility";
@@ -7,6 +7,7 @@ import { type Box, mm, type Paper, papers } from "../../page/paper";
 import { sizeStep } from "../../text/fit";
 import type { Press } from "../contract";
 import { blanksOf } from "../copies";
+import { cardPicture } from "../printed";
 import type { DealtRebuild, RebuildDeal, Sentence, SentenceCard } from "./model";
 import { readOrder } from "./proof";
 
@@ -26,6 +27,9 @@ const narrowest = 19;
 const blankWidth = 34;
 /** Taller cards gain nothing, mm. */
 const lowest = 15;
+
+/** A picture that stands alone on its card has this height at least, mm. */
+const leastPicture = 14;
 
 export const maxLines = 3;
 /** Height of a block of lines, em: what ascenders and descenders need, and from line to line. */
@@ -97,7 +101,7 @@ function findLayout(dealt: DealtRebuild, press: Press): RebuildLayout {
 }
 
 function distinct(cards: readonly SentenceCard[]): SentenceCard[] {
-  return [...new Map(cards.map((card) => [JSON.stringify(card.runs), card])).values()];
+  return [...new Map(cards.map((card) => [JSON.stringify([card.runs, card.picture?.path]), card])).values()];
 }
 
 /** The largest size in pt at which all cards fit a height and the page's width, mm; undefined where one fits at none. */
@@ -109,13 +113,26 @@ export function sizeOn(
 ): number | undefined {
   const { words } = areasOf({ x: 0, y: 0, w: width, h: height });
   const largest = sizeFor(largestAtDesk, press.typeface);
-  return fitCards(cards, words, press.typeface, { smallest: smallestSize, largest, maxLines });
+  const faces = cards.map((card) => faceOf(card, press));
+  return fitCards(faces, words, press.typeface, { smallest: smallestSize, largest, maxLines });
+}
+
+/** What stands on a card; a picture that cannot be read leaves its alternative text. */
+export function faceOf({ runs, picture, text, source }: SentenceCard, press: Press): CardFace {
+  const drawn = cardPicture(picture, press);
+  return drawn ? { runs, source, picture: drawn } : { runs: runs.length > 0 ? runs : [{ text }], source };
 }
 
 /** The least height of cards (half mm) at which all words have room at a size, each in as few lines as the page's width allows. */
 export function heightAt(cards: readonly SentenceCard[], width: number, size: number, press: Press): number {
-  const lines = Math.max(1, ...cards.map(({ runs }) => linesAt(press.typeface.measure(runs) * mm(size), width)));
-  return Math.ceil((top + bottom + (rows.ends + (lines - 1) * rows.leading) * mm(size) + 0.5) * 2) / 2;
+  const heights = cards.map((card) => {
+    const { runs, picture } = faceOf(card, press);
+    const lines = Math.max(1, linesAt(press.typeface.measure(runs) * mm(size), width));
+    const words = (rows.ends + (lines - 1) * rows.leading) * mm(size) + 0.5;
+    if (!picture) return words;
+    return runs.length > 0 ? heightWithPicture(words) : leastPicture;
+  });
+  return Math.ceil((top + bottom + Math.max(...heights, rows.ends * mm(size) + 0.5)) * 2) / 2;
 }
 
 function linesAt(words: number, width: number): number {
@@ -123,9 +140,12 @@ function linesAt(words: number, width: number): number {
   return words <= width - 2 * side ? 1 : words <= 1.6 * (width - 2 * side) ? 2 : 3;
 }
 
-function widthAt({ runs }: SentenceCard, { box, size }: RebuildLayout, press: Press): number {
+function widthAt(card: SentenceCard, { box, size, height }: RebuildLayout, press: Press): number {
+  const { runs, picture } = faceOf(card, press);
   const words = press.typeface.measure(runs) * mm(size ?? smallestSize);
-  const width = Math.max(narrowest, words + 2 * side + 0.2);
+  // A bare picture is as high as its card allows, unless it is long.
+  const drawn = picture ? Math.min(box.w / 3, picture.ratio * (height - top - bottom)) : 0;
+  const width = Math.max(narrowest, words + 2 * side + 0.2, drawn + 2 * side);
   return Math.min(box.w, Math.ceil(width * 2) / 2);
 }
 

@@ -1,7 +1,7 @@
 import type { Range } from "../../base/range";
 import type { Run } from "../../base/run";
 import type { Proof } from "../../prove/proof";
-import type { Pair } from "../../unit/unit";
+import type { Pair, Picture } from "../../unit/unit";
 import type { Deal, Dealt } from "../contract";
 import type { Level } from "../options";
 import type { RebuildOptions } from "./options";
@@ -10,7 +10,10 @@ import type { RebuildOptions } from "./options";
 export type PartOrder = readonly number[];
 
 export interface SentencePart {
+  /** Empty for a bare picture. */
   readonly runs: readonly Run[];
+  readonly picture?: Picture;
+  /** As printed; the alternative text of a bare picture. */
   readonly text: string;
   readonly source: Range;
 }
@@ -38,6 +41,8 @@ export interface SentenceCard {
   readonly sentence: number;
   readonly part: number;
   readonly runs: readonly Run[];
+  readonly picture?: Picture;
+  /** Equal for cards that look alike. */
   readonly text: string;
   readonly source: Range;
 }

@@ -1,3 +1,4 @@
+import { plain } from "../../base/run";
 import type { Piece, Press } from "../contract";
 import { layoutRebuild, placeRebuild } from "./layout";
 import { type DealtRebuild, packetOf, type RebuildDeal, signIn } from "./model";
@@ -17,7 +18,7 @@ export function rebuildPieces(dealt: DealtRebuild, deal: RebuildDeal, press: Pre
     const may = new Set(orders.flatMap((order) => alike.map((part) => order.indexOf(part))));
     const packet = packetOf(deal.packets, card.sentence);
     return {
-      faces: [{ side: "front", text: card.text, source: card.source }],
+      faces: [{ side: "front", text: plain(card.runs) || (card.picture?.alt ?? ""), source: card.source }],
       at: place ? [{ page: place.page, x: place.x, y: place.y, w: place.w, h: place.h, turn: 0, side: "front" }] : [],
       solution: {
         packet: packet?.number ?? 0,
@@ -37,6 +38,11 @@ export function rebuildRecord(dealt: DealtRebuild, deal: RebuildDeal, press: Pre
   return {
     settings: { seed, attempt: deal.attempt, packet, blanks, paper: paper.name, margin, lang },
     layout: { h: height, size: size ?? null, rightToLeft },
-    cards: deal.dealt.map((card, i) => ({ head: headOf(deal, card), runs: card.runs, w: places[i]?.w ?? 0 })),
+    cards: deal.dealt.map((card, i) => ({
+      head: headOf(deal, card),
+      runs: card.runs,
+      ...(card.picture ? { picture: card.picture.path } : {}),
+      w: places[i]?.w ?? 0,
+    })),
   };
 }

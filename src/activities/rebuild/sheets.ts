@@ -6,7 +6,7 @@ import { type Box, mm } from "../../page/paper";
 import type { Sheet, SheetItem } from "../../page/sheet";
 import type { Press } from "../contract";
 import { activityPage, folio, setLabel, stateOf } from "../sheet-page";
-import { areasOf, layoutRebuild, maxLines, placeRebuild, type RebuildLayout } from "./layout";
+import { areasOf, faceOf, layoutRebuild, maxLines, placeRebuild, type RebuildLayout } from "./layout";
 import { type DealtRebuild, packetOf, type RebuildDeal, type SentenceCard, signIn } from "./model";
 
 const markSize = 5;
@@ -49,8 +49,7 @@ function drawCard(
 ): SheetItem[] {
   const { x, y, w, h } = place;
   const { head, words } = areasOf(place);
-  const { runs, source } = card;
-  const face = { runs, source, lang: dealt.request.teaches };
+  const face = { ...faceOf(card, press), lang: dealt.request.teaches };
   return [
     { type: "area", x, y, w, h, piece: place.card },
     {

@@ -95,7 +95,5 @@ function codeOf(dealt: DealtSort, deal: SortDeal, card: SortCard): string {
 
 /** A card in a list: a picture by its alternative text. */
 export function cardRuns(card: SortCard): readonly Run[] {
-  const picture: Run[] = card.picture ? [{ text: `[${card.picture.alt}]`, italic: true }] : [];
-  const glue = picture.length > 0 && card.runs.length > 0 ? [{ text: " " }] : [];
-  return labelled({ ...card, runs: [...picture, ...glue, ...card.runs] });
+  return labelled(card);
 }

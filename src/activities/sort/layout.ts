@@ -1,4 +1,3 @@
-import { pictureSize } from "../../base/picture";
 import {
   type CardFace,
   type CardGrid,
@@ -14,6 +13,7 @@ import { largestAtDesk, sizeFor, xHeights } from "../../page/legibility";
 import { type Box, type Paper, papers } from "../../page/paper";
 import type { Press } from "../contract";
 import { blanksOf } from "../copies";
+import { cardPicture } from "../printed";
 import { matsOf } from "./mats";
 import type { CardText, DealtSort, SortCard, SortDeal } from "./model";
 
@@ -167,8 +167,5 @@ function pick({ w, h }: Pick<Box, "w" | "h">): Pick<Box, "w" | "h"> {
 }
 
 export function faceOf({ runs, picture, lang }: CardText, press: Press): CardFace {
-  const bytes = picture && press.pictures.get(picture.path);
-  const size = bytes && pictureSize(bytes);
-  if (!picture || !size) return { runs, lang };
-  return { runs, lang, picture: { key: picture.path, alt: picture.alt, ratio: size.width / size.height } };
+  return { runs, lang, picture: cardPicture(picture, press) };
 }

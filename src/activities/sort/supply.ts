@@ -1,5 +1,4 @@
 import { plain, type Run } from "../../base/run";
-import { fold } from "../../match/fold";
 import { answerKey } from "../../match/relation";
 import type { Answer, Item, Pair, PileMember, Section } from "../../unit/unit";
 import { allClaims, supplyClaims } from "../claim-supply";
@@ -110,10 +109,9 @@ function supplyPiles(
 function cardOf(member: PileMember, request: DealRequest, { show }: SortOptions): Omit<SortCard, "piles"> {
   const by = member.item.by ? { by: member.item.by.code } : {};
   if (member.shape !== "pair") {
-    const { runs, text, range } = member.item;
+    const { runs, text, range, picture } = member.item;
     const card = { runs, text, lang: request.teaches, source: range, item: member.item, ...by };
-    if (member.shape !== "text" || !member.item.picture) return { ...card, key: fold(text) };
-    return { ...card, key: answerKey(member.item), picture: member.item.picture };
+    return { ...card, key: answerKey(member.item), ...(picture ? { picture } : {}) };
   }
   const { item } = member;
   const [left, right] = [item.left.answers[0], item.right.answers[0]];
@@ -209,9 +207,10 @@ function supplyTruth(
 }
 
 function claimCard(claim: Claim, lang: string): SortCard {
-  const { runs, text, key, truth, source, item, by, correction, twin } = claim;
+  const { runs, picture, text, key, truth, source, item, by, correction, twin } = claim;
   return {
     runs,
+    ...(picture ? { picture } : {}),
     text,
     lang,
     key,

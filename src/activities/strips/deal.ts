@@ -40,7 +40,7 @@ export function dealStrips(request: DealRequest): DealtStrips {
     const { dealt, attempt } = drawOrder(own, streamOf("strips", options.seed, plan, plainLevel), taken);
     taken.add(dealt.join(" "));
     const told = level === "gentle" ? toldOf(own) : [];
-    const texts = dealt.map((event) => printedEvent({ events: own, told }, event)?.runs);
+    const texts = dealt.map((event) => printOf(printedEvent({ events: own, told }, event)));
     const code = dealCode(
       JSON.stringify(["strips", planCode(plan, plainLevel), options.blanks, options.backs, dealt, texts]),
     );
@@ -60,6 +60,11 @@ function whyHelpless(events: readonly StripEvent[]): string {
   return events.length === 0
     ? "gentle tells the places of two events, and here the learners write them all"
     : "gentle tells the places of two events, and here no event has a place of its own";
+}
+
+/** What of an event can be seen. */
+function printOf(event: StripEvent | undefined): unknown {
+  return event?.picture ? [event.picture.path, event.runs] : event?.runs;
 }
 
 /** With desks, a set for each desk. */

@@ -1,4 +1,5 @@
 import type { Caution, GuideEntry, LabelEntry } from "../contract";
+import { told as toldRuns } from "../printed";
 import { counted } from "../report";
 import { summaryOf } from "./deal";
 import type { DealtStrips, StripsDeal } from "./model";
@@ -37,7 +38,7 @@ export function stripsGuide({ request, options, deals }: DealtStrips): GuideEntr
         const places = placesOf(story, event);
         return [
           { text: `${writePlaces(places)}. ` },
-          ...event.runs,
+          ...toldRuns(event),
           ...(places.length > 1 ? [{ text: " (any of these places)", italic: true }] : []),
         ];
       }),

@@ -1,6 +1,7 @@
 import { type Block, type Cell, setDocument } from "../../page/document";
 import type { Sheet } from "../../page/sheet";
 import type { Press } from "../contract";
+import { told } from "../printed";
 import { activityPage, stateOf } from "../sheet-page";
 import { summaryOf } from "./deal";
 import { type DealtStrips, type StoryOrder, type StripsDeal, signOf } from "./model";
@@ -56,7 +57,7 @@ function orderTable({ request }: DealtStrips, deal: StripsDeal, order: StoryOrde
       if (!event) return [];
       const moved = view === "second" && index !== place;
       const places = view === "second" ? `${place + 1}` : writePlaces(placesOf(events, event));
-      const runs = moved ? event.runs.map((run) => ({ ...run, bold: true })) : event.runs;
+      const runs = moved ? told(event).map((run) => ({ ...run, bold: true })) : told(event);
       return [
         places,
         [{ text: signOf(deal.dealt.indexOf(index)), bold: true }],
@@ -97,7 +98,9 @@ function notes({ options }: DealtStrips, deal: StripsDeal): Block[] {
     );
   if (options.blanks > 0)
     lines.push(
-      `The numbers 1 to ${options.blanks} on blank strips are names, not places: whoever writes on them notes their order on the slip.`,
+      options.blanks === 1
+        ? "The number 1 on the blank strip is a name, not a place: whoever writes on it notes its place on the slip."
+        : `The numbers 1 to ${options.blanks} on blank strips are names, not places: whoever writes on them notes their order on the slip.`,
     );
   return lines.length > 0 ? [{ type: "bullets", items: lines }] : [];
 }

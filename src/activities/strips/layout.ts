@@ -1,6 +1,7 @@
 import {
   type CardFace,
   type CardGrid,
+  type CardPicture,
   fitCards,
   inset,
   type PlacedCard,
@@ -13,6 +14,7 @@ import { largestAtDesk, sizeFor, xHeights } from "../../page/legibility";
 import { type Box, type Paper, papers } from "../../page/paper";
 import type { Press } from "../contract";
 import { blanksOf } from "../copies";
+import { cardPicture } from "../printed";
 import type { DealtStrips, StripEvent } from "./model";
 import { printedEvent } from "./story";
 
@@ -107,9 +109,36 @@ function heightsFor(box: Box, count: number, asked: number | undefined): number[
 export function sizeOn(events: readonly StripEvent[], strip: Box, press: Press): number | undefined {
   const largest = sizeFor(largestAtDesk, press.typeface);
   const { text } = areasOf(strip, false);
-  return fitCards(events.map(faceOf), text, press.typeface, { smallest: smallestSize, largest, maxLines });
+  const faces = events.map((event) => faceOf(event, press));
+  const rooms = events.map((event) => partsOf(event, text, false, press).words);
+  return fitCards(faces, rooms, press.typeface, { smallest: smallestSize, largest, maxLines });
 }
 
-export function faceOf({ runs, source }: StripEvent): CardFace {
-  return { runs, source };
+/** Of a strip's width, what a picture beside words gets at most; mm between them. */
+const pictureShare = 0.3;
+const pictureGap = 4;
+
+/** Where an event's picture and words stand in a box: the picture first, as high as the box allows. */
+export function partsOf(
+  { runs, picture }: StripEvent,
+  box: Box,
+  rightToLeft: boolean,
+  press: Press,
+): { readonly picture: (CardPicture & Box) | undefined; readonly words: Box } {
+  const drawn = cardPicture(picture, press);
+  if (!drawn) return { picture: undefined, words: box };
+  const most = runs.length > 0 ? box.w * pictureShare : box.w;
+  const w = Math.min(most, box.h * drawn.ratio);
+  const h = w / drawn.ratio;
+  const taken = w + pictureGap;
+  return {
+    picture: { ...drawn, x: rightToLeft ? box.x + box.w - w : box.x, y: box.y + (box.h - h) / 2, w, h },
+    words: { ...box, x: rightToLeft ? box.x : box.x + taken, w: Math.max(0, box.w - taken) },
+  };
+}
+
+/** What stands on a strip in words; a picture that cannot be read leaves its alternative text. */
+export function faceOf({ runs, text, picture, source }: StripEvent, press: Press): CardFace {
+  const lost = picture && runs.length === 0 && !cardPicture(picture, press);
+  return { runs: lost ? [{ text }] : runs, source };
 }

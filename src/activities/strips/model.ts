@@ -1,15 +1,17 @@
 import type { Range } from "../../base/range";
 import type { Run } from "../../base/run";
 import type { Proof } from "../../prove/proof";
-import type { Item } from "../../unit/unit";
+import type { Item, Picture } from "../../unit/unit";
 import type { Deal, Dealt } from "../contract";
 import type { Level } from "../options";
 import type { StripsOptions } from "./options";
 
 /** Something that happens in the story. */
 export interface StripEvent {
+  /** Empty for a bare picture. */
   readonly runs: readonly Run[];
-  /** As printed. */
+  readonly picture?: Picture;
+  /** As printed; the alternative text of a bare picture. */
   readonly text: string;
   /** Equal for events that are the same to a learner. */
   readonly key: string;
@@ -48,6 +50,11 @@ const letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
 
 /** What a strip is called on slips and keys: A, B, … Z, AA, AB, … */
 export function signOf(strip: number): string {
-  const last = letters.charAt(strip % letters.length);
-  return strip < letters.length ? last : signOf(Math.floor(strip / letters.length) - 1) + last;
+  return signIn(letters, strip);
+}
+
+/** The n-th name, from 0, that letters make: each of them, then two of them, … */
+export function signIn(alphabet: string, n: number): string {
+  const last = alphabet.charAt(n % alphabet.length);
+  return n < alphabet.length ? last : signIn(alphabet, Math.floor(n / alphabet.length) - 1) + last;
 }

@@ -1,5 +1,5 @@
 import { upTo } from "../../base/seed";
-import { type Block, type Column, heightOfBlocks, setInBox, setSlips } from "../../page/document";
+import { type Block, type Column, setWritingSlips } from "../../page/document";
 import { bodyBox } from "../../page/furniture";
 import { papers } from "../../page/paper";
 import type { Sheet } from "../../page/sheet";
@@ -9,7 +9,7 @@ import { activityPage } from "../sheet-page";
 import type { DealtStrips, StripsDeal } from "./model";
 
 /** Height of a row to write in, a column for one desk, and the clearance round a slip, mm. */
-const rowHeight = 7.5;
+const rowHeight = { usual: 7.5, least: 6.5 };
 const deskWidth = 14;
 const padding = 5;
 const slipSize = 9;
@@ -41,20 +41,16 @@ export function slipCount({ options, request, deals }: DealtStrips): number {
 
 function slipsFor(dealt: DealtStrips, deal: StripsDeal | undefined, count: number, press: Press): Sheet[] {
   const { request, options } = dealt;
-  const blocks = slipBlocks(dealt, deal);
   const { paper, margin, desks } = options;
   const body = bodyBox(papers[paper], margin);
   const wanted = desks === undefined ? body.w / 3 : 24 + desks * deskWidth + 2 * padding;
-  const columns = Math.max(1, Math.floor(body.w / wanted));
-  const w = body.w / columns;
-  const h = Math.min(body.h, heightOfBlocks(blocks, w - 2 * padding, press.typeface, slipSize) + 2 * padding);
+  const across = Math.max(1, Math.floor(body.w / wanted));
   const page = activityPage(request, press, "Recording slips", [deal?.code ?? ""].filter(Boolean));
-  const draw = (box: Parameters<typeof setInBox>[1]) =>
-    setInBox(blocks, box, press.typeface, { size: slipSize, least: 5 }).items;
-  return setSlips({ w, h, padding, draw }, count, page);
+  const blocks = (row: number): Block[] => slipBlocks(dealt, deal, row);
+  return setWritingSlips({ blocks, row: rowHeight, across, padding, size: slipSize }, count, page, press.typeface);
 }
 
-function slipBlocks(dealt: DealtStrips, deal: StripsDeal | undefined): Block[] {
+function slipBlocks(dealt: DealtStrips, deal: StripsDeal | undefined, height: number): Block[] {
   const { deals, options, request } = dealt;
   const { desks, blanks } = options;
   const rows = Math.max(0, ...deals.map(({ events }) => events.length)) + blanks;
@@ -82,7 +78,7 @@ function slipBlocks(dealt: DealtStrips, deal: StripsDeal | undefined): Block[] {
     {
       type: "table",
       rules: "grid",
-      rowHeight,
+      rowHeight: height,
       columns,
       rows: upTo(rows).map((i) => (desks === undefined ? [`${i + 1}`, "", { boxes: 1 }] : [`${i + 1}`])),
     },

@@ -46,6 +46,7 @@ export function stripRecord(dealt: DealtStrips, deal: StripsDeal, press: Press):
     strips: deal.dealt.map((index, card) => ({
       sign: signOf(card),
       runs: printedEvent(deal, index)?.runs ?? [],
+      ...(deal.events[index]?.picture ? { picture: deal.events[index].picture.path } : {}),
       ...(backs === "numbers" ? { back: texts[card] ?? "" } : {}),
     })),
   };

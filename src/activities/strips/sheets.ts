@@ -1,14 +1,22 @@
 import { pieceMark } from "../../base/mark";
 import { upTo } from "../../base/seed";
-import { backBox, backsOf, cardCuts, type PlacedBack, type PlacedCard, setCard } from "../../page/cards";
+import {
+  backBox,
+  backsOf,
+  type CardPicture,
+  cardCuts,
+  type PlacedBack,
+  type PlacedCard,
+  setCard,
+} from "../../page/cards";
 import { sheetOf } from "../../page/document";
 import type { Box } from "../../page/paper";
 import { mm } from "../../page/paper";
 import type { QuarterTurn, Sheet, SheetItem } from "../../page/sheet";
 import type { Press } from "../contract";
 import { activityPage, folio, setLabel, sideFolio, stateOf } from "../sheet-page";
-import { areasOf, faceOf, layoutStrips, maxLines, type StripsLayout } from "./layout";
-import { type DealtStrips, type StripsDeal, signOf } from "./model";
+import { areasOf, faceOf, layoutStrips, maxLines, partsOf, type StripsLayout } from "./layout";
+import { type DealtStrips, type StripEvent, type StripsDeal, signOf } from "./model";
 import { placesOf, printedEvent, writePlaces } from "./story";
 
 const markSize = 5;
@@ -56,14 +64,16 @@ function eventStrip(
   if (!event) return [];
   const { sign, text, mark: markBox } = areasOf(place, rightToLeft);
   const lang = dealt.request.teaches;
-  const face = { ...faceOf(event), lang };
+  const face = { ...faceOf(event, press), lang };
+  const { picture, words } = partsOf(event, text, rightToLeft, press);
   const items =
-    size === undefined ? [] : (setCard(face, text, size, press.typeface, { align: "start", maxLines }) ?? []);
+    size === undefined ? [] : (setCard(face, words, size, press.typeface, { align: "start", maxLines }) ?? []);
   const { x, y, w, h } = place;
   return [
     { type: "area", x, y, w, h, piece: place.card },
     small(signOf(place.card), sign, signSize, true),
-    ...(rightToLeft ? items.map((item) => toRight(item, text)) : items),
+    ...(picture ? [pictureItem(picture, event)] : []),
+    ...(rightToLeft ? items.map((item) => toRight(item, words)) : items),
     ...markLines(mark, markBox),
   ];
 }
@@ -89,6 +99,10 @@ function blankStrip(
     // A master's marks have no copy.
     ...markLines(mark.split("-").length > 2 ? `${code}-${set}` : `${code}`, markBox),
   ];
+}
+
+function pictureItem({ key, alt, x, y, w, h }: CardPicture & Box, { source }: StripEvent): SheetItem {
+  return { type: "picture", key, alt, x, y, w, h, turn: 0, source };
 }
 
 /** The same line, set from the right. */
@@ -149,10 +163,6 @@ function backSheet(
     .filter((place) => place.page === index && place.card < texts.length)
     .map((place) => small(texts[place.card] ?? "", backBox(place), backSize, true, place.turn));
   const backFolio = (at: number, of: number): string => sideFolio("back", dealt.options.flip, at, of);
-  return sheetOf(
-    { ...page, folio: backFolio, label: `${page.label}, ${backFolio(index, pages)}` },
-    index,
-    pages,
-    items,
-  );
+  const label = `${page.label}, ${backFolio(index, pages)}`;
+  return { ...sheetOf({ ...page, folio: backFolio, label }, index, pages, items), back: true };
 }

@@ -1,5 +1,5 @@
 import { upTo } from "../../base/seed";
-import { fold } from "../../match/fold";
+import { answerKey } from "../../match/relation";
 import type { Section } from "../../unit/unit";
 import { takeSpread, type Uses } from "../supply";
 import type { StripEvent, StripsDeal } from "./model";
@@ -39,8 +39,8 @@ function toEvent(
   item: Section["events"][number] | Section["events"][number]["free"][number],
   rank: number,
 ): StripEvent {
-  const { runs, text, range } = item;
-  return { runs, text, key: fold(text), source: range, item, rank };
+  const { runs, text, range, picture } = item;
+  return { runs, text, key: answerKey(item), source: range, item, rank, ...(picture ? { picture } : {}) };
 }
 
 /** Places in the story from 0 that an event may take: those of its rank, and of events with the same text. */

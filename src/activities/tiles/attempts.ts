@@ -1,4 +1,4 @@
-import type { TileProof } from "../../prove/tiles";
+import type { Difficulty, TileProof } from "../../prove/tiles";
 import type { Frame } from "./frame";
 
 /*
@@ -33,19 +33,40 @@ export function attemptCost({ rows, columns }: Frame): number {
   return Math.ceil((rows * columns) ** 2 / 32);
 }
 
-/** The first arrangement that is proven to have one solution; the very first where patience ends before. */
-export function takeAttempt<Arrangement extends { readonly proof: Pick<TileProof, "status" | "nodes"> }>(
+/** Arrangements among which a level looks for the least or the greatest difficulty. */
+export const compared = 8;
+
+/**
+ * The first arrangement that is proven to have one solution; the very first where patience ends before. With `wanted`, of
+ * the proven ones among the first `compared` the first with the least or the greatest difficulty.
+ */
+export function takeAttempt<Arrangement extends Tried>(
   arrange: (attempt: number, budget: number) => Arrangement,
   { each, all }: Patience,
   cost: number,
+  wanted?: "least" | "greatest",
 ): Arrangement {
-  const first = arrange(0, each);
-  let taken = first;
+  let first: Arrangement | undefined;
+  let best: Arrangement | undefined;
   let spent = 0;
-  for (let attempt = 1; taken.proof.status !== "one"; attempt++) {
-    spent += cost + taken.proof.nodes;
-    if (attempt === mostAttempts || spent >= all) return first;
-    taken = arrange(attempt, each);
+  for (let attempt = 0; attempt < mostAttempts && (spent < all || !first); attempt++) {
+    if (best && attempt >= compared) break;
+    const next = arrange(attempt, each);
+    first ??= next;
+    spent += cost + next.proof.nodes + (next.difficulty?.nodes ?? 0);
+    if (next.proof.status !== "one") continue;
+    if (!wanted) return next;
+    const gain = detourOf(next) - (best ? detourOf(best) : 0);
+    if (!best || (wanted === "greatest" ? gain > 0 : gain < 0)) best = next;
   }
-  return taken;
+  return best ?? first ?? arrange(0, each);
+}
+
+interface Tried {
+  readonly proof: Pick<TileProof, "status" | "nodes">;
+  readonly difficulty?: Pick<Difficulty, "detour" | "nodes">;
+}
+
+function detourOf({ difficulty }: Tried): number {
+  return difficulty?.detour ?? 0;
 }

@@ -2,7 +2,6 @@ import { dealCode } from "../../base/mark";
 import { Recent } from "../../base/recent";
 import { Random, upTo } from "../../base/seed";
 import { answerKey, type MatchKey } from "../../match/relation";
-import type { TileProof } from "../../prove/tiles";
 import type { Pair } from "../../unit/unit";
 import type { DealRequest } from "../contract";
 import { copiesOf } from "../copies";
@@ -22,7 +21,7 @@ import {
   type TilesDeal,
 } from "./model";
 import { levelsOf, type TilesOptions, tilesOptions, writtenFrame } from "./options";
-import { proveDeal } from "./puzzle";
+import { judge, type Verdict } from "./puzzle";
 import { structureKey } from "./structure";
 
 export function dealTiles(request: DealRequest): DealtTiles {
@@ -117,34 +116,49 @@ interface Plan {
 
 type Arranged = Omit<TilesDeal, "copies">;
 
-/** Which attempt was taken, and its proof, by the structure that it hangs on. */
-const settled = new Recent<{ readonly attempt: number; readonly proof: TileProof }>(1000);
+/** Which attempt was taken, and what is known about it, by the structure that it hangs on. */
+const settled = new Recent<{ readonly attempt: number; readonly verdict: Verdict }>(1000);
 
-/** Deals until one solution is proven; else keeps the first arrangement, with what the proof found. */
+/** Deals until one solution is proven; else keeps the first arrangement, with what the proof found. See `takeAttempt`. */
 function dealOne(table: Table, plan: Plan, patience: Patience): Arranged {
   const structure = structureKey(table.request, table.options);
   if (structure === undefined) return search(table, plan, patience);
   let found: Arranged | undefined;
-  const { attempt, proof } = settled.get(`${patience.all} ${plan.level} ${plan.version} ${structure}`, () => {
+  const { attempt, verdict } = settled.get(`${patience.all} ${plan.level} ${plan.version} ${structure}`, () => {
     found = search(table, plan, patience);
-    return { attempt: found.attempt, proof: found.proof };
+    return { attempt: found.attempt, verdict: verdictOf(found) };
   });
-  return found ?? arrange(table, plan, attempt, proof);
+  return found ?? arrange(table, plan, attempt, verdict);
+}
+
+function verdictOf({ proof, difficulty }: Verdict): Verdict {
+  return difficulty ? { proof, difficulty } : { proof };
 }
 
 function search(table: Table, plan: Plan, patience: Patience): Arranged {
+  const { levels } = table.options;
+  const wanted = levels && haveWrongNeighbours(table) ? (plan.level === "hard" ? "greatest" : "least") : undefined;
   const cost = attemptCost(table.frame);
-  return takeAttempt((attempt, budget) => arrange(table, plan, attempt, budget), patience, cost);
+  return takeAttempt((attempt, budget) => arrange(table, plan, attempt, budget), patience, cost, wanted);
 }
 
-/** `proof`: what is known already, or the nodes to spend on it. */
+/** Whether some word of the pairs in use fits more words than its own partner: else all arrangements are equally hard. */
+function haveWrongNeighbours({ used, request: { relation } }: Table): boolean {
+  const counts = new Map<MatchKey, number>();
+  const keys = used.flatMap(({ left, right }) => [answerKey(left.answers[0]), answerKey(right.answers[0])]);
+  for (const key of keys) counts.set(key, (counts.get(key) ?? 0) + 1);
+  return keys.some((key) => [...relation.partners(key)].reduce((sum, other) => sum + (counts.get(other) ?? 0), 0) > 1);
+}
+
+/** `verdict`: what is known already, or the nodes to spend on it. */
 function arrange(
   { request, options, frame, used }: Table,
   { level, version }: Plan,
   attempt: number,
-  proof: TileProof | number,
+  verdict: Verdict | number,
 ): Arranged {
-  // The levels of a version share their inside, so that one look at either key serves both; their order of dealing differs.
+  // The levels of a version draw their inside alike, so that one look at either key serves both unless a level takes another
+  // attempt; their order of dealing differs.
   const stream = `tiles/${options.seed}/${version}/${attempt}`;
   const inside = new Random(`${stream}/inside`);
   const cells: (Edge | undefined)[][] = upTo(frame.rows * frame.columns).map(() => [
@@ -173,10 +187,10 @@ function arrange(
   const tiles = order
     .shuffle(upTo(solved.length))
     .map((cell): DealtTile => ({ cell, turn: options.turn === "free" ? quarter(order.below(4)) : 0 }));
-  const proven = typeof proof === "number" ? proveDeal(frame, solved, request.relation, options, proof) : proof;
+  const known = typeof verdict === "number" ? judge(frame, solved, request.relation, options, verdict) : verdict;
   const faces = solved.map((face) => face.map((edge) => (edge ? [edge.picture?.path ?? "", edge.runs] : 0)));
   const code = dealCode(JSON.stringify(["tiles", level, version, options.turn, frame, tiles, faces]));
-  return { code, level, version, attempt, frame, solved, tiles, decoys, proof: proven };
+  return { code, level, version, attempt, frame, solved, tiles, decoys, ...known };
 }
 
 const noDecoys: Decoys = { edges: [], wanted: 0, misfits: [] };

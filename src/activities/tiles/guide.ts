@@ -1,4 +1,5 @@
 import type { GuideEntry, LabelEntry } from "../contract";
+import { told } from "../printed";
 import type { DealtTiles, TilesDeal } from "./model";
 
 /** What a colleague needs to run tiles. */
@@ -11,11 +12,7 @@ export function tilesGuide({ request, options, used, frame, deals }: DealtTiles)
     materials: ["a clear table for each set"],
     // Common practice, no source: half a minute a pair, and five to begin and to check.
     minutes: request.options.value.minutes ?? Math.max(8, Math.round(5 + used.length / 2)),
-    answers: used.map(({ left, right }) => [
-      ...(left.answers[0].runs.length > 0 ? left.answers[0].runs : [{ text: left.answers[0].text, italic: true }]),
-      { text: " = " },
-      ...(right.answers[0].runs.length > 0 ? right.answers[0].runs : [{ text: right.answers[0].text, italic: true }]),
-    ]),
+    answers: used.map(({ left, right }) => [...told(left.answers[0]), { text: " = " }, ...told(right.answers[0])]),
     cautions:
       options.reuse === "laminate"
         ? ["cutter", "scissors", "laminator", "small-parts"]
@@ -32,6 +29,11 @@ type Directions = (dealt: DealtTiles) => readonly string[];
 
 const isTold = ({ frame }: DealtTiles): string => (frame ? `${frame.rows} × ${frame.columns}` : "");
 
+/** What to say of the outer edges: whether some set has words on them. */
+function rim({ deals }: DealtTiles, words: string, blank: string): string {
+  return deals.some(({ decoys }) => decoys.edges.length > 0) ? words : blank;
+}
+
 /** Built-in steps for learners, by language. */
 export const directions: Readonly<Record<string, Directions>> = {
   en: (dealt) => [
@@ -40,7 +42,7 @@ export const directions: Readonly<Record<string, Directions>> = {
       ? "The small triangle shows which way is up: do not turn the tiles."
       : "You may turn the tiles any way round.",
     "Lay tiles side by side so that the words on touching edges belong together. Each word that has a partner must lie against it.",
-    `The finished layout is a rectangle of ${isTold(dealt)} tiles. Words on its rim may have no partner.`,
+    `The finished layout is a rectangle of ${isTold(dealt)} tiles. ${rim(dealt, "Words on its rim may have no partner.", "Its rim is blank.")}`,
     "When you are done, read the pairs to each other. Then call for the key.",
   ],
   es: (dealt) => [
@@ -49,7 +51,7 @@ export const directions: Readonly<Record<string, Directions>> = {
       ? "El triángulo pequeño indica qué lado va arriba: no giréis las fichas."
       : "Podéis girar las fichas como queráis.",
     "Poned las fichas lado a lado de modo que las palabras de los bordes que se tocan correspondan. Cada palabra que tenga pareja debe tocarla.",
-    `El resultado es un rectángulo de ${isTold(dealt)} fichas. Las palabras del borde exterior pueden no tener pareja.`,
+    `El resultado es un rectángulo de ${isTold(dealt)} fichas. ${rim(dealt, "Las palabras del borde exterior pueden no tener pareja.", "El borde exterior queda en blanco.")}`,
     "Al terminar, leeos las parejas en voz alta. Después pedid la solución.",
   ],
   fr: (dealt) => [
@@ -58,7 +60,7 @@ export const directions: Readonly<Record<string, Directions>> = {
       ? "Le petit triangle indique le haut : ne tournez pas les pièces."
       : "Vous pouvez tourner les pièces dans tous les sens.",
     "Posez les pièces côte à côte pour que les mots des bords qui se touchent aillent ensemble. Chaque mot qui a un partenaire doit le toucher.",
-    `À la fin, on obtient un rectangle de ${isTold(dealt)} pièces. Les mots du pourtour peuvent ne pas avoir de partenaire.`,
+    `À la fin, on obtient un rectangle de ${isTold(dealt)} pièces. ${rim(dealt, "Les mots du pourtour peuvent ne pas avoir de partenaire.", "Le pourtour reste blanc.")}`,
     "Quand vous avez fini, lisez-vous les paires. Demandez ensuite le corrigé.",
   ],
   de: (dealt) => [
@@ -67,7 +69,7 @@ export const directions: Readonly<Record<string, Directions>> = {
       ? "Das kleine Dreieck zeigt nach oben: Dreht die Karten nicht."
       : "Ihr dürft die Karten beliebig drehen.",
     "Legt Karten so aneinander, dass die Wörter an den Kanten, die sich berühren, zusammengehören. Jedes Wort, das einen Partner hat, muss an ihm liegen.",
-    `Am Ende liegt ein Rechteck aus ${isTold(dealt)} Karten. Wörter am Rand haben vielleicht keinen Partner.`,
+    `Am Ende liegt ein Rechteck aus ${isTold(dealt)} Karten. ${rim(dealt, "Wörter am Rand haben vielleicht keinen Partner.", "Am Rand steht nichts.")}`,
     "Wenn ihr fertig seid, lest euch die Paare vor. Bittet dann um die Lösung.",
   ],
   pt: (dealt) => [
@@ -76,7 +78,7 @@ export const directions: Readonly<Record<string, Directions>> = {
       ? "O pequeno triângulo indica o lado de cima: não rodem as peças."
       : "Podem rodar as peças à vontade.",
     "Ponham as peças lado a lado de modo que as palavras dos lados que se tocam correspondam. Cada palavra que tem par deve ficar encostada a ele.",
-    `No fim fica um retângulo de ${isTold(dealt)} peças. As palavras da borda podem não ter par.`,
+    `No fim fica um retângulo de ${isTold(dealt)} peças. ${rim(dealt, "As palavras da borda podem não ter par.", "A borda fica em branco.")}`,
     "Quando acabarem, leiam os pares em voz alta. Depois peçam a solução.",
   ],
 };

@@ -7,8 +7,11 @@ import type { Box } from "../../page/paper";
 import { papers } from "../../page/paper";
 import type { Sheet, SheetItem } from "../../page/sheet";
 import { squareCuts } from "../../page/squares";
-import { type Assembly, differences } from "../../prove/tiles";
+import { type Assembly, type Difficulty, differences } from "../../prove/tiles";
 import type { Press } from "../contract";
+import { difficultySentence } from "../difficulty";
+import { told } from "../printed";
+import { titleOf } from "../sheet-page";
 import { drawCentre, drawFace } from "./draw";
 import { commonSize, layoutTiles } from "./layout";
 import { type DealtTiles, intended, type TilesDeal } from "./model";
@@ -18,8 +21,9 @@ import { barLabel, folio, proofText, stateOf, texts } from "./words";
 /** Words on the key smaller than this are left to the list below, pt. */
 const readable = 5;
 const listSize = 9;
-/** Heading and facts above the grid, mm. */
+/** Heading and up to two lines of facts above the grid, mm; a third line has as much as it needs. */
 const headHeight = 17;
+const factHeight = 4;
 const listGap = 6;
 
 /** The layout with its pairs as a list; or a second layout, its differing tiles marked. */
@@ -41,7 +45,7 @@ export function solutionSheets(dealt: DealtTiles, deal: TilesDeal, view: "solved
   const rest = { ...box, y: grid.bottom + listGap, h: box.y + box.h - grid.bottom - listGap };
   const list = flowColumns(lines, [rest, box], columns, press.typeface);
   const pages = Math.max(1, list.length);
-  const title = [{ text: press.unitTitle, bold: true }, { text: ` · ${request.title}` }];
+  const title = titleOf(request, press, [{ text: state }]);
   return Array.from({ length: pages }, (_, page): Sheet => {
     const line = { title, state: [{ text: state }], folio: folio(page, pages) };
     return {
@@ -76,7 +80,7 @@ function heading(title: string, lines: readonly string[], box: Box): SheetItem[]
         type: "text",
         runs: [{ text }],
         x: box.x,
-        y: box.y + 11 + 4 * i,
+        y: box.y + 11 + factHeight * i,
         size: 9,
         turn: 0,
         anchor: "start",
@@ -89,8 +93,13 @@ function facts({ options }: DealtTiles, deal: TilesDeal, worded: boolean): strin
   const { rows, columns } = deal.frame;
   return [
     `${rows} × ${columns} tiles, deal code ${deal.code}. ${proofText(deal, options.turn)}`,
+    ...(misleads(deal) ? [difficultySentence(deal.difficulty)] : []),
     ...(worded ? [] : [texts.unworded]),
   ];
+}
+
+function misleads(deal: TilesDeal): deal is TilesDeal & { readonly difficulty: Difficulty } {
+  return deal.difficulty !== undefined && deal.difficulty.wrongNeighbours > 0;
 }
 
 function drawGrid(
@@ -103,10 +112,11 @@ function drawGrid(
   press: Press,
 ): { readonly items: readonly SheetItem[]; readonly bottom: number; readonly worded: boolean } {
   const { rows, columns } = assembly;
-  const top = box.y + headHeight;
-  const whole = Math.min(46, box.w / columns, (box.h - headHeight) / rows);
+  const above = headHeight + (misleads(deal) ? factHeight : 0);
+  const top = box.y + above;
+  const whole = Math.min(46, box.w / columns, (box.h - above) / rows);
   // The list goes below the grid where that leaves the grid at least three fifths of its size, else on a page of its own.
-  const beside = (box.h - headHeight - listGap - listHeight) / rows;
+  const beside = (box.h - above - listGap - listHeight) / rows;
   const side = beside >= 0.6 * whole ? Math.min(whole, beside) : whole;
   const left = box.x + (box.w - side * columns) / 2;
   const size = commonSize(
@@ -172,13 +182,11 @@ function listLines({ used, request }: DealtTiles, deal: TilesDeal): (readonly Ru
     return piece < 0 ? "" : (pieceMark(deal.code, undefined, piece).split("-")[1] ?? "");
   };
   const pairs = used.map(({ left, right }): readonly Run[] => {
-    const side = (answer: (typeof left.answers)[0]): readonly Run[] =>
-      answer.runs.length > 0 ? answer.runs : [{ text: `[${answer.text}]`, italic: true }];
     const tiles = [codeOf(left.answers[0].range), codeOf(right.answers[0].range)].filter((code) => code !== "");
     return [
-      ...side(left.answers[0]),
+      ...told(left.answers[0]),
       { text: " = " },
-      ...side(right.answers[0]),
+      ...told(right.answers[0]),
       { text: `  ${tiles.join(" ")}`, bold: true },
     ];
   });

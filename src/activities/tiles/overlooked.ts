@@ -2,7 +2,7 @@ import { pieceMark } from "../../base/mark";
 import type { Matching, Worded } from "../../match/look-alikes";
 import { differences } from "../../prove/tiles";
 import { type DealtTiles, intended, type TilesDeal } from "./model";
-import { proveDeal, toPuzzle } from "./puzzle";
+import { judge, toPuzzle } from "./puzzle";
 
 /** Search nodes for one question about a deal. */
 const budget = 20_000;
@@ -14,7 +14,7 @@ export function edgeTexts(_: DealtTiles, { solved }: TilesDeal): Worded[] {
 
 /** Codes of the tiles that lie elsewhere in a second assembly under this matching; empty where it allows none, undefined where that is not settled. */
 export function confusedTiles({ options }: DealtTiles, deal: TilesDeal, matching: Matching): string[] | undefined {
-  const { status, second } = proveDeal(deal.frame, deal.solved, matching, options, budget);
+  const { status, second } = judge(deal.frame, deal.solved, matching, options, budget).proof;
   if (status === "unsettled") return undefined;
   if (status !== "several" || !second) return [];
   const puzzle = toPuzzle(deal.frame, deal.solved, matching, options);

@@ -1,7 +1,14 @@
 import { Recent } from "../../base/recent";
 import type { Matching } from "../../match/look-alikes";
 import type { MatchKey } from "../../match/relation";
-import { proveTiles, type TileEdges, type TileProof, type TilePuzzle } from "../../prove/tiles";
+import {
+  type Difficulty,
+  difficultyOf,
+  proveTiles,
+  type TileEdges,
+  type TileProof,
+  type TilePuzzle,
+} from "../../prove/tiles";
 import { looksLike } from "../printed";
 import type { Frame } from "./frame";
 import { type Edge, intended, type TileFace } from "./model";
@@ -41,18 +48,39 @@ export function toPuzzle(
   return { ...frame, tiles, partners, turn: options.turn, ...(inner ? { outer } : {}) };
 }
 
-/** Proofs by puzzle: texts are numbers there, so that mending a word asks for no new proof. */
-const proofs = new Recent<TileProof>(1000);
+/** What is known about an arrangement. */
+export interface Verdict {
+  readonly proof: TileProof;
+  /** Only of arrangements with one solution: else no neighbour can be called wrong. */
+  readonly difficulty?: Difficulty;
+}
 
-/** The proof of one arrangement. `budget`: search nodes to spend on it. */
-export function proveDeal(
+/** Verdicts by puzzle: texts are numbers there, so that mending a word asks for no new search. */
+const verdicts = new Recent<Verdict>(1000);
+
+/** The proof of one arrangement, with `budget` search nodes to spend on it, and where it has one solution its difficulty. */
+export function judge(
   frame: Frame,
   solved: readonly TileFace[],
   relation: Matching,
   options: TilesOptions,
   budget: number,
-): TileProof {
+): Verdict {
   const puzzle = toPuzzle(frame, solved, relation, options);
-  const key = `${budget} ${JSON.stringify(puzzle)}`;
-  return proofs.get(key, () => proveTiles(puzzle, { intended: intended(frame), budget }));
+  return verdicts.get(`${budget} ${JSON.stringify(puzzle)}`, () => {
+    const meant = intended(frame);
+    const proof = proveTiles(puzzle, { intended: meant, budget });
+    if (proof.status !== "one") return { proof };
+    const blank = blankIn(puzzle, solved);
+    return { proof, difficulty: difficultyOf(puzzle, { intended: meant, ...(blank === undefined ? {} : { blank }) }) };
+  });
+}
+
+/** The number of the empty edge. */
+function blankIn({ tiles }: TilePuzzle, solved: readonly TileFace[]): number | undefined {
+  for (const [cell, face] of solved.entries()) {
+    const side = face.indexOf(undefined);
+    if (side >= 0) return tiles[cell]?.[side];
+  }
+  return undefined;
 }

@@ -4,6 +4,7 @@ import { furniture } from "../../page/furniture";
 import type { Sheet, SheetItem } from "../../page/sheet";
 import { placeSquares, squareCuts } from "../../page/squares";
 import type { Press } from "../contract";
+import { titleOf } from "../sheet-page";
 import { drawCentre, drawFace, drawUp } from "./draw";
 import { layoutTiles } from "./layout";
 import type { DealtTiles, TilesDeal } from "./model";
@@ -41,8 +42,11 @@ export function pieceSheets(dealt: DealtTiles, deal: TilesDeal, copy: number | u
         ...(options.turn === "fixed" ? [drawUp(place)] : []),
       ];
     });
-    const title = [{ text: press.unitTitle, bold: true }, { text: ` · ${request.title}` }];
-    const texts = { title, state: [{ text: state }], folio: folio(page, packing.pages) };
+    const texts = {
+      title: titleOf(request, press, [{ text: state }]),
+      state: [{ text: state }],
+      folio: folio(page, packing.pages),
+    };
     return {
       width: paper.width,
       height: paper.height,

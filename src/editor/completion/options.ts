@@ -1,12 +1,13 @@
 import activity from "../../../schemas/activity.schema.json";
 import frontMatter from "../../../schemas/front-matter.schema.json";
+import settings from "../../../schemas/settings.schema.json";
 import stations from "../../../schemas/stations.schema.json";
 import { kinds as registered } from "../../activities/kinds";
 import type { OptionSchema } from "../../activities/options";
 
 /*
- * What may be written in an activity block, a plan of stations and the front matter, read from the schemas: the one source
- * for completion and hover.
+ * What may be written in an activity block, a plan of stations, the front matter and a `cutwork.yml`, read from the schemas:
+ * the one source for completion and hover.
  */
 
 /** One value that can be offered, as YAML text. */
@@ -67,9 +68,10 @@ function isProperty(entry: [string, unknown]): entry is [string, Schema] {
 /** Options of an activity block; those of every kind where `make` is missing or unknown. */
 export function activityOptions(make: string | undefined): readonly Option[] {
   const own = make === undefined ? undefined : kinds.get(make);
-  const special = own ? [own] : [...kinds.values()];
-  // `make` itself is described once for all kinds.
-  return optionsOf(Object.assign({}, ...special, common));
+  if (!own) return optionsOf(Object.assign({}, ...kinds.values(), common));
+  // A kind may say of a common option what it means there; `make` is described once for all kinds.
+  const said = Object.entries(own).filter(([key, { $ref }]) => key !== "make" && $ref === undefined);
+  return optionsOf({ ...own, ...common, ...Object.fromEntries(said) });
 }
 
 const severities = frontMatter.properties.severities.additionalProperties;
@@ -82,6 +84,10 @@ export const severityValues: readonly Required<OptionValue>[] = severities.enum.
 
 export function frontMatterOptions(): readonly Option[] {
   return optionsOf(front);
+}
+
+export function settingsOptions(): readonly Option[] {
+  return optionsOf(settings.properties);
 }
 
 export function stationsOptions(): readonly Option[] {
@@ -110,10 +116,11 @@ function isNameKind(value: unknown): value is NameKind {
   return value === "sections" || value === "piles" || value === "activities";
 }
 
-/** Follows `activity.schema.json#/properties/NAME`, the only kind of reference between properties. */
+/** Follows `FILE.schema.json#/properties/NAME`, the only kind of reference between properties. */
 function resolved(schema: Schema): Schema {
-  const name = schema.$ref?.match(/#\/properties\/([^/]+)$/)?.[1];
-  return (name === undefined ? undefined : common[name]) ?? schema;
+  const [, file, name = ""] = schema.$ref?.match(/^(.+)\.schema\.json#\/properties\/([^/]+)$/) ?? [];
+  const target = file === "activity" ? common[name] : file === "front-matter" ? front[name] : undefined;
+  return target ? resolved(target) : schema;
 }
 
 function choices(schema: Schema): readonly OptionValue[] {

@@ -5,7 +5,7 @@
 
 /** YAML inside a unit. Offsets are UTF-16 units of the unit's text, `end` exclusive. */
 export interface YamlBlock {
-  readonly kind: "activity" | "stations" | "front";
+  readonly kind: "activity" | "stations" | "front" | "settings";
   readonly start: number;
   readonly end: number;
 }
@@ -41,7 +41,9 @@ const fence = /^ {0,3}(`{3,}|~{3,})[ \t]*([^\s`]*)[^`]*$/;
 
 /** The block that holds the offset, ends included; undefined in prose. */
 export function blockAt(text: string, offset: number): YamlBlock | undefined {
-  let open: { readonly marker: string; readonly kind: YamlBlock["kind"] | "other"; readonly start: number } | undefined;
+  let open:
+    | { readonly marker: string; readonly kind: "activity" | "stations" | "front" | "other"; readonly start: number }
+    | undefined;
   for (const { start, next, line } of linesOf(text)) {
     if (!open && start > offset) return undefined;
     if (!open) {
@@ -57,6 +59,11 @@ export function blockAt(text: string, offset: number): YamlBlock | undefined {
   return open && open.kind !== "other" && offset >= open.start
     ? { kind: open.kind, start: open.start, end: text.length }
     : undefined;
+}
+
+/** A `cutwork.yml` is YAML as a whole. */
+export function settingsBlock(text: string): YamlBlock {
+  return { kind: "settings", start: 0, end: text.length };
 }
 
 function closes(line: string, marker: string): boolean {

@@ -4,6 +4,7 @@ import {
   frontMatterOptions,
   type Option,
   type OptionValue,
+  settingsOptions,
   stationsOptions,
   yamlText,
 } from "./options";
@@ -35,8 +36,12 @@ export interface Known {
 }
 
 /** What can be written at the offset; empty in prose. */
-export function suggestAt(text: string, offset: number, known: Known): readonly Suggestion[] {
-  const block = blockAt(text, offset);
+export function suggestAt(
+  text: string,
+  offset: number,
+  known: Known,
+  block: YamlBlock | undefined = blockAt(text, offset),
+): readonly Suggestion[] {
   const spot = block && spotAt(text, block, offset);
   if (!block || !spot) return [];
   const options = optionsIn(text, block);
@@ -86,8 +91,11 @@ function foreignPath({ typed }: ValueSpot): string | undefined {
 }
 
 /** The option whose key stands at the offset. */
-export function optionAt(text: string, offset: number): { option: Option; start: number; end: number } | undefined {
-  const block = blockAt(text, offset);
+export function optionAt(
+  text: string,
+  offset: number,
+  block: YamlBlock | undefined = blockAt(text, offset),
+): { option: Option; start: number; end: number } | undefined {
   const spot = block && spotAt(text, block, offset);
   if (!block || spot?.at !== "key" || !spot.colon) return undefined;
   const key = text.slice(spot.start, spot.end);
@@ -110,6 +118,8 @@ function optionsIn(text: string, block: YamlBlock): readonly Option[] {
       return frontMatterOptions();
     case "stations":
       return stationsOptions();
+    case "settings":
+      return settingsOptions();
     case "activity":
       return activityOptions(plainValue(text, block, "make"));
   }

@@ -4,12 +4,12 @@ import { beginsSentence } from "../../unit/ties";
 import type { FormsTable, Section, Unit } from "../../unit/unit";
 import { severityValues } from "../completion/options";
 import { columnOf } from "./names/mentions";
-import { personTitle, tieTarget } from "./names/writing";
+import { personTitle, pictureTarget, tieTarget } from "./names/writing";
 
 /** One thing to offer. Offsets are UTF-16 units of the text. */
 export interface Offer {
   readonly label: string;
-  readonly kind: "column" | "person" | "code" | "value";
+  readonly kind: "column" | "person" | "code" | "value" | "picture";
   readonly insert: string;
   /** What it is, in a few words, beside the label. */
   readonly detail: string;
@@ -21,18 +21,27 @@ export interface Offer {
   readonly more: boolean;
 }
 
+/** What is around a unit or was found in it. */
+export interface Nearby {
+  /** Codes of findings in the line. */
+  readonly codes?: readonly string[];
+  /** Pictures of the workspace, by their paths from the unit's folder. */
+  readonly pictures?: readonly string[];
+}
+
 /**
- * What can stand at the offset in prose: columns behind `](#`, persons behind them, codes in `<!-- allow `; and codes and
- * severities under `severities:` and `allow:`. `unit` may be older than `text`; `near` are codes of findings in the line.
+ * What can stand at the offset in prose: columns behind `](#`, persons behind them, paths of pictures, codes in
+ * `<!-- allow `; and codes and severities under `severities:` and `allow:`. `unit` may be older than `text`.
  */
-export function offersAt(text: string, offset: number, unit: Unit, near: readonly string[] = []): readonly Offer[] {
+export function offersAt(text: string, offset: number, unit: Unit, near: Nearby = {}): readonly Offer[] {
   const start = text.lastIndexOf("\n", offset - 1) + 1;
   const before = text.slice(start, offset);
   const after = /^[^\r\n]*/.exec(text.slice(offset))?.[0] ?? "";
   return (
     columnOffers(unit, before, after, offset) ??
     personOffers(unit, before, after, offset) ??
-    remarkOffers(before, after, offset, near) ??
+    pictureOffers(before, after, offset, near.pictures ?? []) ??
+    remarkOffers(before, after, offset, near.codes ?? []) ??
     severityOffers(text, start, before, after, offset) ??
     []
   );
@@ -138,6 +147,30 @@ function personOffers(unit: Unit, before: string, after: string, offset: number)
   });
 }
 
+const pictureStart = /!\[(?:\\.|[^\]\\])*\]\((<?[^)>"]*)$/u;
+
+/** Whether the path of a picture is being written at the offset. */
+export function wantsPictures(text: string, offset: number): boolean {
+  return pictureStart.test(text.slice(text.lastIndexOf("\n", offset - 1) + 1, offset));
+}
+
+function pictureOffers(
+  before: string,
+  after: string,
+  offset: number,
+  pictures: readonly string[],
+): readonly Offer[] | undefined {
+  const typed = pictureStart.exec(before)?.[1];
+  if (typed === undefined) return undefined;
+  const rest = (typed.startsWith("<") ? /^[^>)]*>?/u : /^[^\s)>]*/u).exec(after)?.[0] ?? "";
+  return pictures.flatMap((path): Offer[] => {
+    const insert = pictureTarget(path);
+    if (insert === undefined) return [];
+    const place = { start: offset - typed.length, end: offset + rest.length };
+    return [{ label: path, kind: "picture", insert, detail: "", documentation: "", ...place, more: false }];
+  });
+}
+
 function remarkOffers(
   before: string,
   after: string,
@@ -172,6 +205,13 @@ function codeOffers(
   }));
 }
 
+/** What can stand at the offset under `severities:` in a `cutwork.yml`. */
+export function settingsOffersAt(text: string, offset: number): readonly Offer[] {
+  const start = text.lastIndexOf("\n", offset - 1) + 1;
+  const after = /^[^\r\n]*/.exec(text.slice(offset))?.[0] ?? "";
+  return severityOffers(text, start, text.slice(start, offset), after, offset, (key) => key === "severities") ?? [];
+}
+
 /** Under `severities:` in the front matter, under `allow:` in an activity; on lines of their own or in braces. */
 function severityOffers(
   text: string,
@@ -179,10 +219,11 @@ function severityOffers(
   before: string,
   after: string,
   offset: number,
+  counts: (key: string) => boolean = (key) => inYaml(text, lineStart, key),
 ): readonly Offer[] | undefined {
   const flow = /^(severities|allow)[ \t]*:[ \t]*\{(.*)$/.exec(before);
   const key = flow?.[1] ?? (/^[ \t]+/.test(before) ? keyAbove(text, lineStart) : undefined);
-  if (key === undefined || !inYaml(text, lineStart, key)) return undefined;
+  if (key === undefined || !counts(key)) return undefined;
   const inner = flow ? (flow[2]?.split(",").at(-1) ?? "").trimStart() : before.trimStart();
   const rest = /^[a-z-]*/.exec(after)?.[0] ?? "";
   const value = /^[a-z-]+[ \t]*:[ \t]+([a-z]*)$/.exec(inner);

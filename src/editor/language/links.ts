@@ -4,14 +4,16 @@ import type { Answer, Unit } from "../../unit/unit";
 
 /** A path written in a unit, relative to the unit's folder. */
 export interface PathLink {
+  readonly kind: "picture" | "unit";
   readonly range: Range;
   readonly path: string;
 }
 
 /** Pictures, and other units that activities take sections from. */
 export function linksIn(unit: Unit): readonly PathLink[] {
-  const answers = unit.sections.flatMap(({ pairs, tables }) => [
+  const answers = unit.sections.flatMap(({ pairs, piles, tables }) => [
     ...pairs.flatMap(({ left, right }) => [...left.answers, ...right.answers]),
+    ...piles.flatMap(({ members }) => members.flatMap(({ shape, item }) => (shape === "text" ? [item] : []))),
     ...tables.flatMap(({ forms }) => forms.flat()),
   ]);
   return [...answers.flatMap((answer) => pictureLink(unit, answer)), ...unitLinks(unit)];
@@ -24,7 +26,7 @@ function pictureLink({ text }: Unit, answer: Answer | undefined): readonly PathL
   const shown = written?.[1] ?? written?.[2];
   if (!written || shown === undefined) return [];
   const end = range.start + written.index + written[0].length - (written[1] === undefined ? 0 : 1);
-  return [{ range: { start: end - shown.length, end }, path }];
+  return [{ kind: "picture", range: { start: end - shown.length, end }, path }];
 }
 
 function unitLinks({ text, activities }: Unit): readonly PathLink[] {
@@ -39,7 +41,7 @@ function unitLinks({ text, activities }: Unit): readonly PathLink[] {
       const at = other && place ? text.slice(place.start, place.end).indexOf(other.path) : -1;
       if (!other || !place || at < 0) return [];
       const start = place.start + at;
-      return [{ range: { start, end: start + other.path.length }, path: other.path }];
+      return [{ kind: "unit", range: { start, end: start + other.path.length }, path: other.path }];
     });
   });
 }

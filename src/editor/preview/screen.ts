@@ -1,4 +1,5 @@
 import type { Deal, DealtActivity } from "../../activities/contract";
+import { difficultySentence } from "../../activities/difficulty";
 import type { Reading, Workshop } from "../../make/workshop";
 import type { Sheet } from "../../page/sheet";
 import type { Choice, Column, Entry, Remark, Screen, ViewName } from "../../webview/protocol";
@@ -32,7 +33,10 @@ export function screenOf(workshop: Workshop, reading: Reading, wanted: Choice): 
     versions: deals.map(({ version }) => ({ value: String(version), label: `Version ${version}` })),
     views: shown.views,
     columns: shown.columns,
-    line: proofSentence(deal.proof, shown.view === "second"),
+    line: [
+      proofSentence(deal.proof, shown.view === "second"),
+      ...(deal.difficulty ? [difficultySentence(deal.difficulty)] : []),
+    ].join(" "),
     state: deal.proof.accepted ? "one" : deal.proof.status,
     remarks,
   };

@@ -1,9 +1,11 @@
 import * as vscode from "vscode";
 import { completeNames } from "./complete";
+import { findSections } from "./everywhere";
 import { formatUnits } from "./format";
 import { explainAnswers } from "./hover";
 import { showLenses } from "./lens";
 import { linkPaths } from "./links";
+import { followMoves } from "./moves";
 import { followNames } from "./names";
 import { outlineUnits } from "./outline";
 import type { Parsed } from "./parsed";
@@ -15,6 +17,8 @@ export function registerLanguageFeatures(parsed: Parsed, worlds: Worlds): vscode
   return vscode.Disposable.from(
     outlineUnits(parsed),
     followNames(worlds),
+    followMoves(worlds),
+    findSections(worlds),
     linkPaths(parsed),
     colourByMeaning(parsed),
     showLenses(parsed),

@@ -2,7 +2,7 @@ import * as vscode from "vscode";
 import { filesOf, mentionAt, mentionsOf, nameOf } from "../language/names/mentions";
 import type { Mention, Named, World } from "../language/names/named";
 import { rename } from "../language/names/rename";
-import { unitSelector } from "../units";
+import { placeIn, unitSelector } from "../units";
 import type { Worlds } from "./worlds";
 
 /** Definition, references and new names of sections, piles, activities, and the columns and persons of forms tables, also across units. */
@@ -64,7 +64,7 @@ export function followNames(worlds: Worlds): vscode.Disposable {
         for (const [file, edits] of renaming.edits) {
           const lines = world.units.get(file)?.lines;
           if (!lines) continue;
-          const changes = edits.map(({ range, text }) => vscode.TextEdit.replace(toPlace(lines.lsp(range)), text));
+          const changes = edits.map(({ range, text }) => vscode.TextEdit.replace(placeIn(lines, range), text));
           edit.set(vscode.Uri.parse(file), changes);
         }
         return edit;
@@ -76,14 +76,5 @@ export function followNames(worlds: Worlds): vscode.Disposable {
 /** A place in a unit that may not be open. */
 function rangeIn(world: World, { file, range }: Pick<Mention, "file" | "range">): vscode.Range {
   const lines = world.units.get(file)?.lines;
-  return lines ? toPlace(lines.lsp(range)) : new vscode.Range(0, 0, 0, 0);
-}
-
-function toPlace({ start, end }: { start: Place; end: Place }): vscode.Range {
-  return new vscode.Range(start.line, start.character, end.line, end.character);
-}
-
-interface Place {
-  readonly line: number;
-  readonly character: number;
+  return lines ? placeIn(lines, range) : new vscode.Range(0, 0, 0, 0);
 }

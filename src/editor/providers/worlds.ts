@@ -4,13 +4,21 @@ import { readUnit } from "../../unit/read";
 import type { Unit } from "../../unit/unit";
 import { insidePath, pathFrom } from "../files/paths";
 import type { World } from "../language/names/named";
-import { folderOf, isUnit } from "../units";
+import { folderOf, isUnit, placeIn } from "../units";
 import type { Parsed } from "./parsed";
 
-/** Units beyond these are not looked through for names. */
-const mostUnits = 300;
+/** Files beyond these are not looked through for names. */
+const mostFiles = 300;
+const unitFiles = "**/*.unit.md";
 /** A larger file is no unit that anyone wrote. */
 const mostBytes = 4 * 1024 * 1024;
+
+/** A section of a unit of the workspace. */
+export interface LyingSection {
+  readonly unit: vscode.Uri;
+  readonly name: string;
+  readonly place: vscode.Range;
+}
 
 interface Kept {
   readonly stamp: string;
@@ -37,7 +45,7 @@ export class Worlds {
     const paths = files.map((file) => vscode.Uri.parse(file).path);
     const names = paths.map((path) => path.slice(path.lastIndexOf("/") + 1));
     const open = vscode.workspace.textDocuments.filter(isUnit).map(({ uri }) => uri);
-    const lying = await lyingUnits();
+    const lying = await filesLike(unitFiles);
     const near = await this.around(document);
     const loaded = await this.load([...open, ...lying], (text) => names.some((name) => text.includes(name)));
     const known = [...near.units].map(([key, unit]): [vscode.Uri, Unit] => [vscode.Uri.parse(key), unit]);
@@ -46,19 +54,26 @@ export class Worlds {
 
   /** The other units that a unit can name, by their paths as written there, nearest first; with the sections of one. */
   async beside({ uri }: vscode.TextDocument, wanted?: string): Promise<Map<string, readonly string[] | undefined>> {
-    const folder = folderOf(uri);
-    const places = folder ? await lyingUnits() : [];
-    const paths = places.flatMap((place) => {
-      const path = folder && place.toString() !== uri.toString() ? pathFrom(folder.path, place.path) : undefined;
-      return path !== undefined && placeOf(uri, path)?.toString() === place.toString() ? [path] : [];
-    });
-    const found = new Map<string, readonly string[] | undefined>(
-      paths.sort(byNearness).map((path) => [path, undefined]),
-    );
+    const paths = await pathsFrom(uri, unitFiles);
+    const found = new Map<string, readonly string[] | undefined>(paths.map((path) => [path, undefined]));
     const place = wanted === undefined ? undefined : placeOf(uri, wanted);
     const [loaded] = place ? await this.load([place]) : [];
     if (wanted !== undefined && loaded) found.set(wanted, loaded[1].sections.map(({ name }) => name).filter(Boolean));
     return found;
+  }
+
+  /** All units of the workspace. */
+  async all(): Promise<readonly (readonly [vscode.Uri, Unit])[]> {
+    return this.load(await filesLike(unitFiles));
+  }
+
+  /** The sections of all units of the workspace. */
+  async allSections(): Promise<readonly LyingSection[]> {
+    return (await this.all()).flatMap(([unit, { sections, lines }]) =>
+      sections.flatMap(({ name, heading }): LyingSection[] => {
+        return name === "" ? [] : [{ unit, name, place: placeIn(lines, heading) }];
+      }),
+    );
   }
 
   private async load(
@@ -100,8 +115,19 @@ export class Worlds {
   }
 }
 
-function lyingUnits(): Thenable<vscode.Uri[]> {
-  return vscode.workspace.findFiles("**/*.unit.md", "**/node_modules/**", mostUnits);
+function filesLike(glob: string): Thenable<vscode.Uri[]> {
+  return vscode.workspace.findFiles(glob, "**/node_modules/**", mostFiles);
+}
+
+/** Files of the workspace as a unit writes them, nearest first, without the unit itself; none for one that was never saved. */
+export async function pathsFrom(unit: vscode.Uri, glob: string): Promise<readonly string[]> {
+  const folder = folderOf(unit);
+  const places = folder ? await filesLike(glob) : [];
+  const paths = places.flatMap((place) => {
+    const path = folder && place.toString() !== unit.toString() ? pathFrom(folder.path, place.path) : undefined;
+    return path !== undefined && placeOf(unit, path)?.toString() === place.toString() ? [path] : [];
+  });
+  return paths.sort(byNearness);
 }
 
 /** Files in the same folder come first. */

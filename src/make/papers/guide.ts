@@ -1,4 +1,4 @@
-import type { Deal, Press } from "../../activities/contract";
+import type { Deal, GuideEntry, Press } from "../../activities/contract";
 import { type Block, setDocument } from "../../page/document";
 import { papers } from "../../page/paper";
 import type { Sheet } from "../../page/sheet";
@@ -19,7 +19,7 @@ export function guideSheets(printables: readonly Printable[], press: Press, furt
       type: "paragraph",
       text: `${count(printables.length, "activity", "activities")}, about ${minutes} minutes in all. Each is told below: what the learners do, what to have at hand, the directions to read out, and the answers. The pieces are in bags with labels; the codes on them are the deal codes below.`,
     },
-    ...entries.flatMap(({ printable, entry }) => activityBlocks(printable, entry)),
+    ...entries.flatMap(({ printable, entry }) => activityBlocks(printable, entry, press)),
     { type: "heading", level: 2, text: "Take care" },
     { type: "bullets", items: [...cautionTexts(entries.flatMap(({ entry }) => entry.cautions)), schoolFirst] },
     ...further,
@@ -27,12 +27,24 @@ export function guideSheets(printables: readonly Printable[], press: Press, furt
   return setDocument(blocks, unitPage(papers[paper], margin, "guide", first.lang, press), press.typeface);
 }
 
-function activityBlocks(printable: Printable, entry: ReturnType<Printable["kind"]["guide"]>): Block[] {
+/** The materials of an activity in one line, its pieces first if it has any. */
+export function atHand(printable: Printable, { materials }: GuideEntry, press: Press): string {
+  return [...(isCut(printable, press) ? ["the pieces"] : []), ...materials].join(", ");
+}
+
+function isCut({ kind, dealt }: Printable, press: Press): boolean {
+  return dealt.deals.some((deal) => kind.pieces(dealt, deal, press).length > 0);
+}
+
+function activityBlocks(printable: Printable, entry: GuideEntry, press: Press): Block[] {
   const { dealt, title, lang } = printable;
   const { teaches } = dealt.request;
-  const deals = dealt.deals.map(
-    (deal) => `${deal.code} (${[dealName(deal, dealt.deals), copiesName(deal)].filter(Boolean).join(", ")})`,
-  );
+  // What is not cut is not counted in sets.
+  const sets = isCut(printable, press);
+  const deals = dealt.deals.map((deal) => {
+    const facts = [dealName(deal, dealt.deals, sets ? "version" : "hour"), ...(sets ? [copiesName(deal)] : [])];
+    return facts.some(Boolean) ? `${deal.code} (${facts.filter(Boolean).join(", ")})` : deal.code;
+  });
   const steps = [
     directionsIn(printable, lang),
     ...(primary(teaches) === primary(lang) ? [] : [directionsIn(printable, teaches)]),
@@ -46,7 +58,7 @@ function activityBlocks(printable: Printable, entry: ReturnType<Printable["kind"
       rows: [
         { label: "Deals", value: deals.join(", ") },
         { label: "Time", value: `about ${entry.minutes} minutes` },
-        { label: "At hand", value: ["the pieces", ...entry.materials].join(", ") },
+        { label: "At hand", value: atHand(printable, entry, press) },
       ],
     },
     ...told.flatMap(({ steps: items, name, note }): Block[] => [
@@ -93,10 +105,11 @@ function primary(lang: string): string {
   return lang.toLowerCase().split("-")[0] ?? lang;
 }
 
-export function dealName({ level, version }: Deal, all: readonly Deal[]): string {
+/** Level and version, where there are several; a caller's list is that of an hour. */
+export function dealName({ level, version }: Deal, all: readonly Deal[], one: "version" | "hour" = "version"): string {
   const levels = new Set(all.map((deal) => deal.level)).size > 1;
   const versions = new Set(all.map((deal) => deal.version)).size > 1;
-  return [...(levels ? [level] : []), ...(versions ? [`version ${version}`] : [])].join(", ");
+  return [...(levels ? [level] : []), ...(versions ? [`${one} ${version}`] : [])].join(", ");
 }
 
 function copiesName({ copies }: Deal): string {

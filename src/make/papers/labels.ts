@@ -1,7 +1,8 @@
 import type { Press } from "../../activities/contract";
-import { type Block, setInBox, setSlips } from "../../page/document";
-import { papers } from "../../page/paper";
-import type { Sheet } from "../../page/sheet";
+import { cardPicture, told } from "../../activities/printed";
+import { type Block, heightOfBlocks, setInBox, setSlips } from "../../page/document";
+import { type Box, papers } from "../../page/paper";
+import type { Sheet, SheetItem } from "../../page/sheet";
 import { copyNumbers } from "../pieces-file";
 import type { Printable } from "../printable";
 import { dealName } from "./guide";
@@ -44,9 +45,7 @@ export function labelSheets(printables: readonly Printable[], press: Press, tria
       padding: 4,
       draw: (box, index) => {
         const label = labels[index];
-        return label
-          ? setInBox(labelBlocks(label, press.unitTitle), box, press.typeface, { size: 10, least: 6 }).items
-          : [];
+        return label ? drawLabel(label, box, press) : [];
       },
     },
     labels.length,
@@ -54,13 +53,40 @@ export function labelSheets(printables: readonly Printable[], press: Press, tria
   );
 }
 
-function labelBlocks({ activity, code, state, entry }: Label, unit: string): Block[] {
+/** Sizes of a label's texts as shares of the usual ones, down to what still fits a packet's longest translations. */
+const scales = Array.from({ length: 13 }, (_, i) => 1 - 0.05 * i);
+const textSize = 10;
+/** Of a label's width, what a picture gets at most; mm between it and the words. */
+const pictureShare = 0.4;
+const pictureGap = 3;
+
+/** The words at the left, all of them as much smaller as it takes; a packet's picture at the right. */
+function drawLabel(label: Label, box: Box, press: Press): SheetItem[] {
+  const { picture } = label.entry;
+  const drawn = cardPicture(picture, press);
+  const w = drawn ? Math.min(box.w * pictureShare, box.h * drawn.ratio) : 0;
+  const words = drawn ? { ...box, w: box.w - w - pictureGap } : box;
+  const fits = (scale: number): boolean =>
+    heightOfBlocks(labelBlocks(label, press, scale), words.w, press.typeface, textSize * scale) <= words.h;
+  const scale = scales.find(fits) ?? scales.at(-1) ?? 1;
+  const { items } = setInBox(labelBlocks(label, press, scale), words, press.typeface, { size: textSize * scale });
+  if (!drawn) return [...items];
+  const { key, alt, ratio } = drawn;
+  const h = w / ratio;
+  const at = { x: box.x + box.w - w, y: box.y + (box.h - h) / 2, w, h };
+  return [...items, { type: "picture", key, alt, ...at, turn: 0 }];
+}
+
+function labelBlocks({ activity, code, state, entry }: Label, press: Press, scale: number): Block[] {
   const packet = entry.packet === undefined ? "" : `Packet ${entry.packet} · `;
+  // A picture that cannot be read leaves its description.
+  const lost = entry.picture && !cardPicture(entry.picture, press) ? told({ runs: [], picture: entry.picture }) : [];
+  const translation = [...lost, ...(entry.translation ?? [])];
   return [
-    { type: "paragraph", text: unit, size: 7.5 },
-    { type: "paragraph", text: [{ text: activity, bold: true }], size: 11 },
+    { type: "paragraph", text: press.unitTitle, size: 7.5 * scale },
+    { type: "paragraph", text: [{ text: activity, bold: true }], size: 11 * scale },
     { type: "paragraph", text: [{ text: `${packet}${state}`, bold: true }, { text: ` · ${code}` }] },
-    { type: "paragraph", text: entry.contents, size: 8.5 },
-    ...(entry.translation ? [{ type: "paragraph", text: entry.translation } as const] : []),
+    { type: "paragraph", text: entry.contents, size: 8.5 * scale },
+    ...(translation.length > 0 ? [{ type: "paragraph", text: translation } as const] : []),
   ];
 }

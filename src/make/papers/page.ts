@@ -1,5 +1,6 @@
 import type { Press } from "../../activities/contract";
 import type { DocumentPage } from "../../page/document";
+import { titleBeside } from "../../page/furniture";
 import type { Paper } from "../../page/paper";
 
 /** The page of a paper about the unit as a whole. `name` stands right above and in the label. */
@@ -7,7 +8,7 @@ export function unitPage(paper: Paper, margin: number, name: string, lang: strin
   return {
     paper,
     margin,
-    title: [{ text: press.unitTitle, bold: true }],
+    title: titleBeside([{ text: press.unitTitle, bold: true }], [{ text: name }], { paper, margin }, press.typeface),
     state: [{ text: name }],
     barLabel: "Print at 100 %: this bar is 100 mm long.",
     folio: (page, pages) => (pages > 1 ? `page ${page + 1} of ${pages}` : "one page"),

@@ -1,3 +1,4 @@
+import { setsFor } from "../../activities/copies";
 import { cutsOf } from "../../page/cards";
 import type { Block } from "../../page/document";
 import type { Sheet } from "../../page/sheet";
@@ -11,16 +12,15 @@ const paperStack = 10;
 const weights = { card: 160, paper: 80 } as const;
 
 /** What to print, cut and sort before the first class. Counts come from the sheets as they are laid out. */
-export function prepBlocks(printed: readonly PrintedActivity[]): Block[] {
-  const rows = printed.flatMap(({ printable, card, paper, sets }) => [
-    ...(card.length > 0 ? [row(printable.title, "card", card, sets)] : []),
-    ...(paper.length > 0 ? [row(printable.title, "paper", paper, 0)] : []),
+export function prepBlocks(printed: readonly PrintedActivity[], labels: readonly Sheet[]): Block[] {
+  const rows = printed.flatMap((activity) => [
+    ...(activity.card.length > 0 ? [row(activity, "card")] : []),
+    ...(activity.paper.length > 0 ? [row(activity, "paper")] : []),
   ]);
-  const cards = printed.flatMap(({ card }) => card);
-  const papers = printed.flatMap(({ paper }) => paper);
+  const cards = printed.flatMap(({ card }) => fronts(card));
+  const papers = printed.flatMap(({ paper }) => fronts(paper));
   const laminated = printed.filter(({ printable }) => printable.dealt.request.options.value.reuse === "laminate");
-  const edges = laminated.filter(({ printable }) => printable.kind.name === "tiles");
-  const pouches = laminated.reduce((sum, { card }) => sum + card.length, 0);
+  const pouches = laminated.reduce((sum, { card }) => sum + fronts(card).length, 0);
   const minutes = Math.max(
     5,
     Math.ceil(strokes(cards, cardStack) / 3 + strokes(papers, paperStack) / 3 + (cards.length + papers.length) / 15),
@@ -38,6 +38,7 @@ export function prepBlocks(printed: readonly PrintedActivity[]): Block[] {
           label: `Paper, ${weights.paper} g/m²`,
           value: `${count(papers.length, "sheet", "sheets")}, ${mass(papers, weights.paper)}`,
         },
+        ...(labels.length > 0 ? [{ label: "Labels", value: count(labels.length, "sheet", "sheets") }] : []),
         ...(pouches > 0 ? [{ label: "Pouches", value: `${pouches}, each 6 mm larger than the sheet` }] : []),
         {
           label: "Time",
@@ -58,15 +59,30 @@ export function prepBlocks(printed: readonly PrintedActivity[]): Block[] {
       rows,
     },
     { type: "heading", level: 2, text: "In this order" },
-    { type: "steps", items: order(laminated.length > 0, edges.length > 0) },
+    { type: "steps", items: order(printed) },
   ];
 }
 
-function order(laminates: boolean, edges: boolean): string[] {
+function order(printed: readonly PrintedActivity[]): string[] {
+  const named = (which: readonly PrintedActivity[]): string =>
+    which.map(({ printable }) => `“${printable.title}”`).join(", ");
+  const twoSided = printed.filter(({ card }) => card.some(({ back }) => back));
+  const masters = printed.filter((activity) => isMaster(activity));
+  const laminated = printed.filter(({ printable }) => printable.dealt.request.options.value.reuse === "laminate");
+  const edges = laminated.some(({ printable }) => printable.kind.name === "tiles");
+  const sides =
+    twoSided.length === 0
+      ? "on one side"
+      : `on one side, but ${named(twoSided)} on both sides, turned on the edge that its sheets name`;
   return [
-    "Print the card sheets at 100 %, on one side unless a sheet says otherwise, and lay a ruler on the bar of the first one.",
+    `Print the card sheets at 100 %, ${sides}, and lay a ruler on the bar of the first one.`,
     "Print the papers. Keep keys and lists apart from the pieces.",
-    ...(laminates && !edges ? ["Laminate the sheets first, then cut, leaving 2 mm of film round each piece."] : []),
+    ...(masters.length > 0
+      ? [`Copy the masters of ${named(masters)} onto card at 100 %, one copy for each set${setsWanted(masters)}.`]
+      : []),
+    ...(laminated.length > 0 && !edges
+      ? ["Laminate the sheets first, then cut, leaving 2 mm of film round each piece."]
+      : []),
     ...(edges
       ? [
           "Tiles meet at their edges: laminate their sheets whole and cut afterwards without a rim, or do not laminate them.",
@@ -77,10 +93,32 @@ function order(laminates: boolean, edges: boolean): string[] {
   ];
 }
 
-function row(title: string, stock: string, sheets: readonly Sheet[], sets: number) {
+/** Sets that the largest class needs of some masters, where the unit says how large it is. */
+function setsWanted(masters: readonly PrintedActivity[]): string {
+  const numbers = masters.flatMap(({ printable: { dealt } }) => {
+    const { classes, options } = dealt.request;
+    return classes.map((learners) => setsFor(learners, options.value.group));
+  });
+  return numbers.length === 0 ? "" : `: ${Math.max(...numbers)} for the largest class`;
+}
+
+function isMaster({ printable }: PrintedActivity): boolean {
+  return printable.dealt.deals.some(({ copies }) => copies === "by copier");
+}
+
+/** Sheets as they lie in the tray: what is printed on their backs is none of its own. */
+function fronts(sheets: readonly Sheet[]): Sheet[] {
+  return sheets.filter(({ back }) => !back);
+}
+
+function row(activity: PrintedActivity, stock: "card" | "paper") {
+  const sheets = fronts(activity[stock]);
+  const twoSided = sheets.length < activity[stock].length;
   const cuts = [...new Set(sheets.map((sheet) => cutsOf(sheet)))].sort((a, b) => a - b);
   const shown = cuts.length > 1 ? `${cuts[0]}–${cuts.at(-1)}` : String(cuts[0] ?? 0);
-  return [title, stock, String(sheets.length), sets > 0 ? String(sets) : "–", shown, { boxes: 1 }];
+  const sets = stock === "paper" ? "–" : isMaster(activity) ? "master" : String(activity.sets);
+  const what = twoSided ? `${stock}, both sides` : stock;
+  return [activity.printable.title, what, String(sheets.length), sets, shown, { boxes: 1 }];
 }
 
 /** Strokes of the cutter: equal sheets are cut in stacks. */

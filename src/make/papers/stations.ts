@@ -1,9 +1,11 @@
 import type { Press } from "../../activities/contract";
 import { clock, groupSizes, type Rotation } from "../../activities/rotation";
 import type { PlannedStations } from "../../activities/stations";
-import type { Block, Cell } from "../../page/document";
+import { type Block, type Cell, heightOfBlocks } from "../../page/document";
+import { bodyBox } from "../../page/furniture";
+import { papers } from "../../page/paper";
 import type { Printable } from "../printable";
-import { count, directionsIn } from "./guide";
+import { atHand, count, directionsIn } from "./guide";
 
 /** The plan of who is where when, then a card for each station; empty where a plan has no station. */
 export function stationBlocks(
@@ -91,14 +93,13 @@ function planBlocks(plan: PlannedStations, printables: readonly Printable[], pre
         group < 0 ? "" : nextOf(rotation.at, r, group, place),
       ];
     });
-    blocks.push(
-      { type: "page break" },
+    const card: Block[] = [
       { type: "heading", level: 1, text: `${place} ${station + 1}: ${activity.title}` },
       {
         type: "facts",
         rows: [
           { label: "Time", value: minutes(options.minutes) },
-          { label: "At hand", value: ["the pieces", ...entry.materials].join(", ") },
+          { label: "At hand", value: atHand(printable, entry, press) },
         ],
       },
       { type: "heading", level: 3, text: `What to do${lang}` },
@@ -108,9 +109,21 @@ function planBlocks(plan: PlannedStations, printables: readonly Printable[], pre
         columns: [{ head: "From", width: "fit" }, { head: "Here", width: "fit" }, { head: "Then" }],
         rows: visits,
       },
-    );
+    ];
+    blocks.push({ type: "page break" }, { type: "sized", size: cardSize(card, printable, press), blocks: card });
   });
   return blocks;
+}
+
+/** A card lies on the table among a group: as large as its page allows. pt */
+const cardSizes = { largest: 16, least: 10 };
+
+function cardSize(card: readonly Block[], { dealt }: Printable, press: Press): number {
+  const { paper, margin } = dealt.request.options.value;
+  const body = bodyBox(papers[paper], margin);
+  let size = cardSizes.largest;
+  while (size > cardSizes.least && heightOfBlocks(card, body.w, press.typeface, size) > body.h) size -= 0.5;
+  return size;
 }
 
 function nextOf(at: Rotation["at"], round: number, group: number, place: string): string {
@@ -123,7 +136,9 @@ function nextOf(at: Rotation["at"], round: number, group: number, place: string)
 function sizes(learners: number, groups: number): string {
   const all = groupSizes(learners, groups);
   const kinds = [...new Set(all)].filter((size) => size > 0);
-  return kinds.map((size) => `${all.filter((each) => each === size).length} of ${size}`).join(" and ");
+  return kinds
+    .map((size) => `${count(all.filter((each) => each === size).length, "group", "groups")} of ${size}`)
+    .join(" and ");
 }
 
 function minutes(value: number): string {

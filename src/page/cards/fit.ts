@@ -61,6 +61,11 @@ export function fitCards(
   return largest;
 }
 
+/** The height (mm) of a box in which a picture leaves so much for its words. */
+export function heightWithPicture(words: number): number {
+  return (words + captionGap) / (1 - pictureShare);
+}
+
 function roomFor(face: CardFace, { w, h }: Pick<Box, "w" | "h">) {
   const taken = face.picture ? h * pictureShare + captionGap : 0;
   return rectangle(w, Math.max(0, h - taken), cardRows);

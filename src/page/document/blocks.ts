@@ -28,6 +28,7 @@ export type Block =
   | WritingLines
   | Figure
   | Together
+  | Sized
   | Spacer
   | PageBreak;
 
@@ -131,6 +132,13 @@ export interface Figure {
 /** Blocks on one page, unless they are higher than a page. */
 export interface Together {
   readonly type: "together";
+  readonly blocks: readonly Block[];
+}
+
+/** Blocks whose running text has a size of its own, pt. */
+export interface Sized {
+  readonly type: "sized";
+  readonly size: number;
   readonly blocks: readonly Block[];
 }
 

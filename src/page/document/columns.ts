@@ -42,19 +42,27 @@ export function columnsPart(block: Columns, setting: Setting): Part | undefined 
   return entriesPart(entries, grid, 0.16 * size);
 }
 
+/** Fewer rows than these never stand alone at the foot or the head of a page. */
+const fewest = 2;
+
 function entriesPart(entries: readonly Entry[], grid: Grid, above: number): Part {
   const rows = evenRows(entries, grid.count);
   const longest = Math.max(...entries.map((entry) => entry.length));
   return {
     above,
     height: rows * grid.lineHeight,
-    least: Math.min(rows, longest, 3) * grid.lineHeight,
+    least: (rows < 2 * fewest ? rows : Math.min(rows, Math.max(longest, fewest), 3)) * grid.lineHeight,
     draw: (x, y) => draw(fill(entries, grid.count, rows).columns, grid, x, y),
     split(available) {
-      const capacity = Math.floor(available / grid.lineHeight + slack);
-      if (capacity < 1) return undefined;
+      const most = Math.floor(available / grid.lineHeight + slack);
+      if (most < 1 || fill(entries, grid.count, most).rest.length === 0) return undefined;
+      const leavesEnough = (capacity: number): boolean =>
+        evenRows(fill(entries, grid.count, capacity).rest, grid.count) >= fewest;
+      let capacity = most;
+      while (capacity > fewest && !leavesEnough(capacity)) capacity--;
+      if (!leavesEnough(capacity)) capacity = most;
       const { columns, rest } = fill(entries, grid.count, capacity);
-      if (rest.length === 0 || columns.every((column) => column.length === 0)) return undefined;
+      if (columns.every((column) => column.length === 0)) return undefined;
       return [filledPart(columns, grid, above), entriesPart(rest, grid, 0)];
     },
   };

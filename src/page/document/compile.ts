@@ -25,15 +25,18 @@ function partsOf(block: Block, setting: Setting, pageHeight: number): Part[] {
       return listParts(block.items, () => "•", setting);
     case "facts":
       return present(
-        tablePart(
-          {
-            type: "table",
-            columns: [{ width: "fit" }, {}],
-            rows: block.rows.map(({ label, value }) => [label, value]),
-            rules: "none",
-          },
-          setting,
-          pageHeight,
+        whole(
+          tablePart(
+            {
+              type: "table",
+              columns: [{ width: "fit" }, {}],
+              rows: block.rows.map(({ label, value }) => [label, value]),
+              rules: "none",
+            },
+            setting,
+            pageHeight,
+          ),
+          pageHeight / 3,
         ),
       );
     case "table":
@@ -50,6 +53,8 @@ function partsOf(block: Block, setting: Setting, pageHeight: number): Part[] {
     }
     case "together":
       return present(together(compile(block.blocks, setting, pageHeight)));
+    case "sized":
+      return compile(block.blocks, { ...setting, size: block.size }, pageHeight);
     case "space":
       return [space(block.height)];
     case "page break":
@@ -59,6 +64,11 @@ function partsOf(block: Block, setting: Setting, pageHeight: number): Part[] {
 
 function present(part: Part | undefined): Part[] {
   return part ? [part] : [];
+}
+
+/** The part, not to be split between pages unless it is higher than `most` mm. */
+function whole(part: Part | undefined, most: number): Part | undefined {
+  return part && part.height <= most ? { ...part, least: part.height } : part;
 }
 
 function space(height: number): Part {

@@ -11,6 +11,7 @@ export type {
   Heading,
   PageBreak,
   Paragraph,
+  Sized,
   SourcedWords,
   Spacer,
   Steps,
@@ -29,5 +30,5 @@ export {
   sheetOf,
   textSize,
 } from "./document";
-export { type Slip, setSlips } from "./slips";
+export { type Slip, setSlips, setWritingSlips, type WritingSlip } from "./slips";
 export { tickBox } from "./table";

@@ -91,6 +91,8 @@ export function listParts(
   const widest = Math.max(0, ...items.map((_, i) => naturalWidth(typeface, labelOf(i), size)));
   const indent = Math.min(widest, width / 3) + 0.24 * size;
   return items.map((item, i) => {
+    // Neither the first item nor the last stands alone at the foot or the head of a page.
+    const keepsNext = items.length > 1 && (i === 0 || i === items.length - 2);
     const set = setWords(typeface, item, size, width - indent);
     const label = (x: number, baseline: number) => {
       const own = labels[i];
@@ -101,6 +103,7 @@ export function listParts(
     };
     return linesPart(set.lines.length > 0 ? set : { ...set, lines: [[]] }, {
       above: (i === 0 ? 0.16 : 0.1) * size,
+      keepsNext,
       left: set.rightToLeft ? 0 : indent,
       width: width - indent,
       label,

@@ -51,7 +51,6 @@ export function anyCycle(arcs: readonly (readonly number[])[]): number[] | undef
   const onPath = new Uint8Array(arcs.length);
   const done = new Uint8Array(arcs.length);
   for (let root = 0; root < arcs.length; root++) {
-    if (done[root]) continue;
     const path = [root];
     onPath[root] = 1;
     for (let vertex = path.at(-1); vertex !== undefined; vertex = path.at(-1)) {

@@ -119,7 +119,7 @@ export class CircleSearch {
       const next = this.to[arc] ?? 0;
       const known = this.get(this.nexts + card);
       if (this.get(this.laid) === this.follows.length - 1 || known === next) continue;
-      if (known >= 0 || !this.isOpen(arc) || !this.lay(card, next)) {
+      if (!this.isOpen(arc) || !this.lay(card, next)) {
         this.forced.length = 0;
         return false;
       }

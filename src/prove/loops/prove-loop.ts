@@ -163,9 +163,12 @@ export class LoopSearch {
   }
 }
 
-/** Cards that ask for more cards after them than there are; a card comes after itself only when it is alone. */
+/**
+ * Cards that ask for more cards after them than there are, where no full circle is possible. So no card may come after
+ * itself: one that is alone and does is a full circle.
+ */
 function shortageOf(follows: readonly (readonly number[])[]): LoopProof["shortage"] {
-  const others = follows.length > 1 ? follows.map((list, card) => list.filter((next) => next !== card)) : follows;
+  const others = follows.map((list, card) => list.filter((next) => next !== card));
   const shortage = shortageIn(others, follows.length);
   return shortage && { asking: shortage.lefts, answering: shortage.rights };
 }

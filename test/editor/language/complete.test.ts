@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { kinds } from "../../../src/activities/kinds";
 import { allRules } from "../../../src/check/rules";
-import { offersAt } from "../../../src/editor/language/complete";
+import { type Nearby, offersAt, settingsOffersAt, wantsPictures } from "../../../src/editor/language/complete";
 import { formatUnit } from "../../../src/editor/language/format/format";
 import { tokensOf } from "../../../src/editor/language/tokens";
 import { readUnit } from "../../../src/unit/read";
@@ -28,7 +28,7 @@ const tables = `## Verbs
 `;
 
 /** What is offered at the `‸`. */
-function at(marked: string, near: readonly string[] = []) {
+function at(marked: string, near: Nearby = {}) {
   const offset = marked.indexOf("‸");
   const text = marked.replace("‸", "");
   const offers = offersAt(text, offset, readUnit(text), near);
@@ -81,9 +81,39 @@ describe("completion of ties", () => {
   });
 });
 
+describe("completion of pictures", () => {
+  const pictures = ["img/bell.png", "img/old bell (1).jpg", "../100%.png"];
+  const written = (marked: string) => at(`## A\n\n${marked}\n`, { pictures });
+
+  it("offers those that can be written, in angle brackets where Markdown wants them", () => {
+    const { labels, taken } = written("- ![a bell](‸) = a campainha");
+    assert.deepEqual(labels, pictures);
+    assert.equal(taken("img/bell.png"), "- ![a bell](img/bell.png) = a campainha");
+    assert.equal(taken("img/old bell (1).jpg"), "- ![a bell](<img/old bell (1).jpg>) = a campainha");
+    for (const path of labels) {
+      const [pair] = readUnit(`## A\n\n${taken(path)}\n`).sections[0]?.pairs ?? [];
+      assert.equal(pair?.left.answers[0].picture?.path, path);
+    }
+  });
+
+  it("takes the place of the whole path", () => {
+    assert.equal(written("- ![a](im‸g/b.png) = b").taken("img/bell.png"), "- ![a](img/bell.png) = b");
+    assert.equal(written("- a = ![b](<img/o‸ld>)").taken("img/old bell (1).jpg"), "- a = ![b](<img/old bell (1).jpg>)");
+    assert.equal(written("- ![a](‸").taken("img/bell.png"), "- ![a](img/bell.png");
+  });
+
+  it("is silent where no picture begins, and asks for none there", () => {
+    for (const text of ["- [a](‸) = b", "- ![a‸](b.png) = c", "- ![a](b.png)‸ = c", "- a! (‸"]) {
+      assert.deepEqual(written(text).labels, [], text);
+      assert.equal(wantsPictures(text.replace("‸", ""), text.indexOf("‸")), false, text);
+    }
+    assert.equal(wantsPictures("x\n- ![a](", 10), true);
+  });
+});
+
 describe("completion of codes", () => {
   it("in a remark, those of findings in the line first", () => {
-    const { labels, taken } = at("## A\n\n- a = b <!-- allow ‸ -->\n", ["unused-pairs"]);
+    const { labels, taken } = at("## A\n\n- a = b <!-- allow ‸ -->\n", { codes: ["unused-pairs"] });
     assert.equal(labels.length, allRules.length);
     assert.equal(labels[0], "unused-pairs");
     assert.equal(taken("same-section"), "- a = b <!-- allow same-section:  -->");
@@ -96,6 +126,15 @@ describe("completion of codes", () => {
     assert.deepEqual(at("---\nseverities:\n  unused-pairs: ‸\n---\n").labels[4], "off");
     assert.equal(at("---\nseverities: { unused-pairs: o‸ }\n---\n").taken("off"), "severities: { unused-pairs: off }");
     assert.ok(at("---\nseverities: { a: off, ‸ }\n---\n").labels.includes("unused-pairs"));
+  });
+
+  it("under `severities` in a `cutwork.yml`", () => {
+    const labels = (marked: string) =>
+      settingsOffersAt(marked.replace("‸", ""), marked.indexOf("‸")).map(({ label }) => label);
+    assert.ok(labels("paper: A4\nseverities:\n  unu‸\n").includes("unused-pairs"));
+    assert.deepEqual(labels("severities: { unused-pairs: ‸ }"), ["error", "warning", "information", "hint", "off"]);
+    assert.deepEqual(labels("allow:\n  ‸\n"), []);
+    assert.deepEqual(labels("pap‸\n"), []);
   });
 
   it("under `allow` in an activity, and not in prose", () => {

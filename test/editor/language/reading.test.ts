@@ -21,6 +21,9 @@ describe("links", () => {
       "|--|--|",
       "| i | ![f](img/form.svg) |",
       "",
+      "### o",
+      "- ![w](wheel.png)",
+      "",
       "```activity",
       "make: tiles",
       'from: [../b.unit.md#B, "c.unit.md#x, y", A]',
@@ -32,6 +35,7 @@ describe("links", () => {
       [
         ["img/my spoon.png", "img/my spoon.png"],
         ["img/a%20b.png", "img/a b.png"],
+        ["wheel.png", "wheel.png"],
         ["img/form.svg", "img/form.svg"],
         ["../b.unit.md", "../b.unit.md"],
         ["c.unit.md", "c.unit.md"],

@@ -131,6 +131,53 @@ describe("the sheets beside the text", () => {
     await until("fitted", async () => (await percent()) === fitted);
   });
 
+  it("keeps its lines as wide as a pixel when it is small, and as wide as on paper when it is large", async () => {
+    await preview("lines.unit.md", marketUnit);
+    const widths = async (): Promise<{ readonly least: number; readonly true: boolean }> => {
+      const found = await page.evaluate(`(() => {
+        const lines = [...document.querySelectorAll('.paper line')];
+        const width = (line) => parseFloat(getComputedStyle(line).strokeWidth);
+        return {
+          least: Math.min(...lines.map((line) => width(line) * line.getScreenCTM().a * devicePixelRatio)),
+          true: lines.every((line) => Math.abs(width(line) - Number(line.getAttribute('stroke-width'))) < 0.001),
+        };
+      })()`);
+      const { least, true: same } = Object(found);
+      return { least: Number(least), true: same === true };
+    };
+    const fitted = await widths();
+    assert.ok(fitted.least > 0.95, String(fitted.least));
+    assert.equal(fitted.true, false);
+    await page.focus("#smaller");
+    while (Number.parseInt((await page.text("#size")).join(), 10) > 10) await page.click("#smaller");
+    const { least } = await widths();
+    assert.ok(least > 0.95, String(least));
+    while (Number.parseInt((await page.text("#size")).join(), 10) < 400) await page.click("#larger");
+    assert.equal((await widths()).true, true);
+    await keyboard.press("0");
+  });
+
+  it("puts small sheets beside one another", async () => {
+    const story = ["O dia", "A loja", "O pão", "A conta", "A rua", "A noite"].map(
+      (event, i) => `${i + 1}. ${event} vem.\n`,
+    );
+    const activity = "```activity\nmake: strips\n```\n";
+    await preview("beside.unit.md", `---\nclasses: [24, 24]\n---\n\n## Today\n\n${story.join("")}\n${activity}`);
+    await chooseView("Papers");
+    await until("several sheets", async () => (await page.count("figure")) > 2);
+    const tops = async (): Promise<readonly unknown[]> => {
+      const found = await page.evaluate(
+        "[...document.querySelectorAll('figure')].map((sheet) => Math.round(sheet.getBoundingClientRect().top))",
+      );
+      return Array.isArray(found) ? found : [];
+    };
+    const [first, second] = await tops();
+    assert.ok(Number(first) < Number(second));
+    while (Number.parseInt((await page.text("#size")).join(), 10) > 20) await page.click("#smaller");
+    await until("rows of several", async () => new Set(await tops()).size < (await tops()).length);
+    await keyboard.press("0");
+  });
+
   it("comes back after a reload as it was left", async () => {
     await preview("reload.unit.md", marketUnit);
     await chooseView("Solved");

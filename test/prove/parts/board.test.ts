@@ -59,6 +59,27 @@ describe("a board", () => {
     assert.ok(back > 200, `${back}`);
   });
 
+  it("lays a tile that has one cell left at once, in the first cell as in the last", () => {
+    // 9 fits nothing, so that the first tile must lie at one end and the last at the other; those between may change.
+    const across = [
+      [0, 0, 0, 9],
+      [0, 0, 0, 0],
+      [5, 0, 0, 0],
+      [0, 9, 0, 0],
+    ] as const;
+    const down = across.map(([n, e, s, w]) => [w, n, e, s] as const);
+    for (const [rows, columns, tiles] of [
+      [1, 4, across],
+      [4, 1, down],
+    ] as const) {
+      const stock = new Stock({ rows, columns, tiles, partners: [[0]], turn: "fixed" });
+      const board = new Board(stock, balanceOf(stock), rows, columns);
+      assert.ok(board.open(stock.showing(1, () => 0)));
+      const laid = [0, 1, 2, 3].map((cell) => (board.isLaid(cell) ? board.states(cell).join() : board.size(cell)));
+      assert.deepEqual(laid, ["0", 2, 2, "12"]);
+    }
+  });
+
   it("says how many cells the last tile of a type may go to", () => {
     // Two tiles alike and one other in a row, nothing told: the other may lie anywhere.
     const tiles = [

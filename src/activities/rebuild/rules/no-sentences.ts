@@ -1,4 +1,6 @@
+import activitySchema from "../../../../schemas/activity.schema.json";
 import type { Fix, Rule } from "../../../base/finding";
+import type { DealRequest } from "../../contract";
 import { setOption } from "../../edits";
 import { optionPlace, quotedList } from "../../report";
 import { cutSentence } from "../cut";
@@ -9,7 +11,7 @@ export const noSentences: Rule<RebuildContext> = {
   code: "no-sentences",
   severity: "error",
   title: "Nothing to rebuild",
-  why: "Rebuild takes pairs whose left side has two words or more: `Queria um disco. = I'd like a record.` Bars say where to cut: `Queria | um disco. = …`; without them each word is a card.",
+  why: "Rebuild takes pairs whose left side has two words or more: `Queria um disco. = I'd like a record.` Bars say where to cut: `Queria | um disco. = …`; without them each word is a card. A forms table has no sentences: its forms are single words. It feeds tiles, loop, board and sort, and its columns give statements false twins.",
   example: {
     wrong: "## Words\n\n- olá = hello\n- sim = yes\n\n```activity\nmake: rebuild\n```",
     right: "## Ordering\n\n- Queria um disco. = I'd like a record.\n\n```activity\nmake: rebuild\n```",
@@ -29,6 +31,22 @@ export const noSentences: Rule<RebuildContext> = {
     }));
     const names = quotedList(sections.map(({ name }) => name));
     const message = `${names} has no pair whose left side makes two cards or more.`;
-    return [{ range: optionPlace(block, "from"), message, fixes }];
+    const forms = sections.some(({ tables }) => tables.some((table) => table.forms.flat().some((form) => form)));
+    const told = " The forms of a table are single words: tiles, loop, board or sort can be made of them.";
+    return [
+      forms
+        ? { range: optionPlace(block, "from"), message: message + told, fixes: [...fixes, ...otherKinds(request)] }
+        : { range: optionPlace(block, "from"), message, fixes },
+    ];
   },
 };
+
+/** Kinds that forms tables feed, where no option of this kind alone would be left behind. */
+function otherKinds({ block, unit }: DealRequest): Fix[] {
+  const common = Object.keys(activitySchema.properties);
+  if (block.options.entries.some(({ key }) => !common.includes(key))) return [];
+  return ["sort", "loop"].map((make) => ({
+    title: `Make a ${make} of the forms`,
+    edits: [setOption(block, unit.text, "make", make)],
+  }));
+}

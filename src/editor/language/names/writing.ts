@@ -32,6 +32,15 @@ export function personTitle(person: string): string | undefined {
   return tieOf(`[a](#b ${title})`, "b", undefined, person) ? title : undefined;
 }
 
+/** The path of a picture behind its brackets, in angle brackets where Markdown wants them. */
+export function pictureTarget(path: string): string | undefined {
+  const escaped = path.replaceAll("%", "%25");
+  return [path, `<${path}>`, escaped, `<${escaped}>`].find((target) => {
+    const { pairs } = readUnit(`## A\n\n- ![a](${target}) = b\n`).sections[0] ?? {};
+    return pairs?.[0]?.left.answers[0].picture?.path === path;
+  });
+}
+
 function tieOf(link: string, column: string, section: string | undefined, person: string | undefined): boolean {
   const ties = readUnit(`## A\n\n- [x] ${link} c\n`).sections[0]?.statements[0]?.ties ?? [];
   const [tie] = ties;

@@ -1,0 +1,92 @@
+import assert from "node:assert/strict";
+import type { TilesDeal } from "../../src/activities/tiles/model";
+import { readUnitText, unitOf, word } from "../support/units";
+
+/** Pairs of which the first `shared` share their glosses in twos, a section with words for the outside, and an activity. */
+function unit(pairs: number, shared: number, options: string): string {
+  const own = Array.from({ length: pairs }, (_, i) => `- ${word(i)}a = ${word(i < shared ? i - (i % 2) : i)}o`);
+  const more = Array.from({ length: 20 }, (_, i) => `- ${word(500 + i)}a = ${word(500 + i)}o`);
+  return `## Words\n\n${own.join("\n")}\n\n\`\`\`activity\nmake: tiles\n${options}\n\`\`\`\n\n## More\n\n${more.join("\n")}\n`;
+}
+
+async function dealsOf(text: string): Promise<readonly TilesDeal[]> {
+  const { activities } = await readUnitText(text);
+  return (activities[0]?.deals ?? []) as unknown as readonly TilesDeal[];
+}
+
+describe("levels of tiles", function () {
+  this.timeout(120_000);
+
+  it("ask for the least and the greatest difficulty: hard is never easier than gentle", async () => {
+    let harder = 0;
+    for (const [pairs, shared, options] of [
+      [12, 2, "grid: 3 x 3"],
+      [12, 6, "grid: 3 x 3"],
+      [12, 12, "grid: 3 x 3"],
+      [17, 8, "grid: 3 x 4\ndecoys: 5"],
+      [24, 8, "grid: 4 x 4"],
+      [24, 8, "grid: 4 x 4\nturn: fixed"],
+      [24, 24, "grid: 4 x 4"],
+    ] as const) {
+      for (let seed = 1; seed <= 8; seed++) {
+        const deals = await dealsOf(
+          unit(pairs, shared, `${options}\nseed: ${seed}\nversions: 2\nlevels: [gentle, hard]`),
+        );
+        for (const version of [1, 2]) {
+          const [gentle, hard] = deals.filter((deal) => deal.version === version);
+          assert.ok(gentle?.difficulty && hard?.difficulty);
+          assert.deepEqual([gentle.level, hard.level], ["gentle", "hard"]);
+          assert.ok(hard.difficulty.detour >= gentle.difficulty.detour, `${options}, seed ${seed}, version ${version}`);
+          if (hard.difficulty.detour > gentle.difficulty.detour) harder++;
+        }
+      }
+    }
+    assert.ok(harder > 90, String(harder));
+  });
+
+  it("take the first arrangement, with one inside for both, where no word fits a further one", async () => {
+    for (let seed = 1; seed <= 5; seed++) {
+      const [alone] = await dealsOf(unit(12, 0, `grid: 3 x 3\nseed: ${seed}`));
+      const [gentle, hard] = await dealsOf(unit(12, 0, `grid: 3 x 3\nseed: ${seed}\nlevels: [gentle, hard]`));
+      assert.ok(alone && gentle && hard);
+      assert.deepEqual([gentle.attempt, hard.attempt], [0, 0]);
+      assert.deepEqual([gentle.code, gentle.difficulty?.wrongNeighbours], [alone.code, 0]);
+      const words = ({ solved }: TilesDeal): unknown =>
+        solved.map((face) => face.map((edge) => (hard.decoys.edges.includes(edge as never) ? undefined : edge?.text)));
+      assert.deepEqual(words(hard), words(gentle));
+    }
+  });
+
+  it("are not asked for where the unit names no levels", async () => {
+    for (let seed = 1; seed <= 10; seed++) {
+      const [deal] = await dealsOf(unit(24, 8, `grid: 4 x 4\nseed: ${seed}\nouter: decoys`));
+      assert.deepEqual([deal?.level, deal?.attempt, deal?.proof.status], ["hard", 0, "one"]);
+    }
+  });
+
+  it("keep every piece in its place when a word is mended", async () => {
+    const text = unit(24, 8, "grid: 4 x 4\nlevels: [gentle, hard]");
+    const before = await dealsOf(text);
+    const after = await dealsOf(text.replaceAll(`${word(2)}o`, "mended").replace(`${word(510)}a`, "other"));
+    assert.equal(before.length, 2);
+    before.forEach((deal, i) => {
+      const mended = after[i];
+      assert.ok(mended);
+      assert.deepEqual([mended.tiles, mended.attempt, mended.difficulty], [deal.tiles, deal.attempt, deal.difficulty]);
+      assert.notEqual(mended.code, deal.code);
+    });
+  });
+
+  it("say no difficulty where there is more than one solution", async () => {
+    const words = ["rapido", "veloz", "ligero", "raudo", "presto", "pronto", "agil"];
+    const items = words.map((own, i) => `- ${own} = ${[...words.slice(i + 1), ...words.slice(0, i)].join(" / ")}`);
+    const [deal] = await dealsOf(`## S\n\n${items.join("\n")}\n\n\`\`\`activity\nmake: tiles\n\`\`\`\n`);
+    assert.equal(deal?.proof.status, "several");
+    assert.equal(deal.difficulty, undefined);
+  });
+
+  it("count no blank edge as a wrong neighbour", async () => {
+    const [deal] = await dealsOf(unitOf(10, "grid: 3 x 3\nfill: blank"));
+    assert.deepEqual([deal?.proof.status, deal?.difficulty?.wrongNeighbours], ["one", 0]);
+  });
+});
