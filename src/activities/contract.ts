@@ -2,6 +2,7 @@ import type { Rule } from "../base/finding";
 import type { Validator } from "../base/generated/validators";
 import type { Range } from "../base/range";
 import type { Run } from "../base/run";
+import type { Steps } from "../base/steps";
 import type { Matching, Worded } from "../match/look-alikes";
 import type { Relation } from "../match/relation";
 import type { Sheet } from "../page/sheet";
@@ -179,6 +180,8 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   readonly overlooked?: Overlooked<D, T>;
   /** Chooses, arranges and proves. Pure in the request. */
   deal(request: DealRequest): T;
+  /** The same in steps, where it may take long; says in a few words how far it is. */
+  readonly dealing?: (request: DealRequest) => Steps<T>;
   /** Sheets of pieces of one copy (`undefined`: the master), dealt. */
   pieceSheets(dealt: T, deal: D, copy: number | undefined, press: Press): readonly Sheet[];
   /** The solution, or the second one; empty where there is none. */

@@ -11,7 +11,7 @@ export function difficultyText({ wrongNeighbours, survives, capped }: Difficulty
 
 function survival(tiles: number, capped: boolean): string {
   const more = `${tiles} more ${tiles === 1 ? "tile" : "tiles"}`;
-  if (capped) return `may survive ${more} and further ones`;
+  if (capped) return tiles === 0 ? "may survive some tiles" : `may survive ${more} and further ones`;
   return tiles === 0 ? "fails at once" : `survives up to ${more}`;
 }
 

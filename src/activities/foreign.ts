@@ -19,17 +19,32 @@ export function foreignName(name: string): ForeignName | undefined {
 export function adopt(section: Section, place: Range, path: string): Section {
   const folder = path.includes("/") ? path.slice(0, path.lastIndexOf("/") + 1) : "";
   // The copy has the shape of what it was made from.
-  return copy(section, place, folder) as Section;
+  return copy(section, { place, folder, made: new Map() }) as Section;
 }
 
-function copy(value: unknown, place: Range, folder: string): unknown {
-  if (Array.isArray(value)) return value.map((item) => copy(item, place, folder));
+interface Copying {
+  readonly place: Range;
+  readonly folder: string;
+  /** An item that stands in the section and in a pile is one item in the copy too. */
+  readonly made: Map<object, unknown>;
+}
+
+function copy(value: unknown, copying: Copying): unknown {
   if (typeof value !== "object" || value === null) return value;
+  const known = copying.made.get(value);
+  if (known !== undefined) return known;
+  const made = copyOf(value, copying);
+  copying.made.set(value, made);
+  return made;
+}
+
+function copyOf(value: object, copying: Copying): unknown {
+  if (Array.isArray(value)) return value.map((item) => copy(item, copying));
   const keys = Object.keys(value);
-  if (keys.length === 2 && "start" in value && "end" in value) return { ...place };
+  if (keys.length === 2 && "start" in value && "end" in value) return { ...copying.place };
   const entries = Object.entries(value).map(([key, inner]): [string, unknown] => [
     key,
-    key === "path" && typeof inner === "string" ? folder + inner : copy(inner, place, folder),
+    key === "path" && typeof inner === "string" ? copying.folder + inner : copy(inner, copying),
   ]);
   return Object.fromEntries(entries);
 }

@@ -1,4 +1,5 @@
 import { upTo } from "../base/seed";
+import type { Deal } from "./contract";
 import type { CommonOptions, Level } from "./options";
 
 /** Which deal of an activity: its level, and its version from 1. */
@@ -23,4 +24,18 @@ export function streamOf(name: string, seed: number, { level, version }: DealPla
 /** What of a plan makes a deal's code: the version, and the level where it is not the plain one. */
 export function planCode({ level, version }: DealPlan, plain: Level): number | string {
   return level === plain ? version : `${version} ${level}`;
+}
+
+/** Deals that are alike in what `keyOf` says, as the first of them with the codes of all. */
+export function dealsAlike<D extends Pick<Deal, "code">>(
+  deals: readonly D[],
+  keyOf: (deal: D) => string,
+): { readonly codes: readonly string[]; readonly deal: D }[] {
+  const alike = new Map<string, { codes: string[]; deal: D }>();
+  for (const deal of deals) {
+    const known = alike.get(keyOf(deal));
+    if (known) known.codes.push(deal.code);
+    else alike.set(keyOf(deal), { codes: [deal.code], deal });
+  }
+  return [...alike.values()];
 }

@@ -6,6 +6,11 @@ export class Recent<Value> {
   /** Keeps at least the last `limit` entries asked for, at most twice as many. */
   constructor(private readonly limit: number) {}
 
+  /** The kept value, if there is one. */
+  find(key: string): Value | undefined {
+    return this.young.get(key) ?? this.old.get(key);
+  }
+
   /** The kept value, or a new one made and kept. */
   get(key: string, make: () => Value): Value {
     const known = this.young.get(key);

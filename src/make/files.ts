@@ -1,4 +1,4 @@
-import type { Press } from "../activities/contract";
+import type { Deal, Press } from "../activities/contract";
 import type { PlannedStations } from "../activities/stations";
 import type { Sheet } from "../page/sheet";
 import { renderPdf } from "../render/pdf";
@@ -40,7 +40,8 @@ export async function makeFiles(
   const deals: RecordedDeal[] = [];
   const printed: PrintedActivity[] = [];
   const merged = new Map<string, { sheets: Sheet[]; lang: string }>();
-  for (const printable of printables) {
+  for (const whole of printables) {
+    const printable = options.trial ? trialOf(whole) : whole;
     const { kind, title, dealt, seed, lang } = printable;
     const { paper: paperName, margin } = dealt.request.options.value;
     const name = names.take(title);
@@ -53,7 +54,7 @@ export async function makeFiles(
     for (const deal of dealt.deals) {
       const pieces = kind.pieces(dealt, deal, press);
       let print: readonly PieceDrawing[] | undefined;
-      for (const copy of copyNumbers(options.trial && deal.copies !== "by copier" ? 1 : deal.copies)) {
+      for (const copy of copyNumbers(deal.copies)) {
         entries.push(
           ...pieceEntries(
             pieces,
@@ -95,9 +96,9 @@ export async function makeFiles(
   for (const [stock, { sheets, lang }] of merged)
     jobs.push({ name: `${unit.name}.${stock}.pdf`, title: press.unitTitle, lang, sheets });
   const chosen = printed.map(({ printable }) => printable);
-  const labels = labelSheets(chosen, press, options.trial ?? false);
+  const labels = labelSheets(chosen, press);
   const guide = guideSheets(chosen, press, [
-    ...stationBlocks(unit.stations, chosen, press),
+    ...stationBlocks(unit.stations, printables, press),
     { type: "page break" },
     ...prepBlocks(printed, labels),
   ]);
@@ -108,6 +109,15 @@ export async function makeFiles(
       jobs.push({ name: `${unit.name}.${name}.pdf`, title: `${press.unitTitle}: ${name}`, lang, sheets });
   }
   return writeAll(unit, jobs, { entries, deals }, press, options);
+}
+
+/** The same deals for a single group: one set of each, and one slip. */
+function trialOf(printable: Printable): Printable {
+  const { dealt } = printable;
+  const { request } = dealt;
+  const deals = dealt.deals.map((deal): Deal => (deal.copies === "by copier" ? deal : { ...deal, copies: 1 }));
+  const classes = request.classes.length > 0 ? [request.options.value.group] : [];
+  return { ...printable, dealt: { ...dealt, deals, request: { ...request, classes } } };
 }
 
 async function writeAll(

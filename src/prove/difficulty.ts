@@ -22,9 +22,13 @@ export interface DifficultyOptions {
   readonly intended: Assembly;
   /** The text that stands for an empty edge; an empty edge is no word to go by, so that it is no wrong neighbour. */
   readonly blank?: number;
-  /** Tiles to lay at the most (default 3000). */
+  /** Tiles to lay at the most (default 1500). */
   readonly budget?: number;
 }
+
+const usualBudget = 1500;
+/** What a start has at least, so that it gets somewhere where they are very many. */
+const leastShare = 10;
 
 /**
  * How many wrong neighbours a learner can try, and how far a wrong start survives. Our measure, no published source.
@@ -41,29 +45,36 @@ export interface DifficultyOptions {
  *   tiles as this search ever has laid on it, before it meets a place that no tile fits.
  *
  * All texts without a partner count as one, so that an arrangement measures the same with blank edges and with decoys
- * outside. The budget is shared evenly among the wrong starts; each costs one, and one more for each tile laid on it.
+ * outside; but where blank lies against blank inside, blank edges outside fit those, and decoys do not. The budget is shared
+ * evenly among the wrong starts; each costs one, and one more for each tile laid on it. Where it does not suffice for all,
+ * those that are tried stand evenly spread in their list.
  */
 export function difficultyOf(puzzle: TilePuzzle, options: DifficultyOptions): Difficulty {
   const plain = withOneNothing(puzzle);
   const stock = new Stock(plain);
   const starts = wrongMatches(plain, stock, options);
   const wrongNeighbours = starts.reduce((sum, { ways }) => sum + ways, 0);
-  let [left, survives, detour, capped] = [options.budget ?? 3000, 0, wrongNeighbours, false];
-  const budget = left;
+  const budget = options.budget ?? usualBudget;
+  let [left, survives, detour, capped] = [budget, 0, wrongNeighbours, false];
   const table = starts.length > 0 ? new Table(plain, stock) : undefined;
-  starts.forEach(({ a, b, ways }, i) => {
-    const share = Math.ceil(left / (starts.length - i)) - 1;
-    if (!table || share < 0) {
+  spread(starts, Math.ceil((starts.length * leastShare) / Math.max(1, budget))).forEach(({ a, b, ways }, i) => {
+    const share = Math.min(left, Math.max(leastShare, Math.ceil(left / (starts.length - i))));
+    if (!table || share < 1) {
       capped = true;
       return;
     }
-    const outcome = table.tryStart(a, b, share);
+    const outcome = table.tryStart(a, b, share - 1);
     left -= 1 + outcome.nodes;
     survives = Math.max(survives, outcome.survives);
     detour += ways * outcome.survives;
     capped ||= outcome.capped;
   });
   return { wrongNeighbours, survives, detour, capped, nodes: budget - left };
+}
+
+/** Every `step`-th of a list, then those that come after them, and so on. */
+function spread<Item>(list: readonly Item[], step: number): Item[] {
+  return Array.from({ length: step }, (_, first) => list.filter((_item, i) => i % step === first)).flat();
 }
 
 /** The puzzle with one and the same text for all that fits nothing. */

@@ -63,9 +63,14 @@ export class TileSearch {
     }
     const balance = balanceOf(stock);
     const free = puzzle.turn === "free";
-    this.frames = framesOf(puzzle).map(
-      ([r, c]) => new FrameSearch(stock, balance, outer, { rows: r, columns: c, free }),
+    const sides = stock.sides();
+    const outside = sides.reduce(
+      (sum, count, text) => (mayFaceOut?.has(stock.texts[text] ?? -1) === false ? sum : sum + count),
+      0,
     );
+    // A frame with a longer rim than there are edges for has no assembly; searching it could take long to see that.
+    const frames = framesOf(puzzle).filter(([r, c]) => 2 * (r + c) <= outside);
+    this.frames = frames.map(([r, c]) => new FrameSearch(stock, balance, outer, { rows: r, columns: c, free }));
   }
 
   /** What is known; `unsettled` as long as it is not done. */

@@ -11,11 +11,26 @@ interface Outcome {
   readonly capped: boolean;
 }
 
-interface Laid {
+interface Choice {
   readonly x: number;
   readonly y: number;
   /** As the stock numbers states: 4 × type + turn. */
   readonly state: number;
+}
+
+/** The rectangle that laid tiles take up. */
+interface Extent {
+  readonly north: number;
+  readonly east: number;
+  readonly south: number;
+  readonly west: number;
+  /** Sides of it that are the frame's rim, since edges without a partner lie there; a bit each, clockwise from the north. */
+  readonly closed: number;
+}
+
+interface Laid extends Choice {
+  /** With the tiles laid before. */
+  readonly extent: Extent;
 }
 
 /** Steps to the place at each side. */
@@ -37,6 +52,8 @@ export class Table {
   /** The states that show a text at a side, at 4 × text + side. */
   private readonly showing: readonly (readonly number[])[];
   private readonly fits: readonly ReadonlySet<number>[];
+  /** For each state its sides without a partner, a bit each. */
+  private readonly lone: Int32Array;
   private readonly left: Int32Array;
   private readonly laid: Laid[] = [];
   private nodes = 0;
@@ -71,6 +88,9 @@ export class Table {
     });
     this.showing = showing;
     this.fits = stock.partners.map((partners) => new Set(partners));
+    this.lone = Int32Array.from({ length: 4 * stock.types.length }, (_, state) =>
+      [0, 1, 2, 3].reduce((set, side) => set | (this.fits[this.text(state, side)]?.size === 0 ? 1 << side : 0), 0),
+    );
     this.left = Int32Array.from(stock.types, ({ tiles }) => tiles.length);
   }
 
@@ -112,10 +132,10 @@ export class Table {
   }
 
   /** What can be laid at the place that must be filled and leaves the least choice; where there is none, at any place. */
-  private choices(): readonly Laid[] {
+  private choices(): readonly Choice[] {
     const seen = new Set<number>();
-    const open: Laid[] = [];
-    let fewest: readonly Laid[] | undefined;
+    const open: Choice[] = [];
+    let fewest: readonly Choice[] | undefined;
     for (const { x, y, state } of this.laid) {
       for (let side = 0; side < 4; side++) {
         const text = this.text(state, side);
@@ -138,21 +158,22 @@ export class Table {
   }
 
   /** The tiles that fit a place whose `side` lies against a text. */
-  private choicesAt(x: number, y: number, side: number, text: number): Laid[] {
-    const found: Laid[] = [];
+  private choicesAt(x: number, y: number, side: number, text: number): Choice[] {
+    const found: Choice[] = [];
     for (const partner of this.stock.partners[text] ?? []) {
       for (const state of this.showing[4 * partner + side] ?? []) {
-        if (at(this.left, state >> 2) > 0 && this.mayLie(x, y, state)) found.push({ x, y, state });
+        if (at(this.left, state >> 2) > 0 && this.with(x, y, state)) found.push({ x, y, state });
       }
     }
     return found;
   }
 
   private put(x: number, y: number, state: number): boolean {
-    if (at(this.left, state >> 2) === 0 || !this.mayLie(x, y, state)) return false;
+    const extent = at(this.left, state >> 2) === 0 ? undefined : this.with(x, y, state);
+    if (!extent) return false;
     this.places[y * this.width + x] = state + 1;
     this.left[state >> 2] = at(this.left, state >> 2) - 1;
-    this.laid.push({ x, y, state });
+    this.laid.push({ x, y, state, extent });
     return true;
   }
 
@@ -163,45 +184,35 @@ export class Table {
     this.left[last.state >> 2] = at(this.left, last.state >> 2) + 1;
   }
 
-  /** Whether all edges that a tile would touch fit, and the whole still has room in a frame. */
-  private mayLie(x: number, y: number, state: number): boolean {
+  /** What the laid tiles and one more take up; undefined where an edge that it touches does not fit, or where there is no room. */
+  private with(x: number, y: number, state: number): Extent | undefined {
     for (let side = 0; side < 4; side++) {
       const there = at(this.places, (y + (dy[side] ?? 0)) * this.width + x + (dx[side] ?? 0)) - 1;
-      if (there >= 0 && !this.fits[this.text(state, side)]?.has(this.text(there, side ^ 2))) return false;
+      if (there >= 0 && !this.fits[this.text(state, side)]?.has(this.text(there, side ^ 2))) return undefined;
     }
-    return this.hasRoom({ x, y, state });
+    const extent = this.grown(x, y, state);
+    if (!extent) return undefined;
+    const [high, wide] = [extent.south - extent.north + 1, extent.east - extent.west + 1];
+    const [fullHigh, fullWide] = [(extent.closed & 5) === 5, (extent.closed & 10) === 10];
+    const hasRoom = this.frames.some(
+      ([rows, columns]) => (fullHigh ? high === rows : high <= rows) && (fullWide ? wide === columns : wide <= columns),
+    );
+    return hasRoom ? extent : undefined;
   }
 
-  /**
-   * Whether some frame has room for the laid tiles and one more. An edge without a partner must lie on the rim: no tile lies
-   * beyond it, and two opposite ones are a frame's width apart.
-   */
-  private hasRoom(more: Laid): boolean {
-    const far = this.width;
-    let [west, east, north, south] = [far, 0, far, 0];
-    // The lines on which rims lie, where that is known: the nearest and the farthest on which an edge asks for one.
-    const rims = [far, 0, far, 0, far, 0, far, 0];
-    for (const tile of [...this.laid, more]) {
-      const { x, y } = tile;
-      west = Math.min(west, x);
-      east = Math.max(east, x);
-      north = Math.min(north, y);
-      south = Math.max(south, y);
-      for (let side = 0; side < 4; side++) {
-        if (this.fits[this.text(tile.state, side)]?.size !== 0) continue;
-        const line = side & 1 ? x : y;
-        rims[2 * side] = Math.min(rims[2 * side] ?? far, line);
-        rims[2 * side + 1] = Math.max(rims[2 * side + 1] ?? 0, line);
-      }
-    }
-    const [n0 = far, n1 = 0, e0 = far, e1 = 0, s0 = far, s1 = 0, w0 = far, w1 = 0] = rims;
-    if (n1 > north || w1 > west || e0 < east || s0 < south) return false;
-    const [high, wide] = [south - north + 1, east - west + 1];
-    const [closedHigh, closedWide] = [n0 !== far && s1 !== 0, w0 !== far && e1 !== 0];
-    return this.frames.some(
-      ([rows, columns]) =>
-        (closedHigh ? high === rows : high <= rows) && (closedWide ? wide === columns : wide <= columns),
-    );
+  /** Undefined where a tile would lie beyond a rim, or have its own rim where tiles lie beyond. */
+  private grown(x: number, y: number, state: number): Extent | undefined {
+    const now = this.laid.at(-1)?.extent ?? { north: y, east: x, south: y, west: x, closed: 0 };
+    const north = Math.min(now.north, y);
+    const east = Math.max(now.east, x);
+    const south = Math.max(now.south, y);
+    const west = Math.min(now.west, x);
+    const moved =
+      (north < now.north ? 1 : 0) | (east > now.east ? 2 : 0) | (south > now.south ? 4 : 0) | (west < now.west ? 8 : 0);
+    const outermost = (y === north ? 1 : 0) | (x === east ? 2 : 0) | (y === south ? 4 : 0) | (x === west ? 8 : 0);
+    const lone = at(this.lone, state);
+    if (now.closed & moved || lone & ~outermost) return undefined;
+    return { north, east, south, west, closed: now.closed | lone };
   }
 
   private text(state: number, side: number): number {
@@ -222,6 +233,6 @@ function boundTexts(
   return stock.texts.map((text, i) => stock.partners[i]?.length !== 0 && (full || allowed?.has(text) === false));
 }
 
-function distinct(choices: readonly Laid[]): readonly Laid[] {
+function distinct(choices: readonly Choice[]): readonly Choice[] {
   return [...new Map(choices.map((each) => [`${each.x} ${each.y} ${each.state}`, each])).values()];
 }

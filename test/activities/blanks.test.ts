@@ -1,9 +1,10 @@
 import assert from "node:assert/strict";
-import type { KindName } from "../../src/activities/contract";
+import type { Deal, Dealt, KindName } from "../../src/activities/contract";
 import { blanksText, copiesOf } from "../../src/activities/copies";
+import { kindNamed } from "../../src/activities/kinds";
 import type { Sheet } from "../../src/page/sheet";
 import { readUnitText, testWorkshop } from "../support/units";
-import { type ShapeName, workshopUnit } from "./material";
+import { dealtOf, type ShapeName, workshopUnit } from "./material";
 
 /* What learners write on: new ones for each class where they are used once, the same again where they are wiped. */
 
@@ -82,4 +83,23 @@ describe("copies by level", () => {
     assert.deepEqual(copiesOf({ group: 2, levels: ["gentle", "hard"], copies: { gentle: 9 } }, [27], plans), [9, 4]);
     assert.deepEqual(copiesOf({ group: 2, levels: ["gentle", "hard"], copies: { gentle: 9 } }, [], plans), [9, 1]);
   });
+});
+
+describe("directions", () => {
+  const all: readonly (readonly [KindName, ShapeName])[] = [...kinds, ["board", "words"], ["calls", "statements"]];
+  const languages = ["en", "es", "fr", "de", "pt"];
+  const stepsOf = (make: KindName, about: ShapeName, options: string): (number | undefined)[] => {
+    const dealt = dealtOf(workshopUnit(make, about, options), (_): _ is Dealt<Deal> => true);
+    return languages.map((lang) => kindNamed(make)?.directions(dealt, lang)?.length);
+  };
+
+  for (const [make, about] of all)
+    it(`tell of blanks and of levels in each language: ${make} of ${about}`, () => {
+      const plain = stepsOf(make, about, "");
+      const [count = 0] = plain;
+      assert.deepEqual(plain, Array(5).fill(count));
+      assert.deepEqual(stepsOf(make, about, "blanks: 2"), Array(5).fill(count + 1));
+      const levels = stepsOf(make, about, "levels: [gentle, hard]");
+      assert.equal(new Set(levels).size, 1);
+    });
 });

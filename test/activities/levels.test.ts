@@ -8,6 +8,7 @@ import type { DealtRebuild } from "../../src/activities/rebuild/model";
 import type { DealtSort, SortDeal } from "../../src/activities/sort/model";
 import { fineShare, trueShare } from "../../src/activities/statements";
 import type { DealtStrips } from "../../src/activities/strips/model";
+import { readUnitText } from "../support/units";
 import { dealtOf, type ShapeName, shapes, workshopUnit } from "./material";
 
 /*
@@ -392,4 +393,21 @@ describe("a deal without levels", () => {
         named.deals.map((deal) => [level, deal.code]),
       );
     });
+});
+
+describe("findings about some deals", () => {
+  const codes = async (text: string): Promise<string[]> => (await readUnitText(text)).findings.map(({ code }) => code);
+
+  it("speak of cards and events that lie on one table, not of those of all versions and levels together", async () => {
+    const pairs = Array.from({ length: 10 }, (_, i) => `- word${i} = Wort${i}`).join("\n");
+    // 7 of 10 false, with other wrong partners at each level: of all cards together a fifth is true, of each deal three tenths.
+    const sort = `## Words\n\n${pairs}\n\n\`\`\`activity\nmake: sort\n${both}\nmispair: 7\n\`\`\`\n`;
+    assert.deepEqual(await codes(sort), []);
+    assert.deepEqual(await codes(sort.replace("mispair: 7", "mispair: 8")), ["unbalanced-piles"]);
+    const story = (take: string): string =>
+      `## Story\n\n1. a\n2. b\n3. c\n4. d\n5. e\n6. a\n\n\`\`\`activity\nmake: strips\n${take}\nversions: 2\n\`\`\`\n`;
+    assert.deepEqual(await codes(story("")), ["repeated-event"]);
+    const found = await Promise.all([1, 2, 3, 4, 5, 6].map((seed) => codes(story(`take: 3\nseed: ${seed}`))));
+    assert.ok(found.some((each) => each.length === 0) && found.some((each) => each.length === 1));
+  });
 });

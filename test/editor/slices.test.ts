@@ -64,6 +64,15 @@ describe("work in slices", () => {
     for (let step = steps.next(); !step.done; step = steps.next()) states.push(step.value);
     assert.equal(states[0], "Reading");
     assert.ok(states.includes("Dealing “Words – tiles”"));
+    // Six letters that are answered alike, sixty times: nothing is settled soon.
+    const hard = `## S\n\n${Array.from({ length: 60 }, (_, i) => `- w${i} = ${"abcdef"[i % 6]} / ${"abcdef"[(i + 1) % 6]}`).join("\n")}\n\n\`\`\`activity\nmake: tiles\ngrid: 6 x 6\n\`\`\`\n`;
+    const told: string[] = [];
+    const work = workshop.reading({ name: "hard", text: hard }, nothingAround);
+    for (let step = work.next(); !step.done; step = work.next()) told.push(step.value);
+    assert.ok(
+      told.some((state) => /^Proving “S – tiles”: arrangement \d+, \d+ steps$/u.test(state)),
+      [...new Set(told)].join(", "),
+    );
     assert.equal(finished(workshop.reading(file, nothingAround)).findings.length, whole.findings.length);
   });
 });

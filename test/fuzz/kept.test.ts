@@ -22,6 +22,7 @@ function freshWorkshop(): Promise<Workshop> {
   const { openWorkshop } = load("../../src/make/workshop") as typeof import("../../src/make/workshop");
   const { Recent } = load("../../src/base/recent") as typeof import("../../src/base/recent");
   Recent.prototype.get = (_, make) => make();
+  Recent.prototype.find = () => undefined;
   for (const file of Object.keys(load.cache)) if (file.startsWith(source)) delete load.cache[file];
   for (const [file, module] of kept) load.cache[file] = module;
   return openWorkshop(testAssets());

@@ -2,6 +2,7 @@ import assert from "node:assert/strict";
 import { safeName } from "../../src/make/file-names";
 import type { PiecesFile } from "../../src/make/pieces-file";
 import { BlockedError, type MadeFile, type MakeOptions, type Surroundings } from "../../src/make/workshop";
+import { readPrint } from "../support/print";
 import { readUnitText, testWorkshop, unitOf, word } from "../support/units";
 
 async function make(
@@ -53,6 +54,33 @@ describe("making files", () => {
     const master = piecesOf(await make(unitOf(4, "copies: by copier"))).file;
     assert.deepEqual([...new Set(master.pieces.map(({ copy }) => copy))], [null]);
     for (const { mark } of master.pieces) assert.match(mark, /^[A-Z0-9]{6}-[A-Z0-9]{2}$/);
+  });
+
+  it("makes one slip, mat and label for a trial, and the plan of the stations for the classes as they are", async () => {
+    const items = Array.from({ length: 6 }, (_, i) => `${i + 1}. Passo ${word(i)}.`).join("\n");
+    const piles = "### um\n\n- ba\n- be\n\n### dois\n\n- ca\n- ce\n";
+    const text = `---\nclasses: [24, 27]\n---\n\n## Story\n\n${items}\n\n\`\`\`activity\nmake: strips\ntitle: One\n\`\`\`\n\n## Piles\n\n${piles}\n\`\`\`activity\nmake: sort\ntitle: Two\nmats: fields\n\`\`\`\n\n\`\`\`stations\nminutes: 5\n\`\`\`\n`;
+    const said = async (options: MakeOptions): Promise<(name: string, what: string) => number> => {
+      const files = await make(text, options);
+      const texts = new Map<string, string[]>();
+      for (const { name, bytes } of files.filter((file) => file.name.endsWith(".pdf")))
+        texts.set(
+          name,
+          (await readPrint(bytes)).flatMap((page) => page.texts.map((each) => each.text)),
+        );
+      return (name, what) => texts.get(`unit.${name}.pdf`)?.filter((each) => each.includes(what)).length ?? -1;
+    };
+    const counts = (count: (name: string, what: string) => number): number[] => [
+      count("One.paper", "Set:"),
+      count("Two.paper", "mat"),
+      count("labels", "set "),
+      count("guide", "13 sets"),
+      count("guide", "1 set)"),
+      count("guide", "Class of 27"),
+    ];
+    // 12 + 13 slips; mats and labels for the 13 groups of the larger class.
+    assert.deepEqual(counts(await said({})), [25, 13, 26, 2, 0, 1]);
+    assert.deepEqual(counts(await said({ trial: true })), [1, 1, 2, 0, 2, 1]);
   });
 
   it("with a title or kind leaves the other activities' entries alone", async () => {

@@ -148,8 +148,9 @@ describe("the difficulty of tiles", function () {
         short.survives <= long.survives && short.detour <= long.detour && short.detour >= short.wrongNeighbours,
       );
     }
-    // One tile for each start: most of them live to see it.
-    const { detour, wrongNeighbours, survives } = difficultyOf(puzzle, { intended, budget: 2 * long.wrongNeighbours });
-    assert.ok(survives < long.survives && 2 * detour > 3 * wrongNeighbours, `${detour} of ${wrongNeighbours}`);
+    // Shared among all starts, or among a few where it does not suffice, the work lets many of them get somewhere.
+    const { detour, wrongNeighbours } = difficultyOf(puzzle, { intended, budget: 2 * long.wrongNeighbours });
+    assert.ok(2 * detour > 3 * wrongNeighbours, `${detour} of ${wrongNeighbours}`);
+    assert.ok(difficultyOf(puzzle, { intended, budget: 50 }).detour > wrongNeighbours);
   });
 });

@@ -8,6 +8,7 @@ import {
   takeAttempt,
 } from "../../src/activities/tiles/attempts";
 import type { TilesDeal } from "../../src/activities/tiles/model";
+import { finished, type Steps } from "../../src/base/steps";
 import type { TileProof } from "../../src/prove/tiles";
 import { readUnitText, unitOf } from "../support/units";
 
@@ -26,12 +27,13 @@ function tried(
   wanted?: "least" | "greatest",
 ): { taken: number; asked: number[] } {
   const asked: number[] = [];
-  const arrange = (attempt: number): Tried => {
+  const arrange = function* (attempt: number): Steps<Tried, number> {
     asked.push(attempt);
     const { detour, ...proof } = verdicts[attempt] ?? verdicts.at(-1) ?? { status: "none", nodes: 0 };
+    yield proof.nodes;
     return { attempt, proof, ...(detour === undefined ? {} : { difficulty: { detour, nodes: 20 } }) };
   };
-  return { taken: takeAttempt(arrange, { each: all, all }, 10, wanted).attempt, asked };
+  return { taken: finished(takeAttempt(arrange, { each: all, all }, 10, wanted)).attempt, asked };
 }
 
 describe("attempts at an arrangement", () => {

@@ -6,15 +6,17 @@ interface Facts {
   readonly clue: "same" | "word" | "gloss" | "example";
   readonly slip: boolean;
   readonly never: boolean;
+  readonly blanks: boolean;
 }
 
 type Steps = (facts: Facts) => readonly (string | false)[];
 
 const languages: Readonly<Record<string, Steps>> = {
-  en: ({ opposite, clue, slip, never }) => [
+  en: ({ opposite, clue, slip, never, blanks }) => [
     opposite
       ? "Sit opposite each other, the board between you. Each word stands twice: read the one on your side."
       : "Sit side by side with the board in front of you.",
+    blanks && "Before you begin, write in the blank cells the words that the caller gives you.",
     "Keep your hands on the edge of the table until you hear the call.",
     clue === "example"
       ? "Listen to the sentence and touch the word that it is about."
@@ -28,10 +30,11 @@ const languages: Readonly<Record<string, Steps>> = {
     "If you do not agree, ask the teacher: then the point may go to the teacher.",
     slip && "Tick each point on the slip and add them up at the end.",
   ],
-  es: ({ opposite, clue, slip, never }) => [
+  es: ({ opposite, clue, slip, never, blanks }) => [
     opposite
       ? "Sentaos frente a frente con el tablero en medio. Cada palabra aparece dos veces: leed la de vuestro lado."
       : "Sentaos uno al lado del otro con el tablero delante.",
+    blanks && "Antes de empezar, escribid en las casillas en blanco las palabras que os diga quien dirige el juego.",
     "Dejad las manos en el borde de la mesa hasta oír la llamada.",
     clue === "example"
       ? "Escuchad la frase y tocad la palabra de la que trata."
@@ -45,10 +48,11 @@ const languages: Readonly<Record<string, Steps>> = {
     "Si no estáis de acuerdo, preguntad a quien dirige el juego: el punto puede ser suyo.",
     slip && "Marcad cada punto en la hoja y sumadlos al final.",
   ],
-  fr: ({ opposite, clue, slip, never }) => [
+  fr: ({ opposite, clue, slip, never, blanks }) => [
     opposite
       ? "Asseyez-vous face à face, le plateau entre vous. Chaque mot est écrit deux fois : lisez celui de votre côté."
       : "Asseyez-vous côte à côte, le plateau devant vous.",
+    blanks && "Avant de commencer, écrivez dans les cases vides les mots que vous donne la personne qui mène le jeu.",
     "Gardez les mains au bord de la table jusqu’à l’appel.",
     clue === "example"
       ? "Écoutez la phrase et touchez le mot dont elle parle."
@@ -62,10 +66,11 @@ const languages: Readonly<Record<string, Steps>> = {
     "Si vous n’êtes pas d’accord, demandez à la personne qui dirige le jeu : le point peut lui revenir.",
     slip && "Cochez chaque point sur la fiche et faites le total à la fin.",
   ],
-  de: ({ opposite, clue, slip, never }) => [
+  de: ({ opposite, clue, slip, never, blanks }) => [
     opposite
       ? "Setzt euch einander gegenüber, das Spielfeld zwischen euch. Jedes Wort steht zweimal da: Lest das auf eurer Seite."
       : "Setzt euch nebeneinander, das Spielfeld vor euch.",
+    blanks && "Schreibt vor dem Beginn die Wörter in die leeren Felder, die euch die Spielleitung nennt.",
     "Lasst die Hände an der Tischkante, bis ihr den Ruf hört.",
     clue === "example"
       ? "Hört den Satz an und tippt auf das Wort, um das es geht."
@@ -79,10 +84,11 @@ const languages: Readonly<Record<string, Steps>> = {
     "Wenn ihr euch nicht einig seid, fragt die Lehrkraft: Dann kann der Punkt an sie gehen.",
     slip && "Hakt jeden Punkt auf dem Zettel ab und zählt am Ende zusammen.",
   ],
-  pt: ({ opposite, clue, slip, never }) => [
+  pt: ({ opposite, clue, slip, never, blanks }) => [
     opposite
       ? "Sentem-se frente a frente, com o tabuleiro no meio. Cada palavra aparece duas vezes: leiam a do vosso lado."
       : "Sentem-se lado a lado, com o tabuleiro à frente.",
+    blanks && "Antes de começar, escrevam nas casas em branco as palavras que vos disser quem dirige o jogo.",
     "Deixem as mãos na beira da mesa até ouvirem a chamada.",
     clue === "example"
       ? "Ouçam a frase e toquem na palavra de que ela trata."
@@ -102,6 +108,12 @@ const languages: Readonly<Record<string, Steps>> = {
 export function boardDirections({ options, words, targets }: DealtBoard, lang: string): readonly string[] | undefined {
   const { facing, slip } = options;
   const clue: Facts["clue"] = options.clue === options.show ? "same" : options.clue;
-  const facts = { opposite: facing === "opposite", clue, slip: slip === "score", never: words.length > targets };
+  const facts = {
+    opposite: facing === "opposite",
+    clue,
+    slip: slip === "score",
+    never: words.length > targets,
+    blanks: options.blanks > 0,
+  };
   return languages[lang]?.(facts).filter((line) => line !== false);
 }

@@ -89,7 +89,7 @@ function dealCircles(request: DealRequest, take: number | undefined, count: numb
     summary: summaryOf({ request, options }, deals[0]),
     ...(options.levels && hard.length > 0 && fewest === 0
       ? {
-          sameLevels: `hard has cards with words that have no partner, and ${options.decoys === 0 ? "`decoys` says that there are none" : "the unit has no short ones besides those of the circle"}`,
+          sameLevels: `hard has cards with words that have no partner, and ${options.decoys === 0 ? "`decoys` says that there are none" : "the unit has none besides those of the circle"}`,
         }
       : {}),
   };

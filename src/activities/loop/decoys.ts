@@ -1,4 +1,3 @@
-import { plain } from "../../base/run";
 import { Random } from "../../base/seed";
 import type { Pair } from "../../unit/unit";
 import type { DealRequest } from "../contract";
@@ -9,8 +8,7 @@ import type { LoopCard } from "./model";
 /**
  * Cards that belong nowhere in a circle: what stands above the line answers no card, and nothing answers what stands under it. Their
  * words are those of pairs that the circle does not use, first of the activity's own sections, then of the rest of the unit, two
- * pairs for each card, and none longer than the longest word in the circle, so that they do not make all words smaller. As
- * many as can be had, up to `count`.
+ * pairs for each card. As many as can be had, up to `count`.
  */
 export function chooseDecoys(
   circle: readonly LoopCard[],
@@ -24,11 +22,10 @@ export function chooseDecoys(
   const pool = [own, relation.pairs.filter((pair) => !own.includes(pair))].flatMap((pairs) =>
     random.shuffle(pairs.filter((pair) => !used.has(pair))),
   );
-  const longest = Math.max(0, ...circle.flatMap((card) => [lengthOf(card.answer), lengthOf(card.prompt)]));
   const looks = new Set(circle.flatMap(({ answer, prompt }) => [looksLike(answer), looksLike(prompt)]));
   const spent = new Set<Pair>();
   const cards: LoopCard[] = [];
-  const free = (word: Printed): boolean => lengthOf(word) <= longest && !looks.has(looksLike(word));
+  const free = (word: Printed): boolean => !looks.has(looksLike(word));
   const all = (): readonly LoopCard[] => [...circle, ...cards];
   for (const answers of pool) {
     if (cards.length === count) break;
@@ -47,9 +44,4 @@ export function chooseDecoys(
     for (const word of [answer, prompt]) looks.add(looksLike(word));
   }
   return cards;
-}
-
-/** Characters as they are printed; of a picture those under it. */
-function lengthOf({ runs }: Printed): number {
-  return [...plain(runs)].length;
 }

@@ -8,12 +8,13 @@ interface Facts {
   readonly more: boolean;
   /** Some cards belong nowhere. */
   readonly spare: boolean;
+  readonly blanks: boolean;
 }
 
 type Steps = (facts: Facts) => readonly (string | false)[];
 
 const languages: Readonly<Record<string, Steps>> = {
-  en: ({ room, slip, more, spare }) => [
+  en: ({ room, slip, more, spare, blanks }) => [
     room && slip && "Go to the card whose sign stands first on your slip.",
     room && !slip && "Start at any card and remember its sign.",
     !room && "Spread the cards out on the table and take any one of them.",
@@ -29,10 +30,12 @@ const languages: Readonly<Record<string, Steps>> = {
     !room && spare && "Go on until the last card leads back to the first. What fits nowhere is left over.",
     !room && slip && "Write the signs on the slip in the order in which the cards lie.",
     !room && "Read the circle to each other. Then call for the key.",
+    blanks &&
+      "Write a circle of your own on the blank cards, each one answering the card before it, and give it to another group.",
     more && room && "If you finish first, go on with the cards that have a number beside their sign.",
     more && !room && "If you finish first, ask for another circle.",
   ],
-  es: ({ room, slip, more, spare }) => [
+  es: ({ room, slip, more, spare, blanks }) => [
     room && slip && "Id a la tarjeta cuyo signo aparece primero en vuestra hoja.",
     room && !slip && "Empezad en cualquier tarjeta y recordad su signo.",
     !room && "Extended las tarjetas sobre la mesa y coged una cualquiera.",
@@ -49,10 +52,12 @@ const languages: Readonly<Record<string, Steps>> = {
     !room && spare && "Seguid hasta que la última tarjeta lleve a la primera. Lo que no va en ningún sitio sobra.",
     !room && slip && "Escribid los signos en la hoja en el orden en que están las tarjetas.",
     !room && "Leed el círculo en voz alta. Después pedid la solución.",
+    blanks &&
+      "Escribid un círculo vuestro en las tarjetas en blanco, cada una con la respuesta a la anterior, y dádselo a otro grupo.",
     more && room && "Si termináis antes, seguid con las tarjetas que llevan un número junto al signo.",
     more && !room && "Si termináis antes, pedid otro círculo.",
   ],
-  fr: ({ room, slip, more, spare }) => [
+  fr: ({ room, slip, more, spare, blanks }) => [
     room && slip && "Allez à la carte dont le signe figure en premier sur votre fiche.",
     room && !slip && "Commencez à n’importe quelle carte et retenez son signe.",
     !room && "Étalez les cartes sur la table et prenez-en une au hasard.",
@@ -72,10 +77,12 @@ const languages: Readonly<Record<string, Steps>> = {
       "Continuez jusqu’à ce que la dernière carte ramène à la première. Ce qui ne va nulle part reste de côté.",
     !room && slip && "Notez les signes sur la fiche dans l’ordre des cartes.",
     !room && "Lisez le cercle à voix haute. Demandez ensuite le corrigé.",
+    blanks &&
+      "Écrivez un cercle à vous sur les cartes vierges, chacune répondant à la précédente, et donnez-le à un autre groupe.",
     more && room && "Si vous finissez en premier, continuez avec les cartes qui ont un numéro à côté du signe.",
     more && !room && "Si vous finissez en premier, demandez un autre cercle.",
   ],
-  de: ({ room, slip, more, spare }) => [
+  de: ({ room, slip, more, spare, blanks }) => [
     room && slip && "Geht zu der Karte, deren Zeichen auf eurem Zettel zuerst steht.",
     room && !slip && "Fangt bei irgendeiner Karte an und merkt euch ihr Zeichen.",
     !room && "Breitet die Karten auf dem Tisch aus und nehmt irgendeine.",
@@ -91,10 +98,12 @@ const languages: Readonly<Record<string, Steps>> = {
     !room && spare && "Macht weiter, bis die letzte Karte zur ersten führt. Was nirgendwo passt, bleibt übrig.",
     !room && slip && "Schreibt die Zeichen in der Reihenfolge der Karten auf den Zettel.",
     !room && "Lest euch den Kreis gegenseitig vor. Bittet dann um die Lösung.",
+    blanks &&
+      "Schreibt einen eigenen Kreis auf die leeren Karten, jede mit der Antwort auf die vorige, und gebt ihn einer anderen Gruppe.",
     more && room && "Wer zuerst fertig ist, macht mit den Karten weiter, die eine Zahl neben dem Zeichen haben.",
     more && !room && "Wer zuerst fertig ist, bittet um einen weiteren Kreis.",
   ],
-  pt: ({ room, slip, more, spare }) => [
+  pt: ({ room, slip, more, spare, blanks }) => [
     room && slip && "Vão até ao cartão cujo sinal aparece em primeiro lugar na vossa ficha.",
     room && !slip && "Comecem num cartão qualquer e fixem o seu sinal.",
     !room && "Espalhem os cartões na mesa e peguem num qualquer.",
@@ -110,6 +119,8 @@ const languages: Readonly<Record<string, Steps>> = {
     !room && spare && "Continuem até que o último cartão leve ao primeiro. O que não tem lugar fica de fora.",
     !room && slip && "Escrevam os sinais na ficha pela ordem dos cartões.",
     !room && "Leiam o círculo em voz alta. Depois peçam a solução.",
+    blanks &&
+      "Escrevam um círculo vosso nos cartões em branco, cada um com a resposta ao anterior, e deem-no a outro grupo.",
     more && room && "Se terminarem primeiro, continuem com os cartões que têm um número ao lado do sinal.",
     more && !room && "Se terminarem primeiro, peçam outro círculo.",
   ],
@@ -118,6 +129,12 @@ const languages: Readonly<Record<string, Steps>> = {
 /** Built-in steps for learners. */
 export function loopDirections({ options, deals }: DealtLoop, lang: string): readonly string[] | undefined {
   const spare = deals.some(({ decoys }) => decoys.length > 0);
-  const facts = { room: options.size === "room", slip: hasSlip(options), more: options.versions > 1, spare };
+  const facts = {
+    room: options.size === "room",
+    slip: hasSlip(options),
+    more: options.versions > 1,
+    spare,
+    blanks: options.blanks > 0,
+  };
   return languages[lang]?.(facts).filter((line) => line !== false);
 }

@@ -1,6 +1,7 @@
 import type { Run } from "../../base/run";
 import type { Caution, GuideEntry, LabelEntry } from "../contract";
 import { blanksText } from "../copies";
+import { dealsAlike } from "../levels";
 import { counted } from "../report";
 import { sentenceRuns, translationOf } from "./key";
 import { type DealtRebuild, packetOf, type RebuildDeal, signIn } from "./model";
@@ -28,7 +29,7 @@ export function rebuildGuide(dealt: DealtRebuild): GuideEntry {
     // Own estimate: a minute a sentence, and five to begin and to check.
     minutes: request.options.value.minutes ?? Math.max(8, 5 + count),
     // Levels have the same sentences; the versions have others only where `take` leaves some.
-    answers: distinctSets(deals).flatMap(({ codes, deal }, _, { length }) => [
+    answers: dealsAlike(deals, (each) => each.sentences.join(" ")).flatMap(({ codes, deal }, _, { length }) => [
       ...(length > 1 ? [[{ text: codes.join(", "), bold: true }]] : []),
       ...deal.sentences.map((index) => [
         { text: `${headOf(deal, index)}. `, bold: true },
@@ -39,20 +40,6 @@ export function rebuildGuide(dealt: DealtRebuild): GuideEntry {
     ]),
     cautions: options.reuse === "laminate" ? [...cautions, "laminator"] : cautions,
   };
-}
-
-/** Deals with sentences of their own, each with the codes of all that have the same. */
-function distinctSets(
-  deals: readonly RebuildDeal[],
-): { readonly codes: readonly string[]; readonly deal: RebuildDeal }[] {
-  const sets = new Map<string, { codes: string[]; deal: RebuildDeal }>();
-  for (const deal of deals) {
-    const key = deal.sentences.join(" ");
-    const known = sets.get(key);
-    if (known) known.codes.push(deal.code);
-    else sets.set(key, { codes: [deal.code], deal });
-  }
-  return [...sets.values()];
 }
 
 function headOf({ packets }: RebuildDeal, index: number): string {

@@ -1,4 +1,5 @@
 import type { Caution, GuideEntry, LabelEntry } from "../contract";
+import { dealsAlike } from "../levels";
 import { told as toldRuns } from "../printed";
 import { counted } from "../report";
 import { summaryOf } from "./deal";
@@ -32,7 +33,7 @@ export function stripsGuide({ request, options, deals }: DealtStrips): GuideEntr
       ...(desks === undefined ? [] : [`a timer: ${desk.work} seconds a desk, ${desk.move} to move on`]),
     ],
     minutes: request.options.value.minutes ?? minutesFor(events.length, blanks, desks),
-    answers: storiesOf(deals).flatMap(({ codes, story }, _, { length }) => [
+    answers: dealsAlike(deals, keyOf).flatMap(({ codes, deal: { events: story } }, _, { length }) => [
       ...(length > 1 ? [[{ text: codes.join(", "), bold: true }]] : []),
       ...story.map((event) => {
         const places = placesOf(story, event);
@@ -47,18 +48,9 @@ export function stripsGuide({ request, options, deals }: DealtStrips): GuideEntr
   };
 }
 
-/** The stories that are dealt, each with the codes of its deals. */
-function storiesOf(
-  deals: readonly StripsDeal[],
-): { readonly codes: readonly string[]; readonly story: StripsDeal["events"] }[] {
-  const stories = new Map<string, { codes: string[]; story: StripsDeal["events"] }>();
-  for (const { code, events } of deals) {
-    const key = events.map(({ key: text }) => text).join("\u0000");
-    const known = stories.get(key);
-    if (known) known.codes.push(code);
-    else stories.set(key, { codes: [code], story: events });
-  }
-  return [...stories.values()];
+/** Equal for deals of one story. */
+function keyOf({ events }: StripsDeal): string {
+  return events.map(({ key }) => key).join("\u0000");
 }
 
 /** Own estimates: three quarters of a minute an event, a minute and a half to write one, five to begin and to check. */

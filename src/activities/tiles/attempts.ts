@@ -1,3 +1,4 @@
+import type { Steps } from "../../base/steps";
 import type { Difficulty, TileProof } from "../../prove/tiles";
 import type { Frame } from "./frame";
 
@@ -37,21 +38,27 @@ export function attemptCost({ rows, columns }: Frame): number {
 export const compared = 8;
 
 /**
- * The first arrangement that is proven to have one solution; the very first where patience ends before. With `wanted`, of
+ * In steps that say which arrangement is looked at, and how far: the first arrangement that is proven to have one solution; the very first where patience ends before. With `wanted`, of
  * the proven ones among the first `compared` the first with the least or the greatest difficulty.
  */
-export function takeAttempt<Arrangement extends Tried>(
-  arrange: (attempt: number, budget: number) => Arrangement,
+export function* takeAttempt<Arrangement extends Tried>(
+  arrange: (attempt: number, budget: number) => Steps<Arrangement, number>,
   { each, all }: Patience,
   cost: number,
   wanted?: "least" | "greatest",
-): Arrangement {
+): Steps<Arrangement> {
+  const watched = function* (attempt: number): Steps<Arrangement> {
+    const steps = arrange(attempt, each);
+    let step = steps.next();
+    for (; !step.done; step = steps.next()) yield `arrangement ${attempt + 1}, ${step.value} steps`;
+    return step.value;
+  };
   let first: Arrangement | undefined;
   let best: Arrangement | undefined;
   let spent = 0;
   for (let attempt = 0; attempt < mostAttempts && (spent < all || !first); attempt++) {
     if (best && attempt >= compared) break;
-    const next = arrange(attempt, each);
+    const next = yield* watched(attempt);
     first ??= next;
     spent += cost + next.proof.nodes + (next.difficulty?.nodes ?? 0);
     if (next.proof.status !== "one") continue;
@@ -59,7 +66,7 @@ export function takeAttempt<Arrangement extends Tried>(
     const gain = detourOf(next) - (best ? detourOf(best) : 0);
     if (!best || (wanted === "greatest" ? gain > 0 : gain < 0)) best = next;
   }
-  return best ?? first ?? arrange(0, each);
+  return best ?? first ?? (yield* watched(0));
 }
 
 interface Tried {

@@ -1,6 +1,7 @@
 import { dealCode } from "../../base/mark";
 import { Recent } from "../../base/recent";
 import { Random, upTo } from "../../base/seed";
+import { finished, type Steps } from "../../base/steps";
 import { answerKey, type MatchKey } from "../../match/relation";
 import type { Pair } from "../../unit/unit";
 import type { DealRequest } from "../contract";
@@ -21,10 +22,15 @@ import {
   type TilesDeal,
 } from "./model";
 import { levelsOf, type TilesOptions, tilesOptions, writtenFrame } from "./options";
-import { judge, type Verdict } from "./puzzle";
+import { judging, type Verdict } from "./puzzle";
 import { structureKey } from "./structure";
 
 export function dealTiles(request: DealRequest): DealtTiles {
+  return finished(dealingTiles(request));
+}
+
+/** The same in steps: proving may take long. */
+export function* dealingTiles(request: DealRequest): Steps<DealtTiles> {
   const options = tilesOptions(request.options);
   const { pairs, frame, table, plans } = prepare(request, options);
   if (!table) {
@@ -32,7 +38,9 @@ export function dealTiles(request: DealRequest): DealtTiles {
   }
   const copies = copiesOf(options, request.classes, plans);
   const patience = patienceFor(plans.length);
-  const deals = plans.map((plan, i) => ({ ...dealOne(table, plan, patience), copies: copies[i] ?? 1 }));
+  const deals: TilesDeal[] = [];
+  for (const [i, plan] of plans.entries())
+    deals.push({ ...(yield* dealOne(table, plan, patience)), copies: copies[i] ?? 1 });
   const { used } = table;
   const summary = `${table.frame.rows} × ${table.frame.columns} tiles`;
   return { request, options, pairs, frame: table.frame, used, deals, summary };
@@ -41,7 +49,7 @@ export function dealTiles(request: DealRequest): DealtTiles {
 /** Whether every deal of a request is soon proven to have one solution. */
 export function soonProven(request: DealRequest): boolean {
   const { table, plans } = prepare(request, tilesOptions(request.options));
-  return table !== undefined && plans.every((plan) => dealOne(table, plan, glance).proof.status === "one");
+  return table !== undefined && plans.every((plan) => finished(dealOne(table, plan, glance)).proof.status === "one");
 }
 
 /** What all deals of an activity are made from. */
@@ -120,26 +128,30 @@ type Arranged = Omit<TilesDeal, "copies">;
 const settled = new Recent<{ readonly attempt: number; readonly verdict: Verdict }>(1000);
 
 /** Deals until one solution is proven; else keeps the first arrangement, with what the proof found. See `takeAttempt`. */
-function dealOne(table: Table, plan: Plan, patience: Patience): Arranged {
+function* dealOne(table: Table, plan: Plan, patience: Patience): Steps<Arranged> {
   const structure = structureKey(table.request, table.options);
-  if (structure === undefined) return search(table, plan, patience);
-  let found: Arranged | undefined;
-  const { attempt, verdict } = settled.get(`${patience.all} ${plan.level} ${plan.version} ${structure}`, () => {
-    found = search(table, plan, patience);
-    return { attempt: found.attempt, verdict: verdictOf(found) };
-  });
-  return found ?? arrange(table, plan, attempt, verdict);
+  if (structure === undefined) return yield* search(table, plan, patience);
+  const key = `${patience.all} ${plan.level} ${plan.version} ${structure}`;
+  const known = settled.find(key);
+  const found = known ? arrange(table, plan, known.attempt, known.verdict) : yield* search(table, plan, patience);
+  settled.get(key, () => ({ attempt: found.attempt, verdict: verdictOf(found) }));
+  return found;
 }
 
 function verdictOf({ proof, difficulty }: Verdict): Verdict {
   return difficulty ? { proof, difficulty } : { proof };
 }
 
-function search(table: Table, plan: Plan, patience: Patience): Arranged {
+function* search(table: Table, plan: Plan, patience: Patience): Steps<Arranged> {
   const { levels } = table.options;
   const wanted = levels && haveWrongNeighbours(table) ? (plan.level === "hard" ? "greatest" : "least") : undefined;
   const cost = attemptCost(table.frame);
-  return takeAttempt((attempt, budget) => arrange(table, plan, attempt, budget), patience, cost, wanted);
+  const { request, options, frame } = table;
+  const arranged = function* (attempt: number, budget: number): Steps<Arranged, number> {
+    const { solved, ...rest } = layOut(table, plan, attempt);
+    return { ...rest, solved, ...(yield* judging(frame, solved, request.relation, options, budget)) };
+  };
+  return yield* takeAttempt(arranged, patience, cost, wanted);
 }
 
 /** Whether some word of the pairs in use fits more words than its own partner: else all arrangements are equally hard. */
@@ -150,13 +162,16 @@ function haveWrongNeighbours({ used, request: { relation } }: Table): boolean {
   return keys.some((key) => [...relation.partners(key)].reduce((sum, other) => sum + (counts.get(other) ?? 0), 0) > 1);
 }
 
-/** `verdict`: what is known already, or the nodes to spend on it. */
-function arrange(
+function arrange(table: Table, plan: Plan, attempt: number, verdict: Verdict): Arranged {
+  return { ...layOut(table, plan, attempt), ...verdict };
+}
+
+/** An arrangement of which nothing is known yet. */
+function layOut(
   { request, options, frame, used }: Table,
   { level, version }: Plan,
   attempt: number,
-  verdict: Verdict | number,
-): Arranged {
+): Omit<Arranged, keyof Verdict> {
   // The levels of a version draw their inside alike, so that one look at either key serves both unless a level takes another
   // attempt; their order of dealing differs.
   const stream = `tiles/${options.seed}/${version}/${attempt}`;
@@ -187,10 +202,9 @@ function arrange(
   const tiles = order
     .shuffle(upTo(solved.length))
     .map((cell): DealtTile => ({ cell, turn: options.turn === "free" ? quarter(order.below(4)) : 0 }));
-  const known = typeof verdict === "number" ? judge(frame, solved, request.relation, options, verdict) : verdict;
   const faces = solved.map((face) => face.map((edge) => (edge ? [edge.picture?.path ?? "", edge.runs] : 0)));
   const code = dealCode(JSON.stringify(["tiles", level, version, options.turn, frame, tiles, faces]));
-  return { code, level, version, attempt, frame, solved, tiles, decoys, ...known };
+  return { code, level, version, attempt, frame, solved, tiles, decoys };
 }
 
 const noDecoys: Decoys = { edges: [], wanted: 0, misfits: [] };

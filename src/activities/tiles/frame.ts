@@ -20,6 +20,12 @@ export function outerCount({ rows, columns }: Frame): number {
   return 2 * (rows + columns);
 }
 
+/** Whether two layouts have the same rows and columns, as they lie or, where tiles may be turned, after a quarter turn. */
+export function isFrameOf(a: Frame, b: Frame, turn: "free" | "fixed"): boolean {
+  const asItLies = a.rows === b.rows && a.columns === b.columns;
+  return asItLies || (turn === "free" && a.rows === b.columns && a.columns === b.rows);
+}
+
 /** The two spots that meet at each inner edge: first those between neighbours in a row, then those between rows. */
 export function innerEdges({ rows, columns }: Frame): (readonly [Spot, Spot])[] {
   const edges: (readonly [Spot, Spot])[] = [];

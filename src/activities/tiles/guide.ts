@@ -5,7 +5,8 @@ import type { DealtTiles, TilesDeal } from "./model";
 /** What a colleague needs to run tiles. */
 export function tilesGuide({ request, options, used, frame, deals }: DealtTiles): GuideEntry {
   const count = frame ? frame.rows * frame.columns : 0;
-  const shape = frame ? `${frame.rows} rows of ${frame.columns}` : "";
+  const untold = options.frame === "untold" ? ", which they are not told" : "";
+  const shape = frame ? `${frame.rows} rows of ${frame.columns}${untold}` : "";
   const hard = deals.some(({ level }) => level === "hard");
   return {
     summary: `Learners lay ${count} square tiles (${shape}) so that touching edges belong together.${hard ? " In the hard sets some outer edges carry words that have no partner." : ""}`,
@@ -27,7 +28,10 @@ export function tilesLabels({ frame, options }: DealtTiles, _deal: TilesDeal): L
 
 type Directions = (dealt: DealtTiles) => readonly string[];
 
-const isTold = ({ frame }: DealtTiles): string => (frame ? `${frame.rows} × ${frame.columns}` : "");
+/** The step about the finished layout: with its rows × columns, or without them where learners are to find out. */
+function layoutStep({ frame, options }: DealtTiles, told: (size: string) => string, untold: string): string {
+  return frame && options.frame === "told" ? told(`${frame.rows} × ${frame.columns}`) : untold;
+}
 
 /** What to say of the outer edges: whether some set has words on them. */
 function rim({ deals }: DealtTiles, words: string, blank: string): string {
@@ -42,7 +46,11 @@ export const directions: Readonly<Record<string, Directions>> = {
       ? "The small triangle shows which way is up: do not turn the tiles."
       : "You may turn the tiles any way round.",
     "Lay tiles side by side so that the words on touching edges belong together. Each word that has a partner must lie against it.",
-    `The finished layout is a rectangle of ${isTold(dealt)} tiles. ${rim(dealt, "Words on its rim may have no partner.", "Its rim is blank.")}`,
+    `${layoutStep(
+      dealt,
+      (size) => `The finished layout is a rectangle of ${size} tiles.`,
+      "The finished layout is a full rectangle; find out how many rows it has.",
+    )} ${rim(dealt, "Words on its rim may have no partner.", "Its rim is blank.")}`,
     "When you are done, read the pairs to each other. Then call for the key.",
   ],
   es: (dealt) => [
@@ -51,7 +59,11 @@ export const directions: Readonly<Record<string, Directions>> = {
       ? "El triángulo pequeño indica qué lado va arriba: no giréis las fichas."
       : "Podéis girar las fichas como queráis.",
     "Poned las fichas lado a lado de modo que las palabras de los bordes que se tocan correspondan. Cada palabra que tenga pareja debe tocarla.",
-    `El resultado es un rectángulo de ${isTold(dealt)} fichas. ${rim(dealt, "Las palabras del borde exterior pueden no tener pareja.", "El borde exterior queda en blanco.")}`,
+    `${layoutStep(
+      dealt,
+      (size) => `El resultado es un rectángulo de ${size} fichas.`,
+      "El resultado es un rectángulo completo; averiguad cuántas filas tiene.",
+    )} ${rim(dealt, "Las palabras del borde exterior pueden no tener pareja.", "El borde exterior queda en blanco.")}`,
     "Al terminar, leeos las parejas en voz alta. Después pedid la solución.",
   ],
   fr: (dealt) => [
@@ -60,7 +72,11 @@ export const directions: Readonly<Record<string, Directions>> = {
       ? "Le petit triangle indique le haut : ne tournez pas les pièces."
       : "Vous pouvez tourner les pièces dans tous les sens.",
     "Posez les pièces côte à côte pour que les mots des bords qui se touchent aillent ensemble. Chaque mot qui a un partenaire doit le toucher.",
-    `À la fin, on obtient un rectangle de ${isTold(dealt)} pièces. ${rim(dealt, "Les mots du pourtour peuvent ne pas avoir de partenaire.", "Le pourtour reste blanc.")}`,
+    `${layoutStep(
+      dealt,
+      (size) => `À la fin, on obtient un rectangle de ${size} pièces.`,
+      "À la fin, on obtient un rectangle complet ; trouvez combien de rangées il a.",
+    )} ${rim(dealt, "Les mots du pourtour peuvent ne pas avoir de partenaire.", "Le pourtour reste blanc.")}`,
     "Quand vous avez fini, lisez-vous les paires. Demandez ensuite le corrigé.",
   ],
   de: (dealt) => [
@@ -69,7 +85,11 @@ export const directions: Readonly<Record<string, Directions>> = {
       ? "Das kleine Dreieck zeigt nach oben: Dreht die Karten nicht."
       : "Ihr dürft die Karten beliebig drehen.",
     "Legt Karten so aneinander, dass die Wörter an den Kanten, die sich berühren, zusammengehören. Jedes Wort, das einen Partner hat, muss an ihm liegen.",
-    `Am Ende liegt ein Rechteck aus ${isTold(dealt)} Karten. ${rim(dealt, "Wörter am Rand haben vielleicht keinen Partner.", "Am Rand steht nichts.")}`,
+    `${layoutStep(
+      dealt,
+      (size) => `Am Ende liegt ein Rechteck aus ${size} Karten.`,
+      "Am Ende liegt ein volles Rechteck; findet heraus, wie viele Reihen es hat.",
+    )} ${rim(dealt, "Wörter am Rand haben vielleicht keinen Partner.", "Am Rand steht nichts.")}`,
     "Wenn ihr fertig seid, lest euch die Paare vor. Bittet dann um die Lösung.",
   ],
   pt: (dealt) => [
@@ -78,7 +98,11 @@ export const directions: Readonly<Record<string, Directions>> = {
       ? "O pequeno triângulo indica o lado de cima: não rodem as peças."
       : "Podem rodar as peças à vontade.",
     "Ponham as peças lado a lado de modo que as palavras dos lados que se tocam correspondam. Cada palavra que tem par deve ficar encostada a ele.",
-    `No fim fica um retângulo de ${isTold(dealt)} peças. ${rim(dealt, "As palavras da borda podem não ter par.", "A borda fica em branco.")}`,
+    `${layoutStep(
+      dealt,
+      (size) => `No fim fica um retângulo de ${size} peças.`,
+      "No fim fica um retângulo completo; descubram quantas filas tem.",
+    )} ${rim(dealt, "As palavras da borda podem não ter par.", "A borda fica em branco.")}`,
     "Quando acabarem, leiam os pares em voz alta. Depois peçam a solução.",
   ],
 };

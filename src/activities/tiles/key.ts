@@ -13,6 +13,7 @@ import { difficultySentence } from "../difficulty";
 import { told } from "../printed";
 import { titleOf } from "../sheet-page";
 import { drawCentre, drawFace } from "./draw";
+import { isFrameOf } from "./frame";
 import { commonSize, layoutTiles } from "./layout";
 import { type DealtTiles, intended, type TilesDeal } from "./model";
 import { toPuzzle } from "./puzzle";
@@ -36,10 +37,11 @@ export function solutionSheets(dealt: DealtTiles, deal: TilesDeal, view: "solved
   const lines = view === "second" ? [] : listLines(dealt, deal);
   const columns = { gap: 6, count: 2, size: listSize };
   const listHeight = columnsHeight(lines, box.w, columns, press.typeface);
-  const grid = drawGrid(dealt, deal, second ?? intended(deal.frame), view, box, listHeight, press);
+  const shown = second ?? intended(deal.frame);
+  const grid = drawGrid(dealt, deal, shown, view, box, listHeight, press);
   const head = heading(
     `${view === "second" ? texts.second : texts.key}: ${request.title}`,
-    facts(dealt, deal, grid.worded),
+    facts(dealt, deal, shown, grid.worded),
     box,
   );
   const rest = { ...box, y: grid.bottom + listGap, h: box.y + box.h - grid.bottom - listGap };
@@ -89,10 +91,13 @@ function heading(title: string, lines: readonly string[], box: Box): SheetItem[]
   ];
 }
 
-function facts({ options }: DealtTiles, deal: TilesDeal, worded: boolean): string[] {
+function facts({ options }: DealtTiles, deal: TilesDeal, shown: Assembly, worded: boolean): string[] {
   const { rows, columns } = deal.frame;
+  const other = isFrameOf(shown, deal.frame, options.turn)
+    ? ""
+    : ` Here they are laid as ${shown.rows} × ${shown.columns}.`;
   return [
-    `${rows} × ${columns} tiles, deal code ${deal.code}. ${proofText(deal, options.turn)}`,
+    `${rows} × ${columns} tiles, deal code ${deal.code}. ${proofText(deal, options.turn)}${other}`,
     ...(misleads(deal) ? [difficultySentence(deal.difficulty)] : []),
     ...(worded ? [] : [texts.unworded]),
   ];
@@ -125,7 +130,9 @@ function drawGrid(
     press,
   );
   const puzzle = toPuzzle(deal.frame, deal.solved, dealt.request.relation, dealt.options);
-  const differs = view === "second" ? differences(puzzle, intended(deal.frame), assembly) : [];
+  // In another frame every tile lies elsewhere: there is nothing to point out.
+  const compared = view === "second" && isFrameOf(assembly, deal.frame, dealt.options.turn);
+  const differs = compared ? differences(puzzle, intended(deal.frame), assembly) : [];
   const squares = assembly.cells.map((_, i) => ({
     page: 0,
     x: left + (i % columns) * side,

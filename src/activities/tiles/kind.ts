@@ -1,7 +1,7 @@
 import schema from "../../../schemas/tiles.schema.json";
 import { validateTiles } from "../../base/generated/validators";
 import type { ActivityKind } from "../contract";
-import { dealTiles } from "./deal";
+import { dealingTiles, dealTiles } from "./deal";
 import { directions, tilesGuide, tilesLabels } from "./guide";
 import { solutionSheets } from "./key";
 import type { DealtTiles, TilesDeal } from "./model";
@@ -16,6 +16,7 @@ export const tiles: ActivityKind<TilesDeal, DealtTiles> = {
   schema,
   validate: validateTiles,
   deal: dealTiles,
+  dealing: dealingTiles,
   pieceSheets,
   solutionSheets,
   pieces: tilePieces,

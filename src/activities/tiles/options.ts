@@ -7,6 +7,7 @@ export interface TilesOptions extends CommonOptions {
   readonly make: "tiles";
   /** `auto` or rows × columns. */
   readonly grid: string;
+  readonly frame: "told" | "untold";
   readonly fill: "words" | "blank";
   readonly outer: "blank" | "decoys";
   readonly decoys?: number | readonly string[];

@@ -1,13 +1,14 @@
 import { Recent } from "../../base/recent";
+import { finished, type Steps } from "../../base/steps";
 import type { Matching } from "../../match/look-alikes";
 import type { MatchKey } from "../../match/relation";
 import {
   type Difficulty,
   difficultyOf,
-  proveTiles,
   type TileEdges,
   type TileProof,
   type TilePuzzle,
+  TileSearch,
 } from "../../prove/tiles";
 import { looksLike } from "../printed";
 import type { Frame } from "./frame";
@@ -16,8 +17,9 @@ import type { TilesOptions } from "./options";
 
 /**
  * The tiles as the prover sees them: printed edges numbered, and which of them fit. Where the inside has blank edges, blank
- * lies against blank, and a layout counts only when no word that has a partner is left facing out: the learners are told
- * that each word lies against its answer. Without inner blanks that follows from the number of edges without a partner.
+ * lies against blank. A layout counts only when no word that has a partner is left facing out: the learners are told that each
+ * word lies against its answer. Without inner blanks that follows in the frame that is told from the number of edges without
+ * a partner.
  */
 export function toPuzzle(
   frame: Frame,
@@ -43,9 +45,16 @@ export function toPuzzle(
     if (!edge) return options.fill === "blank" ? [i] : [];
     return [...relation.partners(edge.key)].flatMap((key) => byKey.get(key) ?? []).sort((a, b) => a - b);
   });
-  const inner = options.fill === "blank";
+  const untold = options.frame === "untold";
   const outer = samples.flatMap((edge, i) => (!edge || partners[i]?.length === 0 ? [i] : []));
-  return { ...frame, tiles, partners, turn: options.turn, ...(inner ? { outer } : {}) };
+  return {
+    ...frame,
+    tiles,
+    partners,
+    turn: options.turn,
+    ...(untold || options.fill === "blank" ? { outer } : {}),
+    ...(untold ? { frameUntold: true } : {}),
+  };
 }
 
 /** What is known about an arrangement. */
@@ -55,25 +64,38 @@ export interface Verdict {
   readonly difficulty?: Difficulty;
 }
 
+/** Search nodes at a stretch: of the hardest arrangements that were measured about four milliseconds. */
+const stretch = 500;
+
 /** Verdicts by puzzle: texts are numbers there, so that mending a word asks for no new search. */
 const verdicts = new Recent<Verdict>(1000);
 
 /** The proof of one arrangement, with `budget` search nodes to spend on it, and where it has one solution its difficulty. */
-export function judge(
+export function judge(...given: Parameters<typeof judging>): Verdict {
+  return finished(judging(...given));
+}
+
+/** The same in steps, of so many search nodes at a time; says how many were spent. */
+export function* judging(
   frame: Frame,
   solved: readonly TileFace[],
   relation: Matching,
   options: TilesOptions,
   budget: number,
-): Verdict {
+): Steps<Verdict, number> {
   const puzzle = toPuzzle(frame, solved, relation, options);
-  return verdicts.get(`${budget} ${JSON.stringify(puzzle)}`, () => {
-    const meant = intended(frame);
-    const proof = proveTiles(puzzle, { intended: meant, budget });
-    if (proof.status !== "one") return { proof };
-    const blank = blankIn(puzzle, solved);
-    return { proof, difficulty: difficultyOf(puzzle, { intended: meant, ...(blank === undefined ? {} : { blank }) }) };
-  });
+  const key = `${budget} ${JSON.stringify(puzzle)}`;
+  const known = verdicts.find(key);
+  if (known) return verdicts.get(key, () => known);
+  const meant = intended(frame);
+  const search = new TileSearch(puzzle, { intended: meant, budget });
+  while (!search.advance(stretch)) yield search.proof.nodes;
+  const { proof } = search;
+  if (proof.status !== "one") return verdicts.get(key, () => ({ proof }));
+  yield proof.nodes;
+  const blank = blankIn(puzzle, solved);
+  const difficulty = difficultyOf(puzzle, { intended: meant, ...(blank === undefined ? {} : { blank }) });
+  return verdicts.get(key, () => ({ proof, difficulty }));
 }
 
 /** The number of the empty edge. */

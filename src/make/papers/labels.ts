@@ -19,13 +19,13 @@ interface Label {
 }
 
 /** A label for every packet and bag of every copy, in the order of the activities. */
-export function labelSheets(printables: readonly Printable[], press: Press, trial: boolean): Sheet[] {
+export function labelSheets(printables: readonly Printable[], press: Press): Sheet[] {
   const [first] = printables;
   if (!first) return [];
   const { paper, margin } = first.dealt.request.options.value;
   const labels = printables.flatMap(({ kind, dealt, title }) =>
     dealt.deals.flatMap((deal) =>
-      copyNumbers(trial && deal.copies !== "by copier" ? 1 : deal.copies).flatMap((copy) =>
+      copyNumbers(deal.copies).flatMap((copy) =>
         kind.labels(dealt, deal).map((entry): Label => {
           const set = copy === undefined ? "a copy of the master" : `set ${copy + 1}`;
           return {

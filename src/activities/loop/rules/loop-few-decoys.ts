@@ -7,7 +7,7 @@ export const loopFewDecoys: Rule<LoopContext> = {
   code: "loop-few-decoys",
   severity: "warning",
   title: "Fewer cards that belong nowhere than asked for",
-  why: "A card that belongs nowhere takes its two words from two pairs that the circle does not use, here or in other sections of the unit. Nothing in the circle may answer them, and none may be longer than the longest word of the circle, since all words have one size. Let `take` leave more pairs, or add some.",
+  why: "A card that belongs nowhere takes its two words from two pairs that the circle does not use, here or in other sections of the unit. Nothing in the circle may answer them. Let `take` leave more pairs, or add some.",
   example: {
     wrong:
       "## Drinks\n\n- chá = tea\n- leite = milk\n- água = water\n- sumo = juice\n\n```activity\nmake: loop\ndecoys: 2\n```",

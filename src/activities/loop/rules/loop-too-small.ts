@@ -18,7 +18,8 @@ export const loopTooSmall: Rule<LoopContext> = {
     right:
       "## Times\n\n- ontem = yesterday\n- hoje = today\n- logo = soon\n- já = now\n\n```activity\nmake: loop\nsize: mini\ncards: 16\n```",
   },
-  check: ({ dealt, press }) => {
+  check: ({ dealt: given, press }) => {
+    const dealt = asOneCircle(given);
     const { options, deals, request } = dealt;
     if (deals.length === 0) return [];
     const { size, grid, signSize } = layoutLoop(dealt, press);
@@ -72,4 +73,10 @@ function fewerCards(dealt: DealtLoop, comfort: number, press: LoopContext["press
     return [{ title: `Put ${cards} ${cards === 1 ? "card" : "cards"} on a sheet`, edits, preferred: true }];
   }
   return [];
+}
+
+/** The same cards, none of them a decoy: all words have one size. */
+function asOneCircle(dealt: DealtLoop): DealtLoop {
+  const deals = dealt.deals.map((deal) => ({ ...deal, cards: [...deal.cards, ...deal.decoys], decoys: [] }));
+  return { ...dealt, deals };
 }

@@ -1,6 +1,7 @@
-import type { Fix, Rule } from "../../../base/finding";
+import type { Fix, Report, Rule } from "../../../base/finding";
 import { setOption } from "../../edits";
 import { optionPlace } from "../../report";
+import type { DealtSort, SortCard } from "../model";
 import { dealtWith, type SortContext } from "./context";
 import { activity, articles } from "./example";
 
@@ -16,32 +17,43 @@ export const unbalancedPiles: Rule<SortContext> = {
     wrong: `## Articles\n\n### o\n\n- disco\n- café\n- pão\n- mel\n\n### a\n\n- mochila${activity()}`,
     right: `${articles}${activity()}`,
   },
+  // Deal by deal: levels and versions have cards of their own.
   check: ({ dealt }) => {
-    const { piles, cards, by, claims, deals, request } = dealt;
-    // Statements are judged by their own rule, and where false cards are missing that is what there is to say.
-    if (deals.length === 0 || (by === "truth" && claims.length > 0) || dealt.missingMispairs > 0) return [];
-    const counts = piles.map((_, pile) => cards.filter((card) => card.piles.includes(pile)).length);
-    const least = (leastPart * cards.length) / piles.length;
-    const small = piles.flatMap((pile, i) => ((counts[i] ?? 0) < least ? [{ pile, count: counts[i] ?? 0 }] : []));
-    const [first] = small;
-    if (!first) return [];
-    const half = Math.floor(cards.length / 2);
-    const fixes: Fix[] =
-      by === "truth" && dealtWith(dealt, { mispair: half }).missingMispairs === 0
-        ? [
-            {
-              title: `Make ${half} of them false`,
-              edits: [setOption(request.block, request.unit.text, "mispair", String(half))],
-            },
-          ]
-        : [];
-    return [
-      {
-        range:
-          by === "truth" ? optionPlace(request.block, "mispair") : (first.pile.source ?? optionPlace(request.block)),
-        message: `${small.map(({ pile, count }) => `“${pile.name}” has ${count}`).join(", ")} of ${cards.length} cards: learners can guess. At least ${Math.ceil(least)} would be better.`,
-        fixes,
-      },
-    ];
+    for (const { order } of dealt.deals) {
+      const reports = unbalanced(
+        dealt,
+        order.flatMap((index) => dealt.cards[index] ?? []),
+      );
+      if (reports.length > 0) return reports;
+    }
+    return [];
   },
 };
+
+function unbalanced(dealt: DealtSort, cards: readonly SortCard[]): Report[] {
+  const { piles, by, claims, deals, request } = dealt;
+  // Statements are judged by their own rule, and where false cards are missing that is what there is to say.
+  if (deals.length === 0 || (by === "truth" && claims.length > 0) || dealt.missingMispairs > 0) return [];
+  const counts = piles.map((_, pile) => cards.filter((card) => card.piles.includes(pile)).length);
+  const least = (leastPart * cards.length) / piles.length;
+  const small = piles.flatMap((pile, i) => ((counts[i] ?? 0) < least ? [{ pile, count: counts[i] ?? 0 }] : []));
+  const [first] = small;
+  if (!first) return [];
+  const half = Math.floor(cards.length / 2);
+  const fixes: Fix[] =
+    by === "truth" && dealtWith(dealt, { mispair: half }).missingMispairs === 0
+      ? [
+          {
+            title: `Make ${half} of them false`,
+            edits: [setOption(request.block, request.unit.text, "mispair", String(half))],
+          },
+        ]
+      : [];
+  return [
+    {
+      range: by === "truth" ? optionPlace(request.block, "mispair") : (first.pile.source ?? optionPlace(request.block)),
+      message: `${small.map(({ pile, count }) => `“${pile.name}” has ${count}`).join(", ")} of ${cards.length} cards: learners can guess. At least ${Math.ceil(least)} would be better.`,
+      fixes,
+    },
+  ];
+}

@@ -2,6 +2,7 @@ import type { Report, Rule } from "../../../base/finding";
 import { answerKey } from "../../../match/relation";
 import type { Answer, Pair } from "../../../unit/unit";
 import type { DealtTiles, Edge, TilesDeal } from "../model";
+import { blanksIn, causeFixes } from "./causes";
 import { type Clash, clashes } from "./clashes";
 import { place, type TilesContext } from "./context";
 
@@ -83,7 +84,7 @@ function ambiguity(
   const several = deal.proof.status === "several";
   const one = deal.proof.status === "one";
   const effect = several
-    ? " So the tiles can be laid in more than one way."
+    ? ` So the tiles can be laid in more than one way.${blanksIn(dealt, deal)}`
     : one
       ? " Other edges keep them apart: the solution is still the only one."
       : "";
@@ -103,13 +104,16 @@ function ambiguity(
         ? [{ range: place(dealt), message: "This activity has a second solution; the preview shows both" }]
         : []),
     ],
-    fixes: second
-      ? [
-          {
-            title: `Take out “${second.left.answers[0].text} = ${second.right.answers[0].text}”`,
-            edits: [{ range: second.block, text: "" }],
-          },
-        ]
-      : [],
+    fixes: [
+      ...(several ? causeFixes(dealt, deal) : []),
+      ...(second
+        ? [
+            {
+              title: `Take out “${second.left.answers[0].text} = ${second.right.answers[0].text}”`,
+              edits: [{ range: second.block, text: "" }],
+            },
+          ]
+        : []),
+    ],
   };
 }

@@ -1,14 +1,14 @@
 import type { Rule } from "../../../base/finding";
-import { setOption } from "../../edits";
+import { blanksIn, causeFixes, otherFrame } from "./causes";
 import { clashes } from "./clashes";
 import { place, type TilesContext } from "./context";
-import { anotherSeed, provenWith } from "./trial";
+import { anotherSeed } from "./trial";
 
 export const severalSolutions: Rule<TilesContext> = {
   code: "several-solutions",
   severity: "error",
   title: "Tiles that can be laid in more than one way",
-  why: "No two words are to blame, but the tiles as a whole allow a second layout, as with many blank inner edges. The preview shows both. Another seed, a smaller grid, or more pairs may help.",
+  why: "No two words are to blame, but the tiles as a whole allow a second layout, because many inner edges are blank, or because the same tiles also fill a rectangle with other rows and columns and `frame: untold` does not say which is meant. The preview shows both. Another seed, a smaller grid, or more pairs may help.",
   example: {
     wrong: "## Drinks\n\n- chá = tea\n- leite = milk\n\n```activity\nmake: tiles\ngrid: 3 x 3\nfill: blank\n```",
     right:
@@ -20,23 +20,15 @@ export const severalSolutions: Rule<TilesContext> = {
       (deal) => deal.proof.status === "several" && clashes(deal, request.relation).length === 0,
     );
     if (!hit) return [];
-    const { block, unit } = request;
+    const other = otherFrame(dealt, hit);
+    const message = other
+      ? `These tiles can also be laid as ${other}, since learners are not told rows and columns; the preview shows both.`
+      : `These tiles can be laid in ${hit.proof.capped ? "more than one way" : `${hit.proof.count} ways`}; the preview shows two of them side by side.`;
     return [
       {
         range: place(dealt),
-        message: `These tiles can be laid in ${hit.proof.capped ? "more than one way" : `${hit.proof.count} ways`}; the preview shows two of them side by side.`,
-        fixes: [
-          ...anotherSeed(dealt),
-          ...(provenWith(dealt, { grid: "auto" }) && block.options.entries.some(({ key }) => key === "grid")
-            ? [
-                {
-                  title: "Take the largest grid that the pairs fill",
-                  edits: [setOption(block, unit.text, "grid", "auto")],
-                  preferred: true,
-                },
-              ]
-            : []),
-        ],
+        message: `${message}${blanksIn(dealt, hit)}`,
+        fixes: [...anotherSeed(dealt), ...causeFixes(dealt, hit)],
       },
     ];
   },

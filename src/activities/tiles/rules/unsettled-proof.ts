@@ -1,4 +1,5 @@
 import type { Rule } from "../../../base/finding";
+import { blanksIn, causeFixes } from "./causes";
 import { place, type TilesContext } from "./context";
 import { anotherSeed } from "./trial";
 
@@ -6,7 +7,7 @@ export const unsettledProof: Rule<TilesContext> = {
   code: "unsettled-proof",
   severity: "warning",
   title: "Not settled whether there is one solution",
-  why: "The search stopped at its budget without a second solution and without a proof that there is none. This happens where a few words return very often. Another seed or fewer repeated answers help.",
+  why: "The search stopped at its budget without a second solution and without a proof that there is none. This happens where a few words return very often, or where many inner edges are blank. Another seed, fewer repeated answers, a smaller grid or more pairs help.",
   example: {
     wrong: "A section in which the same two answers stand for twenty words.",
     right: "Words with answers of their own.",
@@ -17,8 +18,8 @@ export const unsettledProof: Rule<TilesContext> = {
     return [
       {
         range: place(dealt),
-        message: `It could not be settled whether these tiles have one solution (${open.proof.nodes} steps were tried).`,
-        fixes: anotherSeed(dealt),
+        message: `It could not be settled whether these tiles have one solution (${open.proof.nodes} steps were tried).${blanksIn(dealt, open)}`,
+        fixes: [...anotherSeed(dealt), ...causeFixes(dealt, open)],
       },
     ];
   },
