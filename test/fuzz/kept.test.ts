@@ -56,7 +56,7 @@ const typing: fc.Arbitrary<Edit[]> = fc
     fc.double({ min: 0, max: 1, noNaN: true }),
     fc.array(fc.constantFrom("a", "é", " ", "=", "/", "*", "\n"), { maxLength: 6 }),
     fc.array(fc.tuple(fc.nat({ max: 30 }), fc.nat({ max: 30 })), { maxLength: 3 }),
-    fc.option(changes, { nil: [], freq: 1 }),
+    fc.option(changes, { nil: [], freq: 2 }),
   )
   .map(([at, letters, answers, careless]) => [
     ...letters.map(
