@@ -4,6 +4,7 @@ import type { Press } from "../../src/activities/contract";
 import { planUnit } from "../../src/activities/plan";
 import { rebuild } from "../../src/activities/rebuild/kind";
 import { layoutRebuild, placeRebuild } from "../../src/activities/rebuild/layout";
+import { mm } from "../../src/page/paper";
 import { readUnit } from "../../src/unit/read";
 import { testTypeface } from "../support/typeface";
 import { sentenceUnit } from "./unit";
@@ -34,15 +35,18 @@ describe("cards in rows", () => {
           const [activity] = planUnit(readUnit(sentenceUnit(lines, options))).activities;
           assert.ok(activity?.request);
           const dealt = rebuild.deal(activity.request);
-          const { box, height } = layoutRebuild(dealt, press);
+          const { box, height, size = 0 } = layoutRebuild(dealt, press);
           for (const deal of dealt.deals) {
             const { pages, places } = placeRebuild(dealt, deal, press);
             assert.deepEqual(
               places.map(({ card }) => card),
               Array.from({ length: deal.dealt.length + blanks }, (_, i) => i),
             );
-            for (const { page, x, y, w, h } of places) {
+            for (const { card, page, x, y, w, h } of places) {
               assert.ok(page < pages && h === height);
+              // Words stand 3 mm clear of the cuts; those of a whole row may be set in several lines.
+              const words = press.typeface.measure(deal.dealt[card]?.runs ?? []) * mm(size);
+              assert.ok(w >= words + 6 || Math.abs(w - box.w) < 1e-6, `${words} mm on a card of ${w}`);
               assert.ok(x >= box.x - 1e-6 && x + w <= box.x + box.w + 1e-6);
               assert.ok(y >= box.y - 1e-6 && y + h <= box.y + box.h + 1e-6);
               const row = (y - box.y) / height;
