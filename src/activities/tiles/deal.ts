@@ -5,7 +5,7 @@ import { finished, type Steps } from "../../base/steps";
 import { answerKey, type MatchKey } from "../../match/relation";
 import type { Pair } from "../../unit/unit";
 import type { DealRequest } from "../contract";
-import { copiesOf } from "../copies";
+import { blanksText, copiesOf } from "../copies";
 import type { Level } from "../options";
 import { toPrinted } from "../printed";
 import { pairsOf, takeSpread } from "../supply";
@@ -42,7 +42,8 @@ export function* dealingTiles(request: DealRequest): Steps<DealtTiles> {
   for (const [i, plan] of plans.entries())
     deals.push({ ...(yield* dealOne(table, plan, patience)), copies: copies[i] ?? 1 });
   const { used } = table;
-  const summary = `${table.frame.rows} × ${table.frame.columns} tiles`;
+  const blank = blanksText(options, request.classes);
+  const summary = `${table.frame.rows} × ${table.frame.columns} tiles${blank === undefined ? "" : ` and ${blank}`}`;
   return { request, options, pairs, frame: table.frame, used, deals, summary };
 }
 
