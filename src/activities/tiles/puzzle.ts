@@ -46,7 +46,10 @@ export function toPuzzle(
     return [...relation.partners(edge.key)].flatMap((key) => byKey.get(key) ?? []).sort((a, b) => a - b);
   });
   const untold = options.frame === "untold";
-  const outer = samples.flatMap((edge, i) => (!edge || partners[i]?.length === 0 ? [i] : []));
+  // What has no partner may face out, and what is taken for it.
+  const { under = relation, like = (key: MatchKey): Iterable<MatchKey> => [key] } = relation.overlooked ?? {};
+  const lone = (key: MatchKey): boolean => byKey.has(key) && ![...under.partners(key)].some((each) => byKey.has(each));
+  const outer = samples.flatMap((edge, i) => (!edge || [...like(edge.key)].some(lone) ? [i] : []));
   return {
     ...frame,
     tiles,
