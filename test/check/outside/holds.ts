@@ -52,7 +52,7 @@ const besides = new Set([
 
 /** Scripts of the sections that the product's own typeface does not have. */
 const unprinted =
-  /^“[\p{Script=Hebrew}\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script_Extensions=Hira}\uff00-\uffef]/u;
+  /^The typeface has no (?:Hebrew|Chinese characters|Japanese kana),|^“[\p{Script=Hebrew}\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script_Extensions=Hira}\uff00-\uffef]/u;
 
 function only(reading: Reading, codes: readonly string[]): void {
   const strange = reading.findings.filter(({ code }) => !besides.has(code) && !codes.includes(code));
