@@ -70,13 +70,17 @@ export function countText(findings: readonly Finding[], paint: Paint): string {
 export function proofLines({ activities }: FileReport): string[] {
   return activities.map(({ title, summary, deals }) => {
     if (deals.length === 0) return printable(`  ${title}: ${summary}, not dealt`);
+    // A level is named where there are two, a version where there are several.
+    const levels = new Set(deals.map(({ level }) => level)).size > 1;
+    const versions = deals.some(({ version }) => version > 1);
     const states = deals.map(({ level, version, code, copies, proof, difficulty }) => {
       const sets = copies === "by copier" ? "a master" : `${copies} ${copies === 1 ? "set" : "sets"}`;
       const proven = proof.accepted
         ? `${proof.capped ? "at least " : ""}${proof.count} right orders`
         : words[proof.status];
       const hardness = difficulty ? ` (${difficultyText(difficulty)})` : "";
-      return `${code} ${level}${version > 1 ? ` ${version}` : ""}, ${sets}: ${proven}${hardness}`;
+      const which = [code, ...(levels ? [level] : []), ...(versions ? [`version ${version}`] : [])];
+      return `${which.join(" ")}, ${sets}: ${proven}${hardness}`;
     });
     return printable(`  ${title}: ${summary}; ${states.join("; ")}`);
   });

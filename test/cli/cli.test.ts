@@ -18,7 +18,7 @@ describe("the command line", function () {
   it("checks: 0 for a clean unit, 1 for findings, with file, line and column", () => {
     const good = desk.cutwork(["check", desk.write("good.unit.md", unitOf(12, ""))]);
     assert.equal(good.code, 0, good.err);
-    assert.match(good.out, /nothing found[\s\S]*3 × 3 tiles; [A-Z0-9]{6} gentle, 1 set: one solution/);
+    assert.match(good.out, /nothing found[\s\S]*3 × 3 tiles; [A-Z0-9]{6}, 1 set: one solution/);
     const bad = desk.cutwork(["check", desk.write("bad.unit.md", unitOf(4, "gird: 3 x 3"))]);
     assert.equal(bad.code, 1);
     assert.match(bad.out, /^bad\.unit\.md:10:1 error wrong-option /m);

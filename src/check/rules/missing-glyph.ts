@@ -9,24 +9,18 @@ export const missingGlyph: Rule<CheckContext> = {
   code: "missing-glyph",
   severity: "error",
   title: "A character that cannot be printed",
-  why: "The typeface has no drawing for this character, so that it would print as a box or not at all. The built-in face covers Latin with all diacritics, Greek and Cyrillic.",
+  why: "The typeface has no drawing for this character, so that it would print as a box or not at all. The built-in face covers Latin with all diacritics, Greek and Cyrillic. Where several letters of another script are wanted, that is one finding, with all their places.",
   example: {
     wrong: "## Weather\n\n- o sol = the sun ☀\n\n```activity\nmake: tiles\n```",
     right: "## Weather\n\n- o sol = the sun\n\n```activity\nmake: tiles\n```",
   },
   check: (context) => {
     const { unit, press } = context;
-    const reports: Report[] = [];
+    const missed: Missed[] = [];
     const look = (text: string, place: Range): void => report(press.typeface.missing(text), place);
     const report = (missing: readonly string[], place: Range): void => {
-      for (const character of missing) {
-        const places = occurrences(unit.text, character, place);
-        reports.push({
-          range: places[0] ?? place,
-          message: `“${character}” (${codePoints(character)}) cannot be printed: the typeface does not have it.`,
-          fixes: places.length === 0 ? [] : replacements(character, places, context),
-        });
-      }
+      for (const character of missing)
+        missed.push({ character, place, places: occurrences(unit.text, character, place) });
     };
     for (const { runs, range } of sectionsInUse(context).flatMap(phrasesOf))
       report(missingIn(runs, press.typeface), range);
@@ -39,9 +33,74 @@ export const missingGlyph: Rule<CheckContext> = {
           value.forEach((word, i) => void look(String(word), items[i] ?? valueRange));
       }
     }
-    return reports;
+    const whole = scripts.flatMap((script) => wholeScript(script, missed));
+    const single = missed.filter(({ character }) => !whole.some(({ told }) => told.has(character)));
+    return [
+      ...whole.map(({ report }) => report),
+      ...single.map(
+        ({ character, place, places }): Report => ({
+          range: places[0] ?? place,
+          message: `“${character}” (${codePoints(character)}) cannot be printed: the typeface does not have it.`,
+          fixes: places.length === 0 ? [] : replacements(character, places, context),
+        }),
+      ),
+    ];
   },
 };
+
+/** A character that the typeface lacks, where it was met. */
+interface Missed {
+  readonly character: string;
+  readonly place: Range;
+  /** Its places in the text there; none where Markdown writes it otherwise. */
+  readonly places: readonly Range[];
+}
+
+/** Scripts of languages that are taught at schools, besides those of the built-in face. */
+const scripts = (
+  [
+    ["Arabic", /\p{Script=Arabic}/u],
+    ["Armenian", /\p{Script=Armenian}/u],
+    ["Bengali", /\p{Script=Bengali}/u],
+    ["Chinese characters", /\p{Script=Han}/u],
+    ["Devanagari", /\p{Script=Devanagari}/u],
+    ["Ethiopic", /\p{Script=Ethiopic}/u],
+    ["Georgian", /\p{Script=Georgian}/u],
+    ["Hangul", /\p{Script=Hangul}/u],
+    ["Hebrew", /\p{Script=Hebrew}/u],
+    ["Japanese kana", /[\p{Script=Hiragana}\p{Script=Katakana}]/u],
+    ["Khmer", /\p{Script=Khmer}/u],
+    ["Tamil", /\p{Script=Tamil}/u],
+    ["Thai", /\p{Script=Thai}/u],
+  ] as const
+).map(([name, letters]) => ({ name, letters }));
+
+/** So many different letters of one script are no slip of the pen. */
+const fewest = 3;
+
+/** One finding for all letters of a script, at the first of their places. */
+function wholeScript(
+  { name, letters }: (typeof scripts)[number],
+  missed: readonly Missed[],
+): { readonly told: ReadonlySet<string>; readonly report: Report }[] {
+  const own = missed.filter(({ character }) => letters.test(character));
+  const told = new Set(own.map(({ character }) => character));
+  const places = [...new Map(own.map(({ place }) => [place.start, place])).values()].sort((a, b) => a.start - b.start);
+  const [first, ...others] = places;
+  if (told.size < fewest || !first) return [];
+  const where =
+    others.length === 0 ? "here" : `here and at ${others.length} more ${others.length === 1 ? "place" : "places"}`;
+  return [
+    {
+      told,
+      report: {
+        range: first,
+        message: `The typeface has no ${name}, so what stands ${where} cannot be printed.`,
+        related: others.slice(0, 8).map((range) => ({ range, message: `${name} here too` })),
+      },
+    },
+  ];
+}
 
 const known = new WeakMap<Typeface, WeakMap<readonly Run[], readonly string[]>>();
 
