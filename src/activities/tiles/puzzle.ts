@@ -41,9 +41,13 @@ export function toPuzzle(
   samples.forEach((edge, i) => {
     if (edge) byKey.set(edge.key, [...(byKey.get(edge.key) ?? []), i]);
   });
+  const places = tiles.flat();
+  // A word that is the same in both languages answers itself, but an edge never lies against itself.
+  const alone = (i: number): boolean => places.indexOf(i) === places.lastIndexOf(i);
   const partners = samples.map((edge, i) => {
     if (!edge) return options.fill === "blank" ? [i] : [];
-    return [...relation.partners(edge.key)].flatMap((key) => byKey.get(key) ?? []).sort((a, b) => a - b);
+    const others = [...relation.partners(edge.key)].flatMap((key) => byKey.get(key) ?? []);
+    return others.filter((other) => other !== i || !alone(i)).sort((a, b) => a - b);
   });
   const untold = options.frame === "untold";
   // What has no partner may face out, and what is taken for it.

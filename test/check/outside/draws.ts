@@ -19,6 +19,8 @@ export interface Section {
   readonly turn: "free" | "fixed";
   /** `blank`: fewer pairs than the grid has inner edges, so that some of these are blank. */
   readonly fill: "words" | "blank";
+  /** Whether learners are told rows and columns. */
+  readonly frame: "told" | "untold";
   readonly seed: number;
 }
 
@@ -39,13 +41,14 @@ export function draws(articles: readonly Article[]): fc.Arbitrary<Section> {
       fill: fc.constantFrom("words" as const, "words" as const, "words" as const, "blank" as const),
       /** Draws the other articles, the order of all, and which of their answers is printed. */
       chance: fc.noShrink(fc.nat()),
+      frame: fc.constantFrom("told" as const, "told" as const, "told" as const, "untold" as const),
       swapped: fc.boolean(),
       grid: fc.constantFrom("3 x 3" as const, "3 x 3" as const, "2 x 2" as const, "2 x 3" as const, "auto" as const),
       turn: fc.constantFrom("free" as const, "free" as const, "fixed" as const),
       seed: fc.integer({ min: 1, max: 1000 }),
     })
     .map((draw) => {
-      const { make, grid, turn, seed } = draw;
+      const { make, grid, turn, frame, seed } = draw;
       // A loop has no edges, and `auto` leaves none blank.
       const fill = grid === "auto" || make === "loop" ? "words" : draw.fill;
       const more = fill === "blank" ? -1 - draw.spare : draw.spare;
@@ -67,7 +70,7 @@ export function draws(articles: readonly Article[]): fc.Arbitrary<Section> {
         const answers = [...article.answers.slice(first), ...article.answers.slice(0, first)];
         return [draw.swapped ? { left: answers, right: [article.head] } : { left: [article.head], right: answers }];
       });
-      return { make, pairs, grid, turn, fill, seed };
+      return { make, pairs, grid, turn, fill, frame, seed };
     });
 }
 

@@ -68,7 +68,7 @@ describe(`names of emoji (${count} sections, seed ${seed})`, function () {
       const pairs = [...chosen].map(
         (sign): Written => ({ left: [left?.get(sign) ?? ""], right: [right?.get(sign) ?? ""] }),
       );
-      const section: Section = { ...draw, pairs, fill: "words" };
+      const section: Section = { ...draw, pairs, fill: "words", frame: "told" };
       const what = sectionHolds(workshop, section, [teaches, explains], judge);
       assert.ok(!what.includes("shared"), "no two share an answer");
       for (const each of what) met.set(each, (met.get(each) ?? 0) + 1);

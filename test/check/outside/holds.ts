@@ -15,8 +15,8 @@ import { alike, asItems, crossed, fittingBy, namedAlike, same, sharing, type Wri
 const headLines = 9;
 
 /** The section as a teacher may write it. */
-function unitOf({ make, pairs, grid, turn, fill, seed }: Section, teaches: string, explains: string): string {
-  const tiles = [`grid: ${grid}`, `fill: ${fill}`, `turn: ${turn}`, "levels: [gentle, hard]"];
+function unitOf({ make, pairs, grid, turn, fill, frame, seed }: Section, teaches: string, explains: string): string {
+  const tiles = [`grid: ${grid}`, `fill: ${fill}`, `turn: ${turn}`, `frame: ${frame}`, "levels: [gentle, hard]"];
   const options = [`make: ${make}`, ...(make === "tiles" ? tiles : []), `seed: ${seed}`];
   const front = `---\ntitle: Words\nteaches: ${teaches}\nexplains: ${explains}\n---\n`;
   return `${front}\n\n## Words\n\n${asItems(pairs)}\n\`\`\`activity\n${options.join("\n")}\n\`\`\`\n`;
