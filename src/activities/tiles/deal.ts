@@ -22,7 +22,7 @@ import {
   type TilesDeal,
 } from "./model";
 import { levelsOf, type TilesOptions, tilesOptions, writtenFrame } from "./options";
-import { judging, type Verdict } from "./puzzle";
+import { countWays, judging, type Verdict } from "./puzzle";
 import { structureKey } from "./structure";
 
 export function dealTiles(request: DealRequest): DealtTiles {
@@ -152,7 +152,10 @@ function* search(table: Table, plan: Plan, patience: Patience): Steps<Arranged> 
     const { solved, ...rest } = layOut(table, plan, attempt);
     return { ...rest, solved, ...(yield* judging(frame, solved, request.relation, options, budget)) };
   };
-  return yield* takeAttempt(arranged, patience, cost, wanted);
+  const taken = yield* takeAttempt(arranged, patience, cost, wanted);
+  if (taken.proof.status !== "several") return taken;
+  yield "counting the ways";
+  return { ...taken, proof: countWays(frame, taken, request.relation, options, patience.each) };
 }
 
 /** Whether some word of the pairs in use fits more words than its own partner: else all arrangements are equally hard. */

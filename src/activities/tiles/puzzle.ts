@@ -5,6 +5,7 @@ import type { MatchKey } from "../../match/relation";
 import {
   type Difficulty,
   difficultyOf,
+  proveTiles,
   type TileEdges,
   type TileProof,
   type TilePuzzle,
@@ -103,6 +104,22 @@ export function* judging(
   const blank = blankIn(puzzle, solved);
   const difficulty = difficultyOf(puzzle, { intended: meant, ...(blank === undefined ? {} : { blank }) });
   return verdicts.get(key, () => ({ proof, difficulty }));
+}
+
+/** Ways to lay the tiles that are counted one by one. */
+const mostWays = 100;
+
+/** A proof that there are several ways, with their number up to a cap, as far as `budget` search nodes go. */
+export function countWays(
+  frame: Frame,
+  { solved, proof }: { readonly solved: readonly TileFace[]; readonly proof: TileProof },
+  relation: Matching,
+  options: TilesOptions,
+  budget: number,
+): TileProof {
+  const puzzle = toPuzzle(frame, solved, relation, options);
+  const { count, capped, nodes } = proveTiles(puzzle, { intended: intended(frame), cap: mostWays, budget });
+  return { ...proof, count: Math.max(count, proof.count), capped, nodes: proof.nodes + nodes };
 }
 
 /** The number of the empty edge. */
