@@ -20,7 +20,10 @@ export function itemTraps(item: RawItem, shape: Shape, lone: boolean, env: Env, 
     const end = comments[0]?.start ?? text.length;
     if (!statementMark(item, problems) && lone) meantAsPair(item, open, end, problems);
   }
-  if (shape === "event" && spacedSeparators(text, mask, "=").length > 0) numberedPair(item, problems);
+  if (shape === "event") {
+    if (/^\[[ xX]\]\s/.test(text)) numberedStatement(item, problems);
+    else if (spacedSeparators(text, mask, "=").length > 0) numberedPair(item, problems);
+  }
   if (shape === "pair" || shape === "statement") for (const nested of item.nested) nestedItem(nested, env, problems);
 }
 
@@ -122,6 +125,16 @@ function numberedPair({ text: source, block }: RawItem, problems: Problems): voi
     source.whole,
     "A numbered item is an event of a story; its “ = ” is read as text. A pair stands behind a hyphen.",
     write("Make it a pair", { start: block.start, end: start }, "- "),
+  );
+}
+
+function numberedStatement({ text: source, block }: RawItem, problems: Problems): void {
+  const start = source.source(0);
+  problems.trap(
+    "numbered-statement",
+    source.range(0, 3),
+    "A numbered item is an event of a story; its mark is read as text. A statement stands behind a hyphen.",
+    write("Make it a statement", { start: block.start, end: start }, "- "),
   );
 }
 

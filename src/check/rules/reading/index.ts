@@ -12,7 +12,9 @@ import { nestedItem } from "./nested-item";
 import { notAHeading } from "./not-a-heading";
 import { notAnActivity } from "./not-an-activity";
 import { notAnItem } from "./not-an-item";
+import { notNested } from "./not-nested";
 import { numberedPair } from "./numbered-pair";
+import { numberedStatement } from "./numbered-statement";
 import { openFence } from "./open-fence";
 import { optionTwice } from "./option-twice";
 import { otherParts } from "./other-parts";
@@ -50,7 +52,9 @@ const traps: readonly Rule<CheckContext>[] = [
   meantAsPair,
   meantAsStatement,
   numberedPair,
+  numberedStatement,
   nestedItem,
+  notNested,
   notAnItem,
   notAHeading,
   notAnActivity,
