@@ -18,6 +18,7 @@ import {
   paragraphLines,
   splitList,
 } from "./traps/blocks";
+import { gluedLines } from "./traps/glued";
 import { itemTraps } from "./traps/items";
 import { listForNested, nextForNested, type ReadItem } from "./traps/nesting";
 import type { ActivityBlock, Mapping, Section, Unit } from "./unit";
@@ -205,7 +206,10 @@ class Reader {
       nested.push({ text, block: this.block(token.map), nested: [] });
     }
     const text = SourceText.inLines(this.lines, inline.map[0], inline.content);
-    return { text, block: this.block(item.map), nested };
+    const raw = { text, block: this.block(item.map), nested };
+    gluedLines(this.lines, raw, false, this.env, this.problems);
+    for (const below of nested) gluedLines(this.lines, below, true, this.env, this.problems);
+    return raw;
   }
 
   /** Whole lines, without the blank ones at the end. */

@@ -2,6 +2,7 @@ import type Token from "markdown-it/lib/token.mjs";
 import type { LineIndex } from "../../base/range";
 import { commentMeaning } from "../comments";
 import { insert, type Problems, write } from "../problems";
+import { pairSign } from "./glued";
 
 /*
  * What Markdown makes of lines that were meant as items, headings or activities.
@@ -85,7 +86,7 @@ function commentFirst(
   );
 }
 
-/** Lines of a paragraph (or of an item) that were meant as items or headings. */
+/** Lines of a paragraph that were meant as items or headings; of an item, only as headings and numbered ones. */
 export function paragraphLines(
   lines: LineIndex,
   [first, after]: readonly [number, number],
@@ -106,17 +107,16 @@ export function paragraphLines(
       return;
     }
     if (inItem && number === first) continue;
-    const dot = /^([ \t]{0,3})([•●▪‣◦·])[ \t]*(?=\S)/u.exec(text);
-    const tight = /^([ \t]{0,3})([-*+–—])(?=[^\s*+-].*\s=\s)/u.exec(text);
-    const sign = dot ?? tight;
-    if (sign) {
-      const at = start + (sign[1] ?? "").length;
-      const length = sign[0].length - (sign[1] ?? "").length;
+    const lead = /^[ \t]{0,3}/.exec(text)?.[0].length ?? 0;
+    const rest = text.slice(lead);
+    const sign = inItem ? undefined : pairSign.exec(rest)?.[0];
+    if (sign && (/^[•●▪‣◦·]\s*\S/u.test(rest) || /\s[=＝]\s/u.test(rest.slice(sign.length)))) {
+      const at = start + lead;
       problems.trap(
         "not-an-item",
         { start: at, end: at + 1 },
         `This line is no item: an item begins with a hyphen and a space.`,
-        write("Make it an item", { start: at, end: at + length }, "- "),
+        write("Make it an item", { start: at, end: at + sign.length }, "- "),
       );
       continue;
     }
