@@ -86,6 +86,8 @@ class Reader {
       const source = SourceText.inLines(this.lines, 1, content);
       return { front: readMapping(source, range, "front matter", this.problems), bodyLine: line + 1 };
     }
+    // A line of hyphens above anything but a setting is ordinary Markdown.
+    if (!/^[\w-]+[ \t]*:(?:\s|$)/.test(fence(1))) return none;
     this.problems.add(
       "unreadable-yaml",
       this.lines.line(0),

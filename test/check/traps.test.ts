@@ -30,10 +30,12 @@ const food = ["## Food", "pão = bread", "mel = honey", "sal = salt", "chá = te
 /** What each trap was meant to be, and is after its fixes. */
 const meant: Readonly<Record<string, readonly string[]>> = {
   "trap-list-in-list.md": [...food, "3. Gang = third course", "- nota = note", "# tag = hash", "> cita = quote"],
-  "trap-underlined.md": [...food, "ovo = egg", "uva = grape", "figo = fig"],
+  "trap-underlined.md": [...food, "ovo = egg", "uva = grape", "figo = fig", "lima = lime"],
+  "trap-emphasis.md": [...food, "ovo = egg", "uva = grape", "um figo = a fig", "lima = lime", "2*3 = 4*5"],
+  "trap-open-comment.md": [...food, "ovo = egg by K7", "uva = grape by K8"],
   "trap-swallowed.md": [...food, "lima = lime", "1: Ela paga.", "2: Ela sai."],
   "trap-split.md": [...food, "ovo = egg", "uva = grape"],
-  "trap-picture.md": [...food, "picture a spoon = a colher", "picture a fork = o garfo"],
+  "trap-picture.md": [...food, "picture a spoon = a colher", "picture a fork = o garfo", "picture a knife = a faca"],
   "trap-underscores.md": [...food, "Eu [...] fome. = I am [...] hungry.", "muito bom = very good", "snake_case = x"],
   "trap-nearly.md": [
     ...food,
@@ -42,11 +44,19 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "figo = fig",
     "lima = lime",
     "kiwi = kiwi fruit",
+    "alho = garlic",
+    "couve = cabbage",
+    "ervilha = pea",
     "true: Ela come.",
     "false: Ela bebe.",
     "true: Ela ri.",
     "true: Ela dorme.",
     "false: Ela corre.",
+    "true: Ela canta.",
+    "false: Ela nada.",
+    "true: Ela pinta.",
+    "true: Ela cose.",
+    "true: Ela voa.",
   ],
   "trap-numbered.md": [...food, "ovo = egg", "true: Ela bebe.", "1: Ela come."],
   "trap-nested.md": [
@@ -132,6 +142,7 @@ const rewritten: Readonly<Record<string, string>> = {
   "trap-nearly.md": "a tab becomes a space and leaves no trace; an empty box gets a backslash, which makes it text",
   "trap-not-an-item.md":
     "a lone asterisk or hyphen without a space gets a backslash or stays; the line is joined to its paragraph",
+  "trap-emphasis.md": "asterisks that print become low lines, which print as well",
   "trap-glued.md": "lines that go on an item are joined to it, and signs at their beginning get a backslash",
   "trap-underscores.md": "low lines get backslashes, which prints them as they are",
   "trap-indented.md": "the spaces behind a bullet are taken away, which mends it",

@@ -20,6 +20,9 @@ export function blockInItem(lines: LineIndex, item: Token, inner: Token | undefi
   const rest = text.slice(at);
   const place = (length: number) => ({ start: line.start + at, end: line.start + at + length });
   const number = /^(\d{1,9})([.)])/.exec(rest);
+  const signs = /^(?:(?:[-*+]|#{1,6})[ \t]+|>[ \t]*)+/.exec(rest)?.[0] ?? "";
+  const without =
+    signs.length > 0 && signs.length < rest.length ? [write("Take the sign out", place(signs.length), "")] : [];
   if ((inner.type === "ordered_list_open" && number) || /^[-+*]\s/.test(rest)) {
     const sign = number ? (number[1] ?? "").length : 0;
     problems.trap(
@@ -27,14 +30,24 @@ export function blockInItem(lines: LineIndex, item: Token, inner: Token | undefi
       place(number ? sign + 1 : 1),
       `“${rest.slice(0, sign + 1)}” begins a list inside the list, so that this item is not read. A backslash makes it text.`,
       insert(`Write “${rest.slice(0, sign)}\\${rest.charAt(sign)}”`, line.start + at + sign, "\\"),
+      ...without,
     );
   } else if (inner.type === "heading_open" && (inner.markup === "=" || inner.markup === "-")) {
     const under = lines.line((inner.map?.[1] ?? 1) - 1);
+    const above = lines.line(lines.lineAt(under.start) - 1).end;
+    const below = lines.line(inner.map?.[1] ?? 1);
+    const right = lines.text.slice(below.start, below.end);
+    // A lone sign between two lines of the item is meant to part its sides.
+    const parts =
+      lines.text.slice(under.start, under.end).trim() === "=" && (item.map?.[1] ?? 0) > (inner.map?.[1] ?? 0);
+    const lead = right.length - right.trimStart().length;
     problems.trap(
       "underlined-item",
       under,
       "This line makes a heading of the item above it, so that it is not read.",
-      write("Take the line out", { start: lines.line(lines.lineAt(under.start) - 1).end, end: under.end }, ""),
+      parts && lead < right.length && !bullet.test(right)
+        ? write("Write it in one line", { start: above, end: below.start + lead }, " = ")
+        : write("Take the line out", { start: above, end: under.end }, ""),
     );
   } else if (inner.type === "heading_open" || inner.type === "blockquote_open") {
     problems.trap(
@@ -42,6 +55,7 @@ export function blockInItem(lines: LineIndex, item: Token, inner: Token | undefi
       place(1),
       `“${rest.charAt(0)}” makes ${inner.type === "heading_open" ? "a heading" : "a quotation"} of the item, so that it is not read. A backslash makes it text.`,
       insert(`Write “\\${rest.charAt(0)}”`, line.start + at, "\\"),
+      ...without,
     );
   } else if (inner.type === "code_block") {
     problems.trap(

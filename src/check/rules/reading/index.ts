@@ -15,11 +15,13 @@ import { notAnItem } from "./not-an-item";
 import { notNested } from "./not-nested";
 import { numberedPair } from "./numbered-pair";
 import { numberedStatement } from "./numbered-statement";
+import { openComment } from "./open-comment";
 import { openFence } from "./open-fence";
 import { optionTwice } from "./option-twice";
 import { otherParts } from "./other-parts";
 import { picturePath } from "./picture-path";
 import { secondEquals } from "./second-equals";
+import { splitEmphasis } from "./split-emphasis";
 import { splitList } from "./split-list";
 import { swallowedList } from "./swallowed-list";
 import { tooManyCells } from "./too-many-cells";
@@ -49,6 +51,8 @@ const traps: readonly Rule<CheckContext>[] = [
   indentedList,
   picturePath,
   underscoreGap,
+  splitEmphasis,
+  openComment,
   meantAsPair,
   meantAsStatement,
   numberedPair,
