@@ -1,4 +1,5 @@
 import type { Caution, GuideEntry, LabelEntry } from "../contract";
+import { inSleeve, pencils } from "../copies";
 import { listed, toPrinted } from "../printed";
 import { counted } from "../report";
 import { summaryOf } from "./deal";
@@ -38,8 +39,10 @@ export function loopGuide({ request, options, used, deals }: DealtLoop): GuideEn
       ...(size === "room"
         ? ["tape or pins for the cards", "the plan “Round the room”"]
         : ["a clear table for each set"]),
-      ...(options.blanks > 0 && !hasSlip(options) ? ["pencils"] : []),
-      ...(hasSlip(options) ? ["a recording slip and a pencil for each group"] : []),
+      ...(options.blanks > 0 && !hasSlip(options) ? [pencils(options, "some")] : []),
+      ...(hasSlip(options)
+        ? [`a recording slip${inSleeve(options)} and ${pencils(options, "one")} for each group`]
+        : []),
     ],
     // Own estimates: half a minute a card on the table, one in the room, five to begin and to check.
     minutes: request.options.value.minutes ?? Math.max(8, Math.round(5 + count * (size === "room" ? 1 : 0.5))),
