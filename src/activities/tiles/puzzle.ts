@@ -45,16 +45,22 @@ export function toPuzzle(
   const places = tiles.flat();
   // A word that is the same in both languages answers itself, but an edge never lies against itself.
   const alone = (i: number): boolean => places.indexOf(i) === places.lastIndexOf(i);
-  const partners = samples.map((edge, i) => {
-    if (!edge) return options.fill === "blank" ? [i] : [];
-    const others = [...relation.partners(edge.key)].flatMap((key) => byKey.get(key) ?? []);
-    return others.filter((other) => other !== i || !alone(i)).sort((a, b) => a - b);
-  });
+  const partnersBy = (matching: Pick<Matching, "partners">): number[][] =>
+    samples.map((edge, i) => {
+      if (!edge) return options.fill === "blank" ? [i] : [];
+      const others = [...matching.partners(edge.key)].flatMap((key) => byKey.get(key) ?? []);
+      return others.filter((other) => other !== i || !alone(i)).sort((a, b) => a - b);
+    });
+  const partners = partnersBy(relation);
   const untold = options.frame === "untold";
   // What has no partner may face out, and what is taken for it.
-  const { under = relation, like = (key: MatchKey): Iterable<MatchKey> => [key] } = relation.overlooked ?? {};
-  const lone = (key: MatchKey): boolean => byKey.has(key) && ![...under.partners(key)].some((each) => byKey.has(each));
-  const outer = samples.flatMap((edge, i) => (!edge || [...like(edge.key)].some(lone) ? [i] : []));
+  const { overlooked } = relation;
+  const real = overlooked ? partnersBy(overlooked.under) : partners;
+  const lone = new Set(samples.flatMap((edge, i) => (edge && real[i]?.length === 0 ? [edge.key] : [])));
+  const takenFor = (key: MatchKey): Iterable<MatchKey> => overlooked?.like(key) ?? [key];
+  const outer = samples.flatMap((edge, i) =>
+    !edge || [...takenFor(edge.key)].some((key) => lone.has(key)) ? [i] : [],
+  );
   return {
     ...frame,
     tiles,

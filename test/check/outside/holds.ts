@@ -78,7 +78,7 @@ function tilesHold(reading: Reading, section: Section, judge: Judge): string[] {
   const shown = deals[0]?.solved.flat().flatMap((edge) => (edge ? [pairAt(reading, edge.source.start)] : []));
   const used = sorted(new Set(shown));
   const severityFor = (set: readonly number[]): string =>
-    set.filter((i) => used.includes(i)).length < 2 ? "warning" : several ? "error" : "information";
+    set.filter((i) => used.includes(i)).length > 1 && several ? "error" : "information";
   const shared = sharing(pairs).map((set) => `${set[1]} ${severityFor(set)}`);
   const told = byCode(reading, "duplicate-answer").map(
     ({ range, severity }) => `${pairAt(reading, range.start)} ${severity}`,
