@@ -15,6 +15,8 @@ export interface RawItem {
   /** Whole lines with everything nested and the final line ending. */
   readonly block: Range;
   readonly nested: readonly RawItem[];
+  /** Numbered items nested in it, which are not read; their blocks begin with the number. */
+  readonly numbered?: readonly RawItem[];
 }
 
 const secondEquals = "Only the first “ = ” parts the two sides; this one is read as text.";
@@ -92,11 +94,14 @@ export class ItemReader {
 
   /** A table's row as a pair. */
   tableRow(left: SourceText, right: SourceText, block: Range, env: Env): Pair[] {
-    const side = (source: SourceText, cutAtBars: boolean): Side => {
+    const side = (source: SourceText, end: number, cutAtBars: boolean): Side => {
       const { mask } = scan(source.text, env);
-      return readSide({ source, mask, env }, { start: 0, end: source.text.length }, cutAtBars);
+      return readSide({ source, mask, env }, { start: 0, end }, cutAtBars);
     };
-    const [l, r] = [side(left, true), side(right, false)];
+    const found = scan(right.text, env);
+    const remarks = readRemarks(right, found, this.problems);
+    this.silences.push(...remarks.silences.map((silence) => ({ ...silence, scope: block })));
+    const [l, r] = [side(left, left.text.length, true), side(right, remarks.end, false)];
     const ties = [left, right].flatMap((source) => readTies(source, scan(source.text, env).links, env));
     const range = { start: l.range.start, end: r.range.end };
     const empty = [...l.answers, ...r.answers].find((answer) => answer.text === "" && !answer.picture);
@@ -109,7 +114,9 @@ export class ItemReader {
       );
       return [];
     }
-    return [{ range, block, left: l, right: r, examples: [], orders: [], ties }];
+    return [
+      { range, block, left: l, right: r, examples: [], orders: [], ties, ...(remarks.by ? { by: remarks.by } : {}) },
+    ];
   }
 
   private remarks(item: RawItem, found: Scan): Remarks {

@@ -9,18 +9,12 @@ import { SectionBuilder } from "./sections";
 import type { Shape } from "./shapes";
 import { SourceText } from "./source-text";
 import { readTable } from "./tables";
-import {
-  activityEnd,
-  blockInItem,
-  indentedList,
-  listInHtml,
-  nearlyActivity,
-  paragraphLines,
-  splitList,
-} from "./traps/blocks";
+import { blockInItem, indentedList, listInHtml, paragraphLines, splitList } from "./traps/blocks";
+import { activityEnd, insideItem, nearlyActivity, openNotes } from "./traps/fences";
 import { gluedLines } from "./traps/glued";
 import { itemTraps } from "./traps/items";
 import { listForNested, nextForNested, type ReadItem } from "./traps/nesting";
+import { nearlyTable } from "./traps/tables";
 import type { ActivityBlock, Mapping, Section, Unit } from "./unit";
 import { readMapping } from "./yaml";
 
@@ -107,8 +101,10 @@ class Reader {
       else if (token.type === "fence") this.fence(token);
       else if (token.type === "html_block") this.html(token);
       else if (token.type === "code_block") indentedList(this.lines, token, this.problems);
-      else if (token.type === "paragraph_open" && token.map)
+      else if (token.type === "paragraph_open" && token.map) {
         paragraphLines(this.lines, token.map, false, this.problems);
+        nearlyTable(this.lines, token.map, this.problems);
+      }
     }
   }
 
@@ -154,6 +150,7 @@ class Reader {
     for (; i < tokens.length; i++) {
       const token = tokens[i];
       if (token?.type === close && token.level === 0) break;
+      if (token?.type === "fence" || token?.type === "heading_open") insideItem(this.lines, token, this.problems);
       if (token?.type !== "list_item_open" || token.level !== 1) continue;
       const raw = this.rawItem(tokens, i);
       if (!this.open) continue;
@@ -198,17 +195,26 @@ class Reader {
       return undefined;
     paragraphLines(this.lines, inline.map, true, this.problems);
     const nested: RawItem[] = [];
+    const numbered: RawItem[] = [];
     for (let i = at + 3; i < tokens.length; i++) {
       const token = tokens[i];
       if (token?.type === "list_item_close" && token.level === item.level) break;
       const below = tokens[i + 2];
-      const direct = token?.type === "list_item_open" && token.level === item.level + 2 && /^[-*+]$/.test(token.markup);
-      if (!direct || below?.type !== "inline" || !below.map || !token.map) continue;
+      if (token?.type !== "list_item_open" || token.level !== item.level + 2 || !token.map) continue;
+      if (tokens[i + 1]?.type !== "paragraph_open" || below?.type !== "inline" || !below.map) {
+        blockInItem(this.lines, token, tokens[i + 1], this.problems);
+        continue;
+      }
       const text = SourceText.inLines(this.lines, below.map[0], below.content);
-      nested.push({ text, block: this.block(token.map), nested: [] });
+      const block = this.block(token.map);
+      if (/^[-*+]$/.test(token.markup)) nested.push({ text, block, nested: [] });
+      else {
+        const start = block.start + this.text.slice(block.start, block.end).search(/\S/);
+        numbered.push({ text, block: { start, end: block.end }, nested: [] });
+      }
     }
     const text = SourceText.inLines(this.lines, inline.map[0], inline.content);
-    const raw = { text, block: this.block(item.map), nested };
+    const raw = { text, block: this.block(item.map), nested, numbered };
     gluedLines(this.lines, raw, false, this.env, this.problems);
     for (const below of nested) gluedLines(this.lines, below, true, this.env, this.problems);
     return raw;
@@ -249,9 +255,12 @@ class Reader {
   }
 
   private fence(token: Token): void {
-    nearlyActivity(this.lines, token, this.problems);
+    const nearly = nearlyActivity(this.lines, token, this.problems);
     const name = /^(activity|stations)(?=\s|$)/.exec(token.info.trim())?.[0];
-    if (!name) return;
+    if (!name) {
+      if (!nearly) openNotes(this.lines, token, this.problems);
+      return;
+    }
     const [first] = token.map ?? [0];
     const after = activityEnd(this.lines, token, this.problems);
     const content = token.content

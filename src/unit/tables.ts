@@ -4,6 +4,8 @@ import type { ItemReader } from "./items";
 import { readAnswer, readPhrase } from "./phrases";
 import { type Problems, write } from "./problems";
 import { SourceText } from "./source-text";
+import { acrossEmphasis } from "./traps/emphasis";
+import { textTraps } from "./traps/items";
 import type { Answer, FormsTable, Pair, Phrase } from "./unit";
 
 /** Where a table stands: its lines, and whether its head has an empty first cell. */
@@ -29,6 +31,12 @@ export function readTable(
   const isForms = head.length >= 2 && head.every(({ text }, i) => (text === "") === (i === 0));
   const isPairs = head.length === 2 && head.every(({ text }) => text !== "");
   if (!isForms && !isPairs) return undefined;
+  for (const line of bodyLines) {
+    for (const [i, cell] of row(line).slice(0, head.length).entries()) {
+      textTraps(cell, context.env, context.problems);
+      if (isPairs) acrossEmphasis(cell, i === 0 ? "left" : "right", context.env, context.problems);
+    }
+  }
   for (const line of bodyLines) tooMany(lines, line, row(line), head.length, context.problems);
   if (isForms) return { forms: readForms(lines, head, bodyLines.map(row), { firstLine, afterLine }, context.env) };
   return { pairs: bodyLines.flatMap((line) => readPairRow(lines, line, row(line), context)) };

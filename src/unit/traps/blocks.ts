@@ -232,32 +232,3 @@ export function splitList(lines: LineIndex, before: Token, next: Token, problems
     { title: `Write “${wanted}” throughout`, edits },
   );
 }
-
-/** A block whose name is nearly “activity”. */
-export function nearlyActivity(lines: LineIndex, token: Token, problems: Problems): void {
-  const word = token.info.trim().split(/\s+/)[0] ?? "";
-  if (word === "activity" || !/^act[iv]{1,3}t?[iy]{1,2}(es)?$/i.test(word)) return;
-  const start = lines.text.indexOf(word, lines.start(token.map?.[0] ?? 0));
-  const range = { start, end: start + word.length };
-  const fix = write("Write “activity”", range, "activity");
-  problems.trap("not-an-activity", range, "This block is no activity: its name is “activity”.", fix);
-}
-
-/** The line after the last one of an activity; where its fence has no end, the options that stand at its beginning. */
-export function activityEnd(lines: LineIndex, token: Token, problems: Problems): number {
-  const [first, after] = token.map ?? [0, 0];
-  const last = lines.line(after - 1);
-  const closed = after - 1 > first && lines.text.slice(last.start, last.end).trim().startsWith(token.markup);
-  if (closed) return after - 1;
-  const text = (number: number): string => lines.text.slice(lines.start(number), lines.line(number).end);
-  let end = first + 1;
-  while (end < after && /^\s*(?:[\w-]+\s*:(?:\s|$)|-\s+[^\s=]+$)/.test(text(end))) end++;
-  const newline = lines.text.includes("\r\n") ? "\r\n" : "\n";
-  problems.add(
-    "open-fence",
-    lines.line(first),
-    "This activity has no end, so that everything below belongs to it.",
-    insert("End it below its options", lines.line(end - 1).end, `${newline}${token.markup}`),
-  );
-  return end;
-}

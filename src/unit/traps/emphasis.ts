@@ -6,12 +6,16 @@ import type { SourceText } from "../source-text";
 /** Emphasis as it is plainly written: no letter or number outside of it touches its signs. */
 const emphasis = /(?<![\p{L}\p{N}\\*_])(\*{1,3}|_{1,3})(?=[^\s*_])([^\n]*?[^\s*_\\])\1(?![\p{L}\p{N}*_])/gu;
 
-/** What parts the text of a pair, in order: its first “ = ”, each “ / ”, and bars on the left. */
-function stops(text: string, env: Env): Span[] {
+/** What a text is: both sides of a pair, or a cell with one. */
+type Part = "pair" | "left" | "right";
+
+/** What parts such a text, in order: the first “ = ” of a pair, each “ / ”, and bars on the left. */
+function stops(text: string, part: Part, env: Env): Span[] {
   const { mask } = scan(text, env);
-  const [equals] = spacedSeparators(text, mask, "=");
+  const equals = part === "pair" ? spacedSeparators(text, mask, "=")[0] : undefined;
   const signs = [...(equals ? [equals] : []), ...spacedSeparators(text, mask, "/")];
-  return [...signs, ...(equals ? bars(text, mask, 0, equals.start) : [])].sort((a, b) => a.start - b.start);
+  const cuts = part === "right" ? [] : bars(text, mask, 0, equals?.start ?? text.length);
+  return [...signs, ...cuts].sort((a, b) => a.start - b.start);
 }
 
 const signsPrinted = (text: string, env: Env): number => plain(parseRuns(text, env).runs).replace(/[^*_]/gu, "").length;
@@ -28,10 +32,10 @@ function crosses(text: string, between: readonly Span[], env: Env): boolean {
 }
 
 /** `**copo = glass**`: each side is read by itself, so that neither is bold and both print the signs. */
-export function acrossEmphasis(source: SourceText, env: Env, problems: Problems): void {
+export function acrossEmphasis(source: SourceText, part: Part, env: Env, problems: Problems): void {
   const { text } = source;
   if (!/[*_]/.test(text)) return;
-  const between = stops(text, env);
+  const between = stops(text, part, env);
   if (!crosses(text, between, env)) return;
   for (const match of text.matchAll(emphasis)) {
     const sign = match[1] ?? "";
@@ -45,7 +49,7 @@ export function acrossEmphasis(source: SourceText, env: Env, problems: Problems)
       "split-emphasis",
       source.range(match.index, end),
       `“${sign}” begins in one part and ends in another, so that it is printed as it stands. Each part has its own.`,
-      ...(crosses(mended, stops(mended, env), env) ? [] : [{ title: `Write “${sign}” round each part`, edits }]),
+      ...(crosses(mended, stops(mended, part, env), env) ? [] : [{ title: `Write “${sign}” round each part`, edits }]),
     );
     return;
   }

@@ -1,6 +1,7 @@
+import type { Range } from "../../base/range";
 import { type Env, type Span, scan, spacedSeparators } from "../inline";
 import type { RawItem } from "../items";
-import { type Problems, write } from "../problems";
+import { drop, type Problems, write } from "../problems";
 import type { Shape } from "../shapes";
 import type { SourceText } from "../source-text";
 import { acrossEmphasis } from "./emphasis";
@@ -25,8 +26,12 @@ export function itemTraps(item: RawItem, shape: Shape, lone: boolean, env: Env, 
     if (/^\[[ xX]\]\s/.test(text)) numberedStatement(item, problems);
     else if (spacedSeparators(text, mask, "=").length > 0) numberedPair(item, problems);
   }
-  if (shape === "pair") acrossEmphasis(item.text, env, problems);
-  if (shape === "pair" || shape === "statement") for (const nested of item.nested) nestedItem(nested, env, problems);
+  if (shape === "pair") acrossEmphasis(item.text, "pair", env, problems);
+  for (const nested of item.nested) textTraps(nested.text, env, problems);
+  if (shape !== "text") nestedNumbers(item, problems);
+  if (shape !== "pair" && shape !== "statement") return;
+  const plain = item.nested.filter((nested) => !nestedItem(nested, env, problems));
+  if (shape === "statement") for (const further of plain.slice(1)) secondCorrection(further, problems);
 }
 
 /** Looks at what may be wrong in any text that is printed. */
@@ -180,16 +185,39 @@ function numberedStatement({ text: source, block }: RawItem, problems: Problems)
   );
 }
 
-/** A pair or statement that stands one level too deep: it is read as an example or a correction. */
-function nestedItem({ text: source, block }: RawItem, env: Env, problems: Problems): void {
+/** A pair or statement that stands one level too deep: it is read as an example or a correction. Whether it is one. */
+function nestedItem({ text: source, block }: RawItem, env: Env, problems: Problems): boolean {
   const pair = spacedSeparators(source.text, scan(source.text, env).mask, "=").length > 0;
   const statement = /^\[[ xX]\]\s/.test(source.text);
-  if (!pair && !statement) return;
+  if (!pair && !statement) return false;
   const indent = block.start;
   problems.trap(
     "nested-item",
     source.whole,
     `This ${pair ? "pair" : "statement"} stands under another item, so that it is read as a sentence about that one.`,
     write("Move it out", { start: indent, end: source.source(0) }, "- "),
+  );
+  return true;
+}
+
+/** Numbered items under an item: only bullets are read there. */
+function nestedNumbers({ numbered = [] }: RawItem, problems: Problems): void {
+  const [first] = numbered;
+  if (!first) return;
+  const sign = ({ text: source, block }: RawItem): Range => ({ start: block.start, end: source.source(0) });
+  problems.trap(
+    "nested-number",
+    first.text.whole,
+    "Numbered items under another item are not read; what belongs to that one stands behind hyphens.",
+    { title: "Make bullets of them", edits: numbered.map((item) => ({ range: sign(item), text: "- " })) },
+  );
+}
+
+function secondCorrection({ text: source, block }: RawItem, problems: Problems): void {
+  problems.trap(
+    "second-correction",
+    source.whole,
+    "Only the first bullet under a statement is its correction; this one is not read.",
+    drop("Take it out", block),
   );
 }

@@ -4,12 +4,15 @@ import { allowWithoutReason } from "./allow-without-reason";
 import { emptyAnswer } from "./empty-answer";
 import { emptyStatement } from "./empty-statement";
 import { indentedList } from "./indented-list";
+import { insideItem } from "./inside-item";
 import { listInList } from "./list-in-list";
 import { meantAsPair } from "./meant-as-pair";
 import { meantAsStatement } from "./meant-as-statement";
 import { misplacedComment } from "./misplaced-comment";
 import { nestedItem } from "./nested-item";
+import { nestedNumber } from "./nested-number";
 import { notAHeading } from "./not-a-heading";
+import { notATable } from "./not-a-table";
 import { notAnActivity } from "./not-an-activity";
 import { notAnItem } from "./not-an-item";
 import { notNested } from "./not-nested";
@@ -20,6 +23,7 @@ import { openFence } from "./open-fence";
 import { optionTwice } from "./option-twice";
 import { otherParts } from "./other-parts";
 import { picturePath } from "./picture-path";
+import { secondCorrection } from "./second-correction";
 import { secondEquals } from "./second-equals";
 import { splitEmphasis } from "./split-emphasis";
 import { splitList } from "./split-list";
@@ -40,6 +44,7 @@ const faults: readonly Rule<CheckContext>[] = [
   unreadableYaml,
   optionTwice,
   openFence,
+  insideItem,
 ];
 
 /** What Markdown makes of lines that were meant otherwise; looked for in sections in use. */
@@ -58,9 +63,12 @@ const traps: readonly Rule<CheckContext>[] = [
   numberedPair,
   numberedStatement,
   nestedItem,
+  nestedNumber,
+  secondCorrection,
   notNested,
   notAnItem,
   notAHeading,
+  notATable,
   notAnActivity,
   misplacedComment,
 ];

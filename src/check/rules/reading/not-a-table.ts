@@ -1,0 +1,13 @@
+import { inFood } from "./food-example";
+import { problemRule } from "./problem-rule";
+
+export const notATable = problemRule({
+  code: "not-a-table",
+  severity: "warning",
+  title: "Lines that are nearly a table",
+  why: "Under the heads of a table stands a row of hyphens with as many cells, as in `| --- | --- |`. Without it the lines are text, which is not read.",
+  example: {
+    wrong: inFood("", "\n| palavra | word |\n| --- |\n| ovo | egg |\n"),
+    right: inFood("", "\n| palavra | word |\n| --- | --- |\n| ovo | egg |\n"),
+  },
+});

@@ -1,0 +1,94 @@
+import type Token from "markdown-it/lib/token.mjs";
+import type { LineIndex } from "../../base/range";
+import { insert, type Problems, write } from "../problems";
+
+/*
+ * Fenced blocks: activities and notes that end in the wrong place or stand where they are not read.
+ */
+
+/** A block whose name is nearly “activity”. Whether it is. */
+export function nearlyActivity(lines: LineIndex, token: Token, problems: Problems): boolean {
+  const word = token.info.trim().split(/\s+/)[0] ?? "";
+  if (word === "activity" || !/^act[iv]{1,3}t?[iy]{1,2}(es)?$/i.test(word)) return false;
+  const start = lines.text.indexOf(word, lines.start(token.map?.[0] ?? 0));
+  const range = { start, end: start + word.length };
+  const fix = write("Write “activity”", range, "activity");
+  problems.trap("not-an-activity", range, "This block is no activity: its name is “activity”.", fix);
+  return true;
+}
+
+/** The line after the last one of an activity; where its fence has no end, the options that stand at its beginning. */
+export function activityEnd(lines: LineIndex, token: Token, problems: Problems): number {
+  const [first, after] = token.map ?? [0, 0];
+  const last = lines.line(after - 1);
+  const closed = after - 1 > first && lines.text.slice(last.start, last.end).trim().startsWith(token.markup);
+  if (closed) return after - 1;
+  const text = (number: number): string => lines.text.slice(lines.start(number), lines.line(number).end);
+  let end = first + 1;
+  while (end < after && /^\s*(?:[\w-]+\s*:(?:\s|$)|-\s+[^\s=]+$)/.test(text(end))) end++;
+  const newline = lines.text.includes("\r\n") ? "\r\n" : "\n";
+  problems.add(
+    "open-fence",
+    lines.line(first),
+    "This activity has no end, so that everything below belongs to it.",
+    insert("End it below its options", lines.line(end - 1).end, `${newline}${token.markup}`),
+  );
+  return end;
+}
+
+/** A line that belongs to a unit and hardly to a block of notes. */
+const unitLine =
+  /^ {0,3}(?:#{2,6}[ \t]+\S|\d{1,9}[.)][ \t]+\S|[-*+][ \t]+(?:\[[ xX]\][ \t]|\S.*[ \t]=[ \t]+\S)|(`{3,}|~{3,})(?:activity|stations)[ \t]*$)/;
+
+/** A block of notes without an end: the items and headings below belong to it, or it ends where an activity was to end. */
+export function openNotes(lines: LineIndex, token: Token, problems: Problems): void {
+  const [first, after] = token.map ?? [0, 0];
+  const text = (number: number): string => lines.text.slice(lines.start(number), lines.line(number).end);
+  const closed =
+    after - 1 > first &&
+    text(after - 1)
+      .trim()
+      .startsWith(token.markup);
+  const numbers = Array.from({ length: after - first - 1 }, (_, i) => first + 1 + i);
+  // In a block that ends, of a longer fence or of other signs, an activity may well be shown.
+  const activity = numbers.some((number) => {
+    const fence = unitLine.exec(text(number))?.[1];
+    return fence !== undefined && (!closed || fence.startsWith(token.markup));
+  });
+  if (closed && !activity) return;
+  for (const number of numbers) {
+    if (!unitLine.test(text(number))) continue;
+    let last = number - 1;
+    while (last > first && text(last).trim() === "") last--;
+    const { end } = lines.line(last);
+    const newline = lines.text.includes("\r\n") ? "\r\n" : "\n";
+    const message = "This block has no end, so that the items below belong to it.";
+    const fix = insert("End it above them", end, newline + token.markup);
+    if (activity) problems.add("open-fence", lines.line(first), message, fix);
+    else problems.trap("open-fence", lines.line(first), message, fix);
+    return;
+  }
+}
+
+/** An activity or a heading that is indented below an item, so that it belongs to that and is not read. */
+export function insideItem(lines: LineIndex, token: Token, problems: Problems): void {
+  const [first, after] = token.map ?? [0, 0];
+  const text = (number: number): string => lines.text.slice(lines.start(number), lines.line(number).end);
+  const head = text(first);
+  const indent = head.length - head.trimStart().length;
+  const heading = token.type === "heading_open";
+  const begins = heading ? /^#{2,6}[ \t]/ : /^(?:`{3,}|~{3,})[ \t]*(?:activity|stations)(?=\s|$)/;
+  if (indent === 0 || !begins.test(head.trimStart())) return;
+  const edits = [];
+  for (let number = first; number < after; number++) {
+    const line = text(number);
+    const own = Math.min(indent, line.length - line.trimStart().length);
+    const start = lines.start(number);
+    if (own > 0) edits.push({ range: { start, end: start + own }, text: "" });
+  }
+  const range = { start: lines.start(first) + indent, end: lines.line(first).end };
+  const message = `This ${heading ? "heading" : "block"} is indented, so that it belongs to the item above it and is not read.`;
+  const fix = { title: "Take the spaces out", edits };
+  if (heading) problems.trap("inside-item", range, message, fix);
+  else problems.add("inside-item", range, message, fix);
+}

@@ -1,0 +1,48 @@
+import type { LineIndex } from "../../base/range";
+import { insert, type Problems, write } from "../problems";
+
+/*
+ * Lines of a paragraph that were meant as a table.
+ */
+
+const hyphens = /^\|?[ \t]*:?-+:?[ \t]*(?:\|[ \t]*:?-+:?[ \t]*)*\|?$/;
+
+/** Number of cells of a row; 0 where no bar stands in it. */
+function width(row: string): number {
+  const bars = row.replace(/\\\|/g, "").match(/\|/g)?.length ?? 0;
+  if (bars === 0) return 0;
+  return bars + 1 - (row.startsWith("|") ? 1 : 0) - (bars > 1 && /(?<!\\)\|$/.test(row) ? 1 : 0);
+}
+
+/** A table whose row of hyphens is missing or has another number of cells than its heads. */
+export function nearlyTable(lines: LineIndex, [first, after]: readonly [number, number], problems: Problems): void {
+  const rows = Array.from({ length: after - first }, (_, i) => {
+    const { start, end } = lines.line(first + i);
+    return lines.text.slice(start, end).trim();
+  });
+  const delimiter = (cells: number): string => `|${" --- |".repeat(cells)}`;
+  const isHyphens = (row: string): boolean => hyphens.test(row) && row.includes("|");
+  const at = rows.findIndex((row, i) => i > 0 && isHyphens(row) && width(rows[i - 1] ?? "") > 1);
+  if (at > 0) {
+    const cells = width(rows[at - 1] ?? "");
+    const { start, end } = lines.line(first + at);
+    problems.trap(
+      "not-a-table",
+      { start, end },
+      `This is no table: its row of hyphens needs as many cells as its heads, which are ${cells}.`,
+      write(`Write “${delimiter(cells)}”`, { start, end }, delimiter(cells)),
+    );
+    return;
+  }
+  const framed = (row: string): boolean => /^\|.*(?<!\\)\|$/.test(row) && !isHyphens(row);
+  const [head = "", below = ""] = rows;
+  const cells = width(head);
+  if (cells < 2 || !framed(head) || !framed(below) || width(below) !== cells) return;
+  const newline = lines.text.includes("\r\n") ? "\r\n" : "\n";
+  problems.trap(
+    "not-a-table",
+    lines.line(first),
+    "This is no table: a row of hyphens belongs under its heads.",
+    insert(`Put “${delimiter(cells)}” under it`, lines.line(first).end, newline + delimiter(cells)),
+  );
+}
