@@ -30,7 +30,7 @@ export function readSettings({ path, text }: { readonly path: string; readonly t
     ({ code, range, message, fixes }): Finding => ({ code, severity: "error", range, message, related: [], fixes }),
   );
   const wrong = runRule(
-    { ...wrongOption, check: () => faults.map((fault) => explainFault(fault, schema, text)) },
+    { ...wrongOption, check: () => faults.flatMap((fault) => explainFault(fault, schema, text)) },
     undefined,
   );
   return { path, text, mapping, findings: [...unreadable, ...wrong] };
