@@ -1,7 +1,7 @@
 import { isMap, isScalar, isSeq, parseDocument } from "yaml";
 import type { Range } from "../base/range";
 import { Recent } from "../base/recent";
-import { type Problems, write } from "./problems";
+import { drop, type Problems, write } from "./problems";
 import type { SourceText } from "./source-text";
 import type { Entry, Mapping } from "./unit";
 import { mendedText, unmended } from "./yaml-mend";
@@ -61,7 +61,9 @@ export function readMapping(source: SourceText, range: Range, what: string, prob
     const at = nodeRange(node);
     const name = String(key.value);
     if (entries.some((entry) => entry.key === name)) {
-      problems.add("option-twice", keyRange, `“${name}” stands here twice; the first one counts.`);
+      const whole = linesOf(text, key.range[0], at?.[1] ?? key.range[1]);
+      const fixes = whole ? [drop("Take this one out", placeOf(source, back(whole.start), back(whole.end)))] : [];
+      problems.add("option-twice", keyRange, `“${name}” stands here twice; the first one counts.`, ...fixes);
       continue;
     }
     entries.push({
@@ -99,6 +101,20 @@ function quoteLine(
   const quoted = JSON.stringify(match[2]);
   const errors = (yaml: string): number => parse(yaml).errors.filter(({ message }) => message === error).length;
   return errors(text.slice(0, from) + quoted + text.slice(to)) < errors(text) ? { from, to, quoted } : undefined;
+}
+
+/** The lines of an option that stands on lines of its own: with the line ending behind it, else the one before it. */
+function linesOf(
+  text: string,
+  key: number,
+  valueEnd: number,
+): { readonly start: number; readonly end: number } | undefined {
+  const start = text.lastIndexOf("\n", key - 1) + 1;
+  const end = trimEnd(text, [key, valueEnd]);
+  const rest = /^[ \t]*(?:#.*)?(\n|$)/.exec(text.slice(end));
+  if (!rest || text.slice(start, key).trim() !== "") return undefined;
+  const after = end + rest[0].length;
+  return rest[1] === "" ? { start: Math.max(0, start - 1), end: after } : { start, end: after };
 }
 
 /** The place of an edit: one that ends with a line ending ends where the next line's own text begins. */

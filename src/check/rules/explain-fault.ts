@@ -2,14 +2,29 @@ import { removeOption } from "../../activities/edits";
 import type { OptionFault, OptionSchema } from "../../activities/options";
 import type { PlannedActivity } from "../../activities/plan";
 import type { Fix, Report } from "../../base/finding";
-import type { Range } from "../../base/range";
-import type { Entry } from "../../unit/unit";
 import { nearest } from "../nearest";
+import { bareList, misreadTexts, resolved } from "./misread";
 
-/** What is wrong with one option, with what it could be instead. */
+/** What is wrong with one option, with what it could be instead; each text of a list that YAML misreads by itself. */
 export function explainFault(
+  fault: OptionFault,
+  schema: OptionSchema,
+  text: string,
+  activity?: PlannedActivity,
+): readonly Report[] {
+  const { entry, error } = fault;
+  const property = resolved(schema.properties[entry.key]);
+  if (!["uniqueItems", "unevaluatedProperties"].includes(error.keyword)) {
+    const found = [...misreadTexts(entry, property, text), ...bareList(entry, property, text)];
+    if (found.length > 0) return found;
+  }
+  return [explainValue(fault, schema, property, text, activity)];
+}
+
+function explainValue(
   { entry, error }: OptionFault,
   schema: OptionSchema,
+  property: Readonly<Record<string, unknown>>,
   text: string,
   activity?: PlannedActivity,
 ): Report {
@@ -35,20 +50,6 @@ export function explainFault(
   const inList = Array.isArray(entry.value) && Number.isInteger(item);
   const range = inList ? (entry.items[item] ?? entry.valueRange) : entry.valueRange;
   const written = inList && Array.isArray(entry.value) ? entry.value[item] : entry.value;
-  const misread = typeof written !== "string" ? misreadText(range, entry, error, text) : undefined;
-  if (misread) {
-    return {
-      range: misread.range,
-      message: `YAML reads ${misread.written} as ${misread.as}, not as a text. In quotation marks it stays as written.`,
-      fixes: [
-        {
-          title: "Put it in quotation marks",
-          edits: [{ range: misread.range, text: JSON.stringify(misread.written) }],
-          preferred: true,
-        },
-      ],
-    };
-  }
   if (error.keyword === "uniqueItems" && Array.isArray(entry.value)) {
     // ajv names the two places; the later one goes.
     const later = Math.max(Number(error.params["i"] ?? 0), Number(error.params["j"] ?? 0));
@@ -68,7 +69,7 @@ export function explainFault(
       };
     }
   }
-  const { choices, open } = valuesFor(schema.properties[entry.key], error, written);
+  const { choices, open } = valuesFor(property, error, written);
   const near = typeof written === "string" && !open ? nearest(written, choices) : choices;
   return {
     range: range.end > range.start ? range : entry.keyRange,
@@ -80,31 +81,6 @@ export function explainFault(
       ],
     })),
   };
-}
-
-/** A value that was meant as a text and that YAML takes for something else: `12`, `1.10`, `null`, `true`, `#3`. */
-function misreadText(
-  range: Range,
-  entry: Entry,
-  { keyword, params, instancePath }: OptionFault["error"],
-  text: string,
-): { readonly range: Range; readonly written: string; readonly as: string } | undefined {
-  const wanted = keyword === "type" ? String(params["type"]) : "";
-  const named = entry.key === "from" && (keyword === "anyOf" || instancePath.startsWith("/from"));
-  if (wanted !== "string" && !named) return undefined;
-  if (range.end > range.start) {
-    const written = text.slice(range.start, range.end);
-    if (/^["'[{]/.test(written)) return undefined;
-    return {
-      range,
-      written,
-      as: /^(?:true|false)$/i.test(written) ? "yes or no" : /^(?:null|~)$/i.test(written) ? "nothing" : "a number",
-    };
-  }
-  const line = /^:[ \t]*(#.*?)[ \t]*(?=\r|\n|$)/.exec(text.slice(entry.keyRange.end));
-  if (!line?.[1]) return undefined;
-  const start = entry.keyRange.end + line[0].indexOf("#");
-  return { range: { start, end: start + line[1].length }, written: line[1], as: "a comment" };
 }
 
 function shown(value: unknown): string {
@@ -137,14 +113,12 @@ function need({ keyword, params }: OptionFault["error"], choices: readonly strin
  * offered, and a schema's examples only for texts: in place of a list or a number they would be somebody else's data.
  */
 function valuesFor(
-  property: unknown,
+  facts: Readonly<Record<string, unknown>>,
   error: OptionFault["error"],
   written: unknown,
 ): { readonly choices: string[]; readonly open: boolean } {
   const allowed = error.params["allowedValues"];
   if (Array.isArray(allowed)) return { choices: allowed.map(String), open: false };
-  const facts: Readonly<Record<string, unknown>> =
-    typeof property === "object" && property !== null ? { ...property } : {};
   if (Array.isArray(facts["enum"])) return { choices: facts["enum"].map(String), open: false };
   const limit = error.params["limit"];
   if (

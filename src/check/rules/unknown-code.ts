@@ -1,4 +1,5 @@
 import type { Report, Rule } from "../../base/finding";
+import type { Mapping } from "../../unit/unit";
 import { codes } from "../codes";
 import type { CheckContext } from "../context";
 import { nearest } from "../nearest";
@@ -12,20 +13,23 @@ export const unknownCode: Rule<CheckContext> = {
     wrong: "---\nseverities:\n  duplicate-anser: off\n---\n",
     right: "---\nseverities:\n  duplicate-answer: off\n---\n",
   },
-  check: ({ unit }) => {
-    const entry = unit.front.entries.find(({ key }) => key === "severities");
-    if (!entry || typeof entry.value !== "object" || entry.value === null) return [];
-    return Object.keys(entry.value)
-      .filter((code) => !codes().includes(code))
-      .map((code): Report => {
-        const at = unit.text.indexOf(code, entry.valueRange.start);
-        const range = at < 0 ? entry.valueRange : { start: at, end: at + code.length };
-        const near = nearest(code, codes(), true)[0];
-        return {
-          range,
-          message: `There is no finding “${code}”.`,
-          fixes: near ? [{ title: `Change to “${near}”`, edits: [{ range, text: near }], preferred: true }] : [],
-        };
-      });
-  },
+  check: ({ unit }) => unknownCodes(unit.front, unit.text, codes()),
 };
+
+/** Codes under `severities` that are not among the `known` ones. */
+export function unknownCodes({ entries }: Mapping, text: string, known: readonly string[]): Report[] {
+  const entry = entries.find(({ key }) => key === "severities");
+  if (!entry || typeof entry.value !== "object" || entry.value === null || Array.isArray(entry.value)) return [];
+  return Object.keys(entry.value)
+    .filter((code) => !known.includes(code))
+    .map((code): Report => {
+      const at = text.indexOf(code, entry.valueRange.start);
+      const range = at < 0 ? entry.valueRange : { start: at, end: at + code.length };
+      const near = nearest(code, known, true)[0];
+      return {
+        range,
+        message: `There is no finding “${code}”.`,
+        fixes: near ? [{ title: `Change to “${near}”`, edits: [{ range, text: near }], preferred: true }] : [],
+      };
+    });
+}

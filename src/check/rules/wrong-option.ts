@@ -5,6 +5,7 @@ import type { PlannedActivity } from "../../activities/plan";
 import type { Rule } from "../../base/finding";
 import type { CheckContext } from "../context";
 import { explainFault } from "./explain-fault";
+import { isUnit } from "./reading/problem-rule";
 
 export const wrongOption: Rule<CheckContext> = {
   code: "wrong-option",
@@ -13,9 +14,9 @@ export const wrongOption: Rule<CheckContext> = {
   why: "The option is left out as if it were not there, so the sheets are not what was asked for. Completion inside the block lists what is possible.",
   example: { wrong: "```activity\nmake: tiles\ngird: 3 x 3\n```", right: "```activity\nmake: tiles\ngrid: 3 x 3\n```" },
   check: ({ unit, plan }) => [
-    ...plan.faults.map((fault) => explainFault(fault, frontSchema, unit.text)),
+    ...(isUnit(unit) ? plan.faults : []).flatMap((fault) => explainFault(fault, frontSchema, unit.text)),
     ...plan.activities.flatMap((activity) =>
-      activity.faults.map((fault) => explainFault(fault, schemaOf(activity), unit.text, activity)),
+      activity.faults.flatMap((fault) => explainFault(fault, schemaOf(activity), unit.text, activity)),
     ),
   ],
 };

@@ -15,7 +15,7 @@ export const wrongStations: Rule<CheckContext> = {
   example: { wrong: plan("stations: [Drink]"), right: plan("stations: [Drinks]") },
   check: ({ unit, plan: unitPlan }) =>
     planStations(unit, unitPlan).flatMap(({ faults, unknown }) => [
-      ...faults.map((fault) => explainFault(fault, schema, unit.text)),
+      ...faults.flatMap((fault) => explainFault(fault, schema, unit.text)),
       ...unknown.map(({ name, range }) => {
         const titles = unitPlan.activities.map(({ title }) => title);
         const near = nearest(name, titles).slice(0, 3);

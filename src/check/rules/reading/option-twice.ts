@@ -1,6 +1,6 @@
-import { problemRule } from "./problem-rule";
+import { settingsRule } from "./problem-rule";
 
-export const optionTwice = problemRule({
+export const optionTwice = settingsRule({
   code: "option-twice",
   severity: "warning",
   title: "An option that stands twice",

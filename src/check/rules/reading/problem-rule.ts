@@ -1,4 +1,5 @@
-import type { Rule } from "../../../base/finding";
+import type { Report, Rule } from "../../../base/finding";
+import type { Problem } from "../../../unit/unit";
 import { type CheckContext, inUse } from "../../context";
 
 /** A rule that hands on what reading the unit found under its code; traps only where an activity uses the section. */
@@ -8,12 +9,28 @@ export function problemRule(rule: Omit<Rule<CheckContext>, "check">): Rule<Check
     check: (context) =>
       context.unit.problems
         .filter(({ code, trap, range }) => code === rule.code && (!trap || inUse(context, range.start)))
-        .map(({ range, message, fixes }) => ({
-          range,
-          message,
-          fixes: fixes.map(({ title, edits, drops }, i) =>
-            i === 0 && !drops ? { title, edits, preferred: true } : { title, edits },
-          ),
-        })),
+        .map(reportOf),
+  };
+}
+
+/** The same about the settings of a file: said only where it has an activity, for others have front matter too. */
+export function settingsRule(rule: Omit<Rule<CheckContext>, "check">): Rule<CheckContext> {
+  const { check, ...facts } = problemRule(rule);
+  return { ...facts, check: (context) => (isUnit(context.unit) ? check(context) : []) };
+}
+
+/** Whether a file has an activity or a plan, so that its front matter is meant for us. */
+export function isUnit({ activities, stations }: CheckContext["unit"]): boolean {
+  return activities.length + stations.length > 0;
+}
+
+/** The first fix is done without asking, unless it takes something out. */
+export function reportOf({ range, message, fixes }: Problem): Report {
+  return {
+    range,
+    message,
+    fixes: fixes.map(({ title, edits, drops }, i) =>
+      i === 0 && !drops ? { title, edits, preferred: true } : { title, edits },
+    ),
   };
 }

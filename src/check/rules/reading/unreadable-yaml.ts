@@ -1,6 +1,6 @@
-import { problemRule } from "./problem-rule";
+import { settingsRule } from "./problem-rule";
 
-export const unreadableYaml = problemRule({
+export const unreadableYaml = settingsRule({
   code: "unreadable-yaml",
   severity: "error",
   title: "Settings that cannot be read",
