@@ -69,6 +69,7 @@ function activityBlocks(printable: Printable, entry: GuideEntry, cut: LearnersCu
     ...(primary(teaches) === primary(lang) ? [] : [directionsIn(printable, teaches)]),
   ];
   const told = steps.filter((each, i) => each.own || i === 0);
+  const missing = teaches === "und" ? [] : steps.slice(1).filter(({ own }) => !own);
   return [
     { type: "heading", level: 2, text: title },
     { type: "paragraph", text: entry.summary },
@@ -93,6 +94,7 @@ function activityBlocks(printable: Printable, entry: GuideEntry, cut: LearnersCu
       ...(note ? [{ type: "paragraph", text: note } as const] : []),
       { type: "steps", items },
     ]),
+    ...missing.map((): Block => ({ type: "paragraph", text: noDirections(teaches) })),
     ...(entry.answers.length > 0
       ? [
           { type: "heading", level: 3, text: "Answers" } as const,
@@ -124,8 +126,12 @@ export function directionsIn({ kind, dealt }: Printable, lang: string): Told {
   if (written !== undefined) return { steps: typeof written === "string" ? [written] : written, own: true, name };
   const own = kind.directions(dealt, primary(lang));
   if (own) return { steps: own, own: true, name };
-  const note = `There are no built-in directions in “${lang}”; these are English. Your own go under “directions” in the activity.`;
+  const note = `${noDirections(lang)} These are English.`;
   return { steps: kind.directions(dealt, "en") ?? [], own: false, name: " (en)", note };
+}
+
+function noDirections(lang: string): string {
+  return `There are no built-in directions in “${lang}”; write your own under “directions” in the activity.`;
 }
 
 function primary(lang: string): string {
