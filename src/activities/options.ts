@@ -19,6 +19,8 @@ export interface CommonOptions {
   /** Blank pieces a set. */
   readonly blanks: number;
   readonly reuse: "once" | "sleeve" | "laminate";
+  /** Who cuts the pieces. */
+  readonly cutting: "teacher" | "learners";
   readonly minutes?: number;
   /** By BCP 47 tag: a text or steps. */
   readonly directions?: Readonly<Record<string, string | readonly string[]>>;

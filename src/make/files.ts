@@ -2,6 +2,7 @@ import type { Deal, Press } from "../activities/contract";
 import type { PlannedStations } from "../activities/stations";
 import type { Sheet } from "../page/sheet";
 import { renderPdf } from "../render/pdf";
+import { forCutting } from "./cutting";
 import { drawingsOf, type PieceDrawing } from "./drawings";
 import { FileNames } from "./file-names";
 import { guideSheets } from "./papers/guide";
@@ -43,7 +44,7 @@ export async function makeFiles(
   for (const whole of printables) {
     const printable = options.trial ? trialOf(whole) : whole;
     const { kind, title, dealt, seed, lang } = printable;
-    const { paper: paperName, margin } = dealt.request.options.value;
+    const { paper: paperName, margin, cutting } = dealt.request.options.value;
     const name = names.take(title);
     if (options.only !== undefined && options.only !== kind.name && options.only !== title) continue;
     const file = (stock: string): string => `${unit.name}.${options.merge ? "" : `${name}.`}${stock}.pdf`;
@@ -63,7 +64,7 @@ export async function makeFiles(
             before + card.length + 1,
           ),
         );
-        const sheets = kind.pieceSheets(dealt, deal, copy, press);
+        const sheets = forCutting(kind.pieceSheets(dealt, deal, copy, press), cutting);
         print ??= drawingsOf(sheets, pieces);
         card.push(...sheets);
         sets++;
@@ -97,7 +98,7 @@ export async function makeFiles(
     jobs.push({ name: `${unit.name}.${stock}.pdf`, title: press.unitTitle, lang, sheets });
   const chosen = printed.map(({ printable }) => printable);
   const labels = labelSheets(chosen, press);
-  const guide = guideSheets(chosen, press, [
+  const guide = guideSheets(printed, press, [
     ...stationBlocks(unit.stations, printables, press),
     { type: "page break" },
     ...prepBlocks(printed, labels),

@@ -15,6 +15,7 @@ import { picturesOf } from "../unit/pictures";
 import { readUnit } from "../unit/read";
 import type { Section, Unit } from "../unit/unit";
 import { blockersOf } from "./blockers";
+import { forCutting } from "./cutting";
 import { readPiecesFile } from "./pieces-file";
 import type { Printable } from "./printable";
 import { type Found, findMark } from "./reprint";
@@ -194,7 +195,8 @@ class Bench implements Workshop {
     const { kind } = found.plan;
     if (view === "papers") return kind.papers(found.dealt, press);
     if (view !== "dealt") return kind.solutionSheets(found.dealt, deal, view, press);
-    return kind.pieceSheets(found.dealt, deal, deal.copies === "by copier" ? undefined : 0, press);
+    const sheets = kind.pieceSheets(found.dealt, deal, deal.copies === "by copier" ? undefined : 0, press);
+    return forCutting(sheets, found.dealt.request.options.value.cutting);
   }
 
   draw(reading: Reading, sheet: Sheet, prefix: string): string {

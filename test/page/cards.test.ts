@@ -140,7 +140,7 @@ describe("cards", () => {
         assert.ok(rows >= fewest && rows < Math.max(2, 2 * fewest));
         assert.equal(packed.pages, Math.ceil(rows / Math.floor(box.h / height + 1e-6)));
         for (let page = 0; page < packed.pages; page++) {
-          const here: typeof packed.places = packed.places.filter((place) => place.page === page);
+          const here: readonly PlacedCard[] = packed.places.filter((place) => place.page === page);
           assertCutOut(here, cardCuts(here));
           assert.equal(cutPiecesOf({ items: cardCuts(here) }), here.length);
         }

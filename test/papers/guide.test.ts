@@ -46,7 +46,28 @@ describe("the guide", () => {
     assert.match(own.join("\n"), /Depois\./);
     assert.doesNotMatch(own.join("\n"), /Spread the tiles/);
     const none = await texts(unit.replace("explains: en", "explains: uk"), "guide");
-    assert.match(none.join("\n").replace(/\s+/g, " "), /no built-in directions in “uk”/);
+    assert.match(none.join("\n").replace(/\s+/g, " "), /no built-in directions in “uk”.*These are English\. 1 Spread/);
+  });
+
+  it("says so where the language that is taught has no directions", async () => {
+    const said = async (teaches: string, more = ""): Promise<string> =>
+      (await texts(unit.replace("teaches: pt", teaches).replace("grid: 3 x 3", `grid: 3 x 3${more}`), "guide"))
+        .join("\n")
+        .replace(/\s+/g, " ");
+    const missing = await said("teaches: ja");
+    assert.match(
+      missing,
+      /Spread the tiles.*There are no built-in directions in “ja”; write your own under “directions”/,
+    );
+    assert.doesNotMatch(missing, /These are English/);
+    for (const [teaches, more] of [
+      ["teaches: pt", ""],
+      ["teaches: en-GB", ""],
+      ["teaches: uk", "\ndirections:\n  uk: Розкладіть."],
+      // Where the unit does not say what it teaches, there is nothing to miss.
+      ["seed: 1", ""],
+    ] as const)
+      assert.doesNotMatch(await said(teaches, more), /no built-in directions/, teaches);
   });
 
   it("counts sheets and cuts on the prep sheet from the layout", async () => {

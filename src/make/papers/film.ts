@@ -1,6 +1,7 @@
 import { blanksOf, setsFor } from "../../activities/copies";
 import { cutPiecesOf, cutsOf } from "../../page/cards";
 import type { Sheet } from "../../page/sheet";
+import { learnersCutPieces } from "../cutting";
 import type { PrintedActivity } from "../printable";
 
 /*
@@ -12,8 +13,8 @@ import type { PrintedActivity } from "../printable";
 const seal = 2;
 const pouchMargin = 6;
 
-/** How a sheet is laminated: as it is, whole and cut afterwards without a rim, or piece by piece. */
-type Way = "whole" | "edge to edge" | "cut first";
+/** How a sheet is laminated: as it is, whole for learners to cut, whole and cut afterwards without a rim, or piece by piece. */
+type Way = "whole" | "by learners" | "edge to edge" | "cut first";
 
 function laminated(printed: readonly PrintedActivity[]): readonly PrintedActivity[] {
   return printed.filter((each) => reuseOf(each.printable) === "laminate" && filmedSheets(each).length > 0);
@@ -35,10 +36,12 @@ export function laminating(printed: readonly PrintedActivity[]): { before: strin
       .filter((activity) => filmedSheets(activity).some((sheet) => wayOf(activity, sheet) === way))
       .map(({ printable }) => `“${printable.title}”`)
       .join(", ");
-  const [whole, edges, first] = [by("whole"), by("edge to edge"), by("cut first")];
+  const [whole, learners] = [by("whole"), by("by learners")];
+  const [edges, first] = [by("edge to edge"), by("cut first")];
   return {
     before: [
       ...(whole ? [`Laminate the sheets of ${whole} that are not cut.`] : []),
+      ...(learners ? [`Laminate the sheets of pieces of ${learners} whole; learners cut them on the lines.`] : []),
       ...(edges
         ? [
             `Laminate the tiles of ${edges} as whole sheets and cut them afterwards without a rim, since they meet at their edges; or do not laminate them.`,
@@ -101,6 +104,7 @@ function slipSheets({ paper }: PrintedActivity): Sheet[] {
 
 function wayOf({ printable }: PrintedActivity, sheet: Sheet): Way {
   if (cutsOf(sheet) === 0) return "whole";
+  if (sheet.stock === "card" && learnersCutPieces(printable)) return "by learners";
   return printable.kind.name === "tiles" && sheet.stock === "card" ? "edge to edge" : "cut first";
 }
 

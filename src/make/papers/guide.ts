@@ -1,25 +1,31 @@
 import type { Deal, GuideEntry, Press } from "../../activities/contract";
+import { cutsOf } from "../../page/cards";
 import { type Block, setDocument } from "../../page/document";
 import { papers } from "../../page/paper";
 import type { Sheet } from "../../page/sheet";
-import type { Printable } from "../printable";
+import { type LearnersCut, learnersCut, learnersCutPieces } from "../cutting";
+import type { Printable, PrintedActivity } from "../printable";
 import { cautionTexts, schoolFirst } from "./cautions";
 import { unitPage } from "./page";
 
 /** The guide: a colleague who has never seen the unit can run the hour from it. Empty where nothing is dealt. */
-export function guideSheets(printables: readonly Printable[], press: Press, further: readonly Block[]): Sheet[] {
-  const [first] = printables;
+export function guideSheets(printed: readonly PrintedActivity[], press: Press, further: readonly Block[]): Sheet[] {
+  const [first] = printed.map(({ printable }) => printable);
   if (!first) return [];
   const { paper, margin } = first.dealt.request.options.value;
-  const entries = printables.map((printable) => ({ printable, entry: printable.kind.guide(printable.dealt, press) }));
-  const minutes = entries.reduce((sum, { entry }) => sum + entry.minutes, 0);
+  const entries = printed.map((activity) => {
+    const { printable } = activity;
+    const cut = learnersCut(activity);
+    return { printable, cut, entry: withScissors(printable.kind.guide(printable.dealt, press), activity, cut) };
+  });
+  const minutes = entries.reduce((sum, { entry, cut }) => sum + entry.minutes + (cut?.minutes ?? 0), 0);
   const blocks: Block[] = [
     { type: "heading", level: 1, text: `Guide: ${press.unitTitle}` },
     {
       type: "paragraph",
-      text: `${count(printables.length, "activity", "activities")}, about ${minutes} minutes in all. Each is told below: what the learners do, what to have at hand, the directions to read out, and the answers. The pieces are in bags with labels; the codes on them are the deal codes below.`,
+      text: `${count(printed.length, "activity", "activities")}, about ${minutes} minutes in all. Each is told below: what the learners do, what to have at hand, the directions to read out, and the answers. The pieces are in bags with labels; the codes on them are the deal codes below.`,
     },
-    ...entries.flatMap(({ printable, entry }) => activityBlocks(printable, entry, press)),
+    ...entries.flatMap(({ printable, entry, cut }) => activityBlocks(printable, entry, cut, press)),
     { type: "heading", level: 2, text: "Take care" },
     { type: "bullets", items: [...cautionTexts(entries.flatMap(({ entry }) => entry.cautions)), schoolFirst] },
     ...further,
@@ -29,14 +35,27 @@ export function guideSheets(printables: readonly Printable[], press: Press, furt
 
 /** The materials of an activity in one line, its pieces first if it has any. */
 export function atHand(printable: Printable, { materials }: GuideEntry, press: Press): string {
-  return [...(isCut(printable, press) ? ["the pieces"] : []), ...materials].join(", ");
+  const cut = isCut(printable, press);
+  const scissors = cut && learnersCutPieces(printable) ? ["scissors for each learner of the first class"] : [];
+  return [...(cut ? ["the pieces"] : []), ...scissors, ...materials].join(", ");
 }
 
 function isCut({ kind, dealt }: Printable, press: Press): boolean {
   return dealt.deals.some((deal) => kind.pieces(dealt, deal, press).length > 0);
 }
 
-function activityBlocks(printable: Printable, entry: GuideEntry, press: Press): Block[] {
+/** Where learners cut, they take care with scissors, and the cutter has only slips to cut, if any. */
+function withScissors(entry: GuideEntry, { paper }: PrintedActivity, cut: LearnersCut | undefined): GuideEntry {
+  if (!cut) return entry;
+  const slips = paper.some((sheet) => cutsOf(sheet) > 0);
+  const others = entry.cautions.filter((caution) => slips || caution !== "cutter");
+  return {
+    ...entry,
+    cautions: [...others, "scissors"],
+  };
+}
+
+function activityBlocks(printable: Printable, entry: GuideEntry, cut: LearnersCut | undefined, press: Press): Block[] {
   const { dealt, title, lang } = printable;
   const { teaches } = dealt.request;
   // What is not cut is not counted in sets.
@@ -50,6 +69,7 @@ function activityBlocks(printable: Printable, entry: GuideEntry, press: Press): 
     ...(primary(teaches) === primary(lang) ? [] : [directionsIn(printable, teaches)]),
   ];
   const told = steps.filter((each, i) => each.own || i === 0);
+  const missing = teaches === "und" ? [] : steps.slice(1).filter(({ own }) => !own);
   return [
     { type: "heading", level: 2, text: title },
     { type: "paragraph", text: entry.summary },
@@ -58,6 +78,14 @@ function activityBlocks(printable: Printable, entry: GuideEntry, press: Press): 
       rows: [
         { label: "Deals", value: deals.join(", ") },
         { label: "Time", value: `about ${entry.minutes} minutes` },
+        ...(cut
+          ? [
+              {
+                label: "Cutting",
+                value: `learners of the first class cut the pieces along the wide lines: ${count(cut.sheets, "sheet", "sheets")} for ${count(cut.learners, "learner", "learners")}, ${count(cut.cuts, "cut", "cuts")} each, about ${count(cut.minutes, "minute", "minutes")} more (an estimate: twenty seconds a cut)`,
+              },
+            ]
+          : []),
         { label: "At hand", value: atHand(printable, entry, press) },
       ],
     },
@@ -66,6 +94,7 @@ function activityBlocks(printable: Printable, entry: GuideEntry, press: Press): 
       ...(note ? [{ type: "paragraph", text: note } as const] : []),
       { type: "steps", items },
     ]),
+    ...missing.map((): Block => ({ type: "paragraph", text: noDirections(teaches) })),
     ...(entry.answers.length > 0
       ? [
           { type: "heading", level: 3, text: "Answers" } as const,
@@ -97,8 +126,12 @@ export function directionsIn({ kind, dealt }: Printable, lang: string): Told {
   if (written !== undefined) return { steps: typeof written === "string" ? [written] : written, own: true, name };
   const own = kind.directions(dealt, primary(lang));
   if (own) return { steps: own, own: true, name };
-  const note = `There are no built-in directions in “${lang}”; these are English. Your own go under “directions” in the activity.`;
+  const note = `${noDirections(lang)} These are English.`;
   return { steps: kind.directions(dealt, "en") ?? [], own: false, name: " (en)", note };
+}
+
+function noDirections(lang: string): string {
+  return `There are no built-in directions in “${lang}”; write your own under “directions” in the activity.`;
 }
 
 function primary(lang: string): string {

@@ -2,9 +2,11 @@ import { setsFor } from "../../activities/copies";
 import { cutsOf } from "../../page/cards";
 import type { Block } from "../../page/document";
 import type { Sheet } from "../../page/sheet";
+import { learnersCut } from "../cutting";
 import type { PrintedActivity } from "../printable";
 import { laminating, pouches, sleeves, wiped } from "./film";
 import { count } from "./guide";
+import { setColours } from "./set-colours";
 
 /** Sheets that a desk cutter takes at once: ten of 80 g/m², five of 160 (from memory, no source). */
 const cardStack = 5;
@@ -20,11 +22,14 @@ export function prepBlocks(printed: readonly PrintedActivity[], labels: readonly
   ]);
   const cards = printed.flatMap(({ card }) => fronts(card));
   const papers = printed.flatMap(({ paper }) => fronts(paper));
+  const cutByTeacher = printed.flatMap((each) => (learnersCut(each) ? [] : fronts(each.card)));
   const film = pouches(printed);
   const clear = sleeves(printed);
   const minutes = Math.max(
     5,
-    Math.ceil(strokes(cards, cardStack) / 3 + strokes(papers, paperStack) / 3 + (cards.length + papers.length) / 15),
+    Math.ceil(
+      strokes(cutByTeacher, cardStack) / 3 + strokes(papers, paperStack) / 3 + (cards.length + papers.length) / 15,
+    ),
   );
   return [
     { type: "heading", level: 1, text: "Prep sheet" },
@@ -61,8 +66,10 @@ export function prepBlocks(printed: readonly PrintedActivity[], labels: readonly
       ],
       rows,
     },
+    ...learnersTable(printed),
     { type: "heading", level: 2, text: "In this order" },
     { type: "steps", items: order(printed) },
+    ...setColours(printed),
   ];
 }
 
@@ -72,6 +79,10 @@ function order(printed: readonly PrintedActivity[]): string[] {
   const twoSided = printed.filter(({ card }) => card.some(({ back }) => back));
   const masters = printed.filter((activity) => isMaster(activity));
   const film = laminating(printed);
+  const byLearners = printed.filter((activity) => learnersCut(activity));
+  const cutter = printed.some((each) =>
+    [...(learnersCut(each) ? [] : each.card), ...each.paper].some((sheet) => cutsOf(sheet) > 0),
+  );
   const sides =
     twoSided.length === 0
       ? "on one side"
@@ -83,9 +94,38 @@ function order(printed: readonly PrintedActivity[]): string[] {
       ? [`Copy the masters of ${named(masters)} onto card at 100 %, one copy for each set${setsWanted(masters)}.`]
       : []),
     ...film.before,
-    "Cut along the hairlines: first all the way across, then the strips.",
+    ...(cutter ? ["Cut along the hairlines: first all the way across, then the strips."] : []),
+    ...(byLearners.length > 0
+      ? [
+          `Do not cut the pieces of ${named(byLearners)}: learners do, along the wide lines. Keep each set’s sheets together.`,
+        ]
+      : []),
     ...film.after,
-    "Bag each set by its deal code and set number, and stick the label on. A colour of paper or a sign for each set makes stray pieces easy to place.",
+    "Bag each set by its deal code and set number, and stick the label on.",
+  ];
+}
+
+/** What learners cut, a line for each activity; nothing where the teacher cuts all. */
+function learnersTable(printed: readonly PrintedActivity[]): Block[] {
+  const rows = printed.flatMap((activity) => {
+    const cut = learnersCut(activity);
+    const { title } = activity.printable;
+    return cut ? [[title, String(cut.sheets), String(cut.learners), String(cut.cuts), String(cut.minutes)]] : [];
+  });
+  if (rows.length === 0) return [];
+  return [
+    { type: "heading", level: 2, text: "Cut by learners of the first class" },
+    {
+      type: "table",
+      columns: [
+        { head: "Activity" },
+        { head: "Sheets a set", width: "fit", align: "end" },
+        { head: "Learners a set", width: "fit", align: "end" },
+        { head: "Cuts a learner", width: "fit", align: "end" },
+        { head: "Minutes", width: "fit", align: "end" },
+      ],
+      rows,
+    },
   ];
 }
 
@@ -111,7 +151,8 @@ function row(activity: PrintedActivity, stock: "card" | "paper") {
   const sheets = fronts(activity[stock]);
   const twoSided = sheets.length < activity[stock].length;
   const cuts = [...new Set(sheets.map((sheet) => cutsOf(sheet)))].sort((a, b) => a - b);
-  const shown = cuts.length > 1 ? `${cuts[0]}–${cuts.at(-1)}` : String(cuts[0] ?? 0);
+  const byLearners = stock === "card" && learnersCut(activity) !== undefined;
+  const shown = byLearners ? "learners" : cuts.length > 1 ? `${cuts[0]}–${cuts.at(-1)}` : String(cuts[0] ?? 0);
   const sets = stock === "paper" ? "–" : isMaster(activity) ? "master" : String(activity.sets);
   const what = twoSided ? `${stock}, both sides` : stock;
   return [activity.printable.title, what, String(sheets.length), sets, shown, { boxes: 1 }];

@@ -1,0 +1,107 @@
+import assert from "node:assert/strict";
+import { paperPages, prepSheet } from "../support/guide";
+import { type PrintedPage, readPrint } from "../support/print";
+import { readUnitText, testWorkshop, unitOf } from "../support/units";
+
+const front = (more = ""): string => `---\nteaches: pt\nclasses: [9, 6]\n${more}---\n\n`;
+const tiles = (options = ""): string => unitOf(12, `title: My tiles\ngrid: 3 x 3\n${options}`);
+const story =
+  "\n## Story\n\n1. Um.\n2. Dois.\n3. Três.\n\n```activity\nmake: strips\ntitle: My strips\nslip: none\n```\n";
+
+async function card(unit: string): Promise<readonly PrintedPage[]> {
+  const files = await (await testWorkshop()).make(await readUnitText(unit), {});
+  return readPrint(files.find(({ name }) => name.endsWith("tiles.card.pdf"))?.bytes ?? new Uint8Array());
+}
+
+describe("pieces that learners cut", () => {
+  it("have wide cut lines on paper and in the preview, hairlines where the teacher cuts", async () => {
+    for (const [unit, weight] of [
+      [front() + tiles(), 0.25],
+      [front("cutting: learners\n") + tiles(), 0.75],
+      [front() + tiles("cutting: learners"), 0.75],
+      [front("cutting: learners\n") + tiles("cutting: teacher"), 0.25],
+    ] as const) {
+      const [page] = await card(unit);
+      const other = weight === 0.25 ? 0.75 : 0.25;
+      const weights = (page?.lines ?? []).map((line) => line.weight);
+      // 3 × 3 tiles share eight cuts.
+      assert.equal(weights.filter((each) => each === weight).length, 8);
+      assert.equal(weights.filter((each) => each === other).length, 0);
+      const reading = await readUnitText(unit);
+      const [activity] = reading.activities;
+      const [deal] = activity?.deals ?? [];
+      assert.ok(activity && deal);
+      const [sheet] = (await testWorkshop()).view(reading, activity, deal, "dealt");
+      const cuts = sheet?.items.filter((item) => item.type === "line" && item.role === "cut") ?? [];
+      assert.ok(cuts.length === 8 && cuts.every((line) => line.type === "line" && line.weight === weight));
+    }
+  });
+
+  it("inherit who cuts from cutwork.yml", async () => {
+    const settings = [{ path: "cutwork.yml", text: "cutting: learners\n" }];
+    const reading = await readUnitText(front() + tiles(), { settings });
+    assert.deepEqual(reading.elsewhere, []);
+    const files = await (await testWorkshop()).make(reading, {});
+    const pages = await readPrint(files.find(({ name }) => name.endsWith(".card.pdf"))?.bytes ?? new Uint8Array());
+    assert.ok(pages[0]?.lines.some(({ weight }) => weight === 0.75));
+  });
+
+  it("are counted a learner on the prep sheet, and are no work for the cutter", async () => {
+    const all = await prepSheet(front() + tiles("cutting: learners") + story);
+    // Nine pieces one at a time, 8 cuts, and 4 along the outer edges: 12, six for each of two; six cuts of 20 s are 2 minutes.
+    assert.match(all, /Cut by learners of the first class .* My tiles 1 2 6 2 /);
+    assert.match(all, /My tiles card 4 4 learners My tiles paper/);
+    assert.match(all, /Do not cut the pieces of “My tiles”: learners do/);
+    assert.match(all, /Cut along the hairlines/);
+    const alone = await prepSheet(front() + tiles("cutting: learners"));
+    assert.doesNotMatch(alone, /hairlines/);
+    assert.doesNotMatch(await prepSheet(front() + tiles() + story), /learners of the first class|wide lines/);
+    const time = (said: string): number => Number(/Time about (\d+) minutes/.exec(said)?.[1]);
+    const many = front().replace("9, 6", "60, 80");
+    assert.ok(time(await prepSheet(many + tiles("cutting: learners"))) < time(await prepSheet(many + tiles())));
+  });
+
+  it("a set for the whole class is cut by all of it", async () => {
+    const loop = `${front("cutting: learners\n")}${unitOf(9, "title: Round\nsize: room").replace("make: tiles", "make: loop")}`;
+    const all = await prepSheet(loop);
+    const [, learners] = /Cut by learners .* Round \d+ (\d+) /.exec(all) ?? [];
+    // The smaller class has six.
+    assert.equal(learners, "6", all);
+  });
+
+  it("want scissors, time and care in the guide", async () => {
+    const [cut, uncut] = await Promise.all(
+      [tiles("cutting: learners"), tiles()].map(async (unit) => (await paperPages(front() + unit)).join(" ")),
+    );
+    assert.match(cut ?? "", /1 sheet for 2 learners, 6 cuts each, about 2 minutes more/);
+    assert.match(cut ?? "", /At hand the pieces, scissors for each learner of the first class, a clear table/);
+    assert.match(cut ?? "", /Scissors: round tips/);
+    assert.doesNotMatch(cut ?? "", /Paper cutter/);
+    assert.match(uncut ?? "", /Paper cutter/);
+    assert.doesNotMatch(uncut ?? "", /scissors for each|Cutting learners/);
+    const minutes = (said = ""): number => Number(/about (\d+) minutes in all/.exec(said)?.[1]);
+    assert.equal(minutes(cut) - minutes(uncut), 2);
+  });
+
+  it("are laminated whole", async () => {
+    const all = await prepSheet(front() + tiles("cutting: learners\nreuse: laminate"));
+    assert.match(all, /Laminate the sheets of pieces of “My tiles” whole; learners cut them on the lines/);
+    assert.doesNotMatch(all, /without a rim|after cutting/);
+  });
+});
+
+describe("telling sets apart", () => {
+  it("gives each set of an activity a colour and, where colours come again, a sign; its characters stand in the marks", async () => {
+    const unit = front().replace("9, 6", "16") + tiles("levels: [gentle, hard]\ndecoys: 0") + story;
+    const all = await prepSheet(unit);
+    assert.match(all, /My tiles, gentle 1 AA 2 AC 3 AD 4 AE My tiles, hard 2 AC dot 3 AD dot 4 AE dot 1 AA /);
+    assert.match(all, /My strips 1 AA, 6 AH dot 2 AC, 7 AK dot 3 AD, 8 AN dot 4 AE 5 AF/);
+    const marks = (await card(unit)).flatMap(({ texts }) => texts.map(({ text }) => text)).join(" ");
+    for (const characters of ["AA", "AC", "AD", "AE"])
+      assert.match(marks, new RegExp(`\\b${characters}-[A-Z0-9]{2}\\b`));
+    assert.doesNotMatch(await prepSheet(front().replace("9, 6", "2") + tiles()), /Telling sets apart/);
+    assert.doesNotMatch(await prepSheet(front() + tiles("copies: by copier")), /Telling sets apart/);
+    const alike = await prepSheet(front() + tiles() + story);
+    assert.match(alike, /My tiles; My strips 1 AA 2 AC 3 AD 4 AE/);
+  });
+});
