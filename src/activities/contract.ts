@@ -98,6 +98,8 @@ export interface Piece {
   readonly solution: unknown;
   /** The piece of the same copy that comes next: its mark is the solution. */
   readonly next?: number;
+  /** For learners to write on: such pieces come after all others. */
+  readonly blank?: true;
 }
 
 /** What an activity has become: dealt, with what its rules need. */

@@ -19,7 +19,35 @@ function encode(value: number, width: number): string {
   return out;
 }
 
-/** A piece's printed code: deal, copy (from 0; left out for a master), piece (from 0). */
+/** A piece's printed code: deal, copy (from 0; left out for a master), piece (from 0; beyond 255 in three characters). */
 export function pieceMark(code: string, copy: number | undefined, piece: number): string {
-  return copy === undefined ? `${code}-${encode(piece, 2)}` : `${code}-${encode(copy, 2)}-${encode(piece, 2)}`;
+  const last = encode(piece, piece < pairs ? 2 : 3);
+  return copy === undefined ? `${code}-${last}` : `${code}-${encode(copy, 2)}-${last}`;
+}
+
+/** How many numbers two characters can tell. */
+const pairs = markAlphabet.length ** 2;
+
+/**
+ * Copy and piece of a mark of the deal with this code, as `pieceMark` writes them; undefined where it has none such. Hyphens are
+ * left out of `bare`. What a master's mark looks like is no mark of a deal with copies, and the other way round.
+ */
+export function readMark(
+  bare: string,
+  code: string,
+  master: boolean,
+): { readonly copy: number | undefined; readonly piece: number } | undefined {
+  if (!bare.startsWith(code)) return undefined;
+  const rest = bare.slice(code.length);
+  const last = master ? rest : rest.slice(2);
+  const piece = decode(last);
+  const copy = master ? undefined : decode(rest.slice(0, 2));
+  const told = master || copy !== undefined;
+  return piece !== undefined && told && last.length === (piece < pairs ? 2 : 3) ? { copy, piece } : undefined;
+}
+
+function decode(text: string): number | undefined {
+  const places = [...text].map((character) => markAlphabet.indexOf(character));
+  if (places.length === 0 || places.includes(-1)) return undefined;
+  return places.reduce((value, place) => value * markAlphabet.length + place, 0);
 }

@@ -45,7 +45,7 @@ function describe(found: Found): string {
   ];
   const at = entry?.at[0];
   if (at) lines.push(`  printed  ${at.file}, page ${at.page}, ${at.x} mm from the left and ${at.y} mm from the top`);
-  if (entry) lines.push(`  belongs  ${JSON.stringify(entry.solution)}`);
+  if (entry && !found.drawing.blank) lines.push(`  belongs  ${JSON.stringify(entry.solution)}`);
   return lines.join("\n");
 }
 
@@ -80,9 +80,7 @@ export async function reprint(marks: readonly string[], folder: unknown): Promis
 /** Pictures of the pieces, looked for from the working directory and beside the output folder. */
 async function picturesFor(found: readonly Found[], folder: string): Promise<Map<string, Uint8Array>> {
   const keys = new Set(
-    found.flatMap(({ drawing }) =>
-      (drawing?.items ?? []).flatMap((item) => (item.type === "picture" ? [item.key] : [])),
-    ),
+    found.flatMap(({ drawing }) => drawing.items.flatMap((item) => (item.type === "picture" ? [item.key] : []))),
   );
   const pictures = new Map<string, Uint8Array>();
   for (const key of keys) {

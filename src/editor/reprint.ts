@@ -35,9 +35,7 @@ export function reprintPieces(readings: Readings, previews: Previews): vscode.Di
         );
       const pieces = found.flatMap(({ piece }) => (piece ? [piece] : []));
       const keys = new Set(
-        pieces.flatMap(({ drawing }) =>
-          (drawing?.items ?? []).flatMap((item) => (item.type === "picture" ? [item.key] : [])),
-        ),
+        pieces.flatMap(({ drawing }) => drawing.items.flatMap((item) => (item.type === "picture" ? [item.key] : []))),
       );
       const bytes = await workshop.reprint(pieces, await pictures(document.uri, keys));
       const name = `reprint.${pieces

@@ -8,6 +8,10 @@ export interface PieceDrawing {
   readonly items: readonly SheetItem[];
   /** What stands on its back, if anything. */
   readonly back?: BackDrawing;
+  /** The texts of its faces but the back; prints of earlier versions of Cutwork do not tell them. */
+  readonly texts?: readonly string[];
+  /** For learners to write on. */
+  readonly blank?: true;
 }
 
 /** A back as that side is seen, from the back's own top left corner. */
@@ -19,14 +23,17 @@ export interface BackDrawing {
 
 /** Takes each piece's drawing out of the sheets of one copy. Cut lines and areas belong to the sheet. */
 export function drawingsOf(sheets: readonly Sheet[], pieces: readonly Piece[]): PieceDrawing[] {
-  return pieces.map(({ at }) => {
+  return pieces.map(({ at, faces, blank }) => {
     const front = at.find(({ side }) => side === "front") ?? at[0];
-    if (!front) return { w: 0, h: 0, items: [] };
+    const texts = faces.flatMap(({ side, text }) => (side === "back" || text === "" ? [] : [text]));
+    const told = { texts, ...(blank ? { blank } : {}) };
+    if (!front) return { w: 0, h: 0, items: [], ...told };
     const back = at.find((place) => place.side === "back" && place !== front);
     return {
       w: tidy(front.w),
       h: tidy(front.h),
       items: itemsAt(sheets, front),
+      ...told,
       ...(back ? { back: { turn: back.turn, items: itemsAt(sheets, back) } } : {}),
     };
   });

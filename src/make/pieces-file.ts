@@ -140,7 +140,8 @@ function isRecordedDeal(value: unknown): value is RecordedDeal {
 
 function isDrawing(value: unknown): value is PieceDrawing {
   if (!isRecord(value) || typeof value["w"] !== "number" || !Array.isArray(value["items"])) return false;
-  const { back } = value;
+  const { back, texts } = value;
+  if (texts !== undefined && !(Array.isArray(texts) && texts.every((text) => typeof text === "string"))) return false;
   return back === undefined || (isRecord(back) && typeof back["turn"] === "number" && Array.isArray(back["items"]));
 }
 

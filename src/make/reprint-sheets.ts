@@ -5,7 +5,7 @@ import { bodyBox, furniture, titleBeside } from "../page/furniture";
 import { type Paper, papers } from "../page/paper";
 import type { Sheet, SheetItem } from "../page/sheet";
 import type { Typeface } from "../text/typeface";
-import { type PieceDrawing, shift } from "./drawings";
+import { shift } from "./drawings";
 import type { Found } from "./reprint";
 
 /*
@@ -17,14 +17,12 @@ import type { Found } from "./reprint";
 const gutter = 6;
 const slack = 1e-6;
 
-type Drawn = Found & { readonly drawing: PieceDrawing };
-
 /** Pieces that can share a sheet. */
 interface Batch {
   readonly paper: Paper;
   /** The edge about which the printer must turn the paper, where something has a back. */
   readonly flip?: Duplex;
-  readonly pieces: readonly Drawn[];
+  readonly pieces: readonly Found[];
 }
 
 /** Sheets with just these pieces: same text, size and mark, each with cut lines of its own, and its back behind it. */
@@ -89,13 +87,12 @@ function sidesOf({ paper, flip, pieces }: Batch, margin: number): Side[] {
 
 /** Upright before lying sheets, and by how backs are turned; pieces without a back go with the first that have one. */
 function batchesOf(found: readonly Found[], paper: Paper, margin: number): Batch[] {
-  const drawn = found.flatMap((each) => (each.drawing ? [{ ...each, drawing: each.drawing }] : []));
   const upright = bodyBox(paper, margin);
-  const fits = ({ drawing: { w, h } }: Drawn): boolean => w <= upright.w + slack && h <= upright.h + slack;
+  const fits = ({ drawing: { w, h } }: Found): boolean => w <= upright.w + slack && h <= upright.h + slack;
   return [true, false].flatMap((stands): Batch[] => {
-    const here = drawn.filter((each) => fits(each) === stands);
+    const here = found.filter((each) => fits(each) === stands);
     const turns = [...new Set(here.flatMap(({ drawing }) => drawing.back?.turn ?? []))];
-    const own = (turn: number | undefined): readonly Drawn[] =>
+    const own = (turn: number | undefined): readonly Found[] =>
       here.filter(({ drawing }) => (drawing.back?.turn ?? turns[0]) === turn);
     const groups = turns.length === 0 ? [undefined] : turns;
     return groups.flatMap((turn): Batch[] => {
@@ -109,11 +106,11 @@ function batchesOf(found: readonly Found[], paper: Paper, margin: number): Batch
 
 interface Placed {
   readonly place: PlacedCard;
-  readonly piece: Drawn;
+  readonly piece: Found;
 }
 
 /** Pieces in rows, page by page. */
-function placed(pieces: readonly Drawn[], paper: Paper, margin: number): Placed[][] {
+function placed(pieces: readonly Found[], paper: Paper, margin: number): Placed[][] {
   const box = bodyBox(paper, margin);
   const pages: Placed[][] = [[]];
   let [x, y, rowHeight] = [box.x, box.y, 0];
@@ -136,7 +133,7 @@ function placed(pieces: readonly Drawn[], paper: Paper, margin: number): Placed[
 }
 
 /** The drawing with this very copy's mark: what was kept is that of the first copy. */
-function marked({ mark, deal, piece, drawing }: Drawn): readonly SheetItem[] {
+function marked({ mark, deal, piece, drawing }: Found): readonly SheetItem[] {
   const kept = pieceMark(deal.code, deal.master ? undefined : 0, piece);
   if (kept === mark || kept.length !== mark.length) return drawing.items;
   return drawing.items.map((item) => {

@@ -2,6 +2,7 @@ import assert from "node:assert/strict";
 import type { Deal, Dealt, KindName } from "../../src/activities/contract";
 import { blanksText, copiesOf } from "../../src/activities/copies";
 import { kindNamed } from "../../src/activities/kinds";
+import type { PiecesFile } from "../../src/make/pieces-file";
 import type { Sheet } from "../../src/page/sheet";
 import { readUnitText, testWorkshop } from "../support/units";
 import { dealtOf, type ShapeName, workshopUnit } from "./material";
@@ -24,10 +25,13 @@ async function sheetsOf(text: string, view: "dealt" | "papers"): Promise<readonl
   return workshop.view(reading, activity, deal, view);
 }
 
-/** Marks that name a set and no piece stand on blank ones: `CODE-SET`, or in two lines `CODE` and `SET`. */
+/** Pieces without a text, in the deal that is looked at. */
 async function blanksOn(text: string): Promise<number> {
-  const small = texts(await sheetsOf(text, "dealt")).filter(({ size }) => size === 5);
-  return small.filter(({ text: mark }) => /^(?:[A-Z0-9]{6}-)?[A-Z0-9]{2}$/.test(mark)).length;
+  const workshop = await testWorkshop();
+  const files = await workshop.make(await readUnitText(text), {});
+  const json = new TextDecoder().decode(files.find(({ name }) => name.endsWith(".pieces.json"))?.bytes);
+  const { deals }: PiecesFile = JSON.parse(json);
+  return (deals[0]?.print ?? []).filter(({ blank }) => blank).length;
 }
 
 const kinds: readonly (readonly [KindName, ShapeName])[] = [

@@ -39,7 +39,10 @@ async function madeOf(text: string): Promise<Made[]> {
       activity,
       deal,
       key: textsOf(workshop.view(reading, activity, deal, "solved")).join(" "),
-      pieces: pieces.filter(({ mark }) => mark.startsWith(`${deal.code}-`)),
+      // Blank ones are in no key.
+      pieces: pieces
+        .filter(({ mark }) => mark.startsWith(`${deal.code}-`))
+        .filter(({ faces }) => faces.some(({ text }) => text !== "")),
     })),
   );
 }

@@ -1,12 +1,14 @@
+import { blankPieces } from "../blank-pieces";
 import type { Piece, Press } from "../contract";
+import { blanksOf } from "../copies";
 import { recorded } from "../printed";
 import { layoutLoop } from "./layout";
-import { cardAt, type DealtLoop, type LoopDeal, signOfPiece } from "./model";
+import { cardAt, cardCount, type DealtLoop, type LoopDeal, signOfPiece } from "./model";
 
-/** The cards in the order dealt, answer and prompt; `next` is the card that goes on from there, of decoys none. */
+/** The cards in the order dealt, answer and prompt; `next` is the card that goes on from there, of decoys none. Blank ones come last. */
 export function loopPieces(dealt: DealtLoop, deal: LoopDeal, press: Press): Piece[] {
   const { places } = layoutLoop(dealt, press);
-  return deal.dealt.flatMap((place, piece): Piece[] => {
+  const cards = deal.dealt.flatMap((place, piece): Piece[] => {
     const card = cardAt(deal, place);
     const at = places[piece];
     if (!card || !at) return [];
@@ -20,6 +22,9 @@ export function loopPieces(dealt: DealtLoop, deal: LoopDeal, press: Press): Piec
       },
     ];
   });
+  const count = cardCount(deal);
+  const blank = places.slice(count, count + blanksOf(dealt.options, dealt.request.classes));
+  return [...cards, ...blankPieces(blank, "")];
 }
 
 /** What it takes to print this deal again as it was. */

@@ -27,21 +27,16 @@ export function pieceSheets(dealt: DealtLoop, deal: LoopDeal, copy: number | und
   return sheets.map((here, index) => {
     const cards = here.flatMap((place) => {
       const areas = areasOf(place, options.size, layout.signSize);
+      const mark = pieceMark(deal.code, copy, place.card);
       return place.card < cardCount(deal)
-        ? wordCard(dealt, deal, place, areas, pieceMark(deal.code, copy, place.card), layout, press)
-        : blankCard(areas, setMark(deal.code, copy), options.size);
+        ? wordCard(dealt, deal, place, areas, mark, layout, press)
+        : blankCard(areas, mark, options.size);
     });
     // A card that has a sheet to itself is posted as it is.
     const cuts = columns * rows > 1 ? cardCuts(here) : [];
     const label = `${request.title}, ${state.join(" · ")}, ${folio(index, pages)}`;
     return sheetOf({ ...page, label }, index, pages, [...cuts, ...cards]);
   });
-}
-
-/** What a blank card says: which set it belongs to, as no piece of its own. */
-function setMark(code: string, copy: number | undefined): string {
-  const [deal, set] = pieceMark(code, copy, 0).split("-");
-  return copy === undefined ? code : `${deal}-${set}`;
 }
 
 function wordCard(

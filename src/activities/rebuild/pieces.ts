@@ -1,4 +1,5 @@
 import { plain } from "../../base/run";
+import { blankPieces } from "../blank-pieces";
 import type { Piece, Press } from "../contract";
 import { layoutRebuild, placeRebuild } from "./layout";
 import { type DealtRebuild, packetOf, type RebuildDeal, signIn } from "./model";
@@ -6,11 +7,11 @@ import { headOf } from "./sheets";
 
 /**
  * The cards in the order dealt. `solution` has the packet's number, the sentence's letter (empty where it is alone) and the
- * places in the sentence, from 0, that a card may take.
+ * places in the sentence, from 0, that a card may take. Blank cards come last and have none of it.
  */
 export function rebuildPieces(dealt: DealtRebuild, deal: RebuildDeal, press: Press): Piece[] {
   const { places } = placeRebuild(dealt, deal, press);
-  return deal.dealt.map((card, i): Piece => {
+  const cards = deal.dealt.map((card, i): Piece => {
     const place = places[i];
     const own = deal.cards[card.sentence] ?? [];
     const alike = own.flatMap(({ text }, part) => (text === card.text ? [part] : []));
@@ -27,6 +28,7 @@ export function rebuildPieces(dealt: DealtRebuild, deal: RebuildDeal, press: Pre
       },
     };
   });
+  return [...cards, ...blankPieces(places.slice(cards.length), {})];
 }
 
 /** What it takes to print this deal again as it was. */

@@ -23,9 +23,9 @@ export function pieceSheets(dealt: DealtRebuild, deal: RebuildDeal, copy: number
     const here = places.filter((place) => place.page === index);
     const cards = here.flatMap((place): SheetItem[] => {
       const card = deal.dealt[place.card];
-      // A blank card says which set it belongs to, and nothing else.
-      if (!card) return [footLine(pieceMark(deal.code, copy, 0).split("-").slice(0, -1).join("-"), place)];
-      return drawCard(dealt, deal, card, place, pieceMark(deal.code, copy, place.card), layout, press);
+      const mark = pieceMark(deal.code, copy, place.card);
+      // A blank card has its mark and nothing else.
+      return card ? drawCard(dealt, deal, card, place, mark, layout, press) : [footLine(mark, place)];
     });
     const label = `${request.title}, ${state.join(" · ")}, ${folio(index, pages)}`;
     return sheetOf({ ...page, label }, index, pages, [...cardCuts(here), ...cards]);

@@ -54,7 +54,7 @@ export function headerCount({ options, piles }: DealtSort): number {
   return options.headers === "cards" ? piles.length : 0;
 }
 
-/** Header and other cards of a deal that have a mark of their own; without a deal, of the largest. */
+/** Header and other cards of a deal, without blank ones; without a deal, of the largest. */
 export function pieceCount(dealt: DealtSort, deal?: SortDeal): number {
   const deals = deal ? [deal] : dealt.deals;
   return headerCount(dealt) + Math.max(0, ...deals.map(({ order }) => order.length));

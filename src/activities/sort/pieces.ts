@@ -1,14 +1,17 @@
 import { upTo } from "../../base/seed";
+import { blankPieces } from "../blank-pieces";
 import type { Piece, Press } from "../contract";
+import { blanksOf } from "../copies";
 import { headerCount, layoutSort, pieceCount } from "./layout";
 import { type DealtSort, pileNames, type SortDeal } from "./model";
 import { cardAt } from "./sheets";
 
-/** Header cards with their examples, then the cards as dealt. `solution` has the names of a card's piles; a header card has none. */
+/** Header cards with their examples, then the cards as dealt, then blank ones. `solution` has the names of a card's piles; header cards and blank ones have none. */
 export function sortPieces(dealt: DealtSort, deal: SortDeal, press: Press): Piece[] {
   const { places } = layoutSort(dealt, press);
   const headers = headerCount(dealt);
-  return upTo(pieceCount(dealt, deal)).flatMap((piece): Piece[] => {
+  const count = pieceCount(dealt, deal);
+  const cards = upTo(count).flatMap((piece): Piece[] => {
     const place = places[piece];
     const card = cardAt(dealt, deal, piece);
     const pile = piece < headers ? dealt.piles[piece] : undefined;
@@ -27,6 +30,8 @@ export function sortPieces(dealt: DealtSort, deal: SortDeal, press: Press): Piec
       },
     ];
   });
+  const blank = places.slice(count, count + blanksOf(dealt.options, dealt.request.classes));
+  return [...cards, ...blankPieces(blank, [])];
 }
 
 /** What it takes to print this deal again as it was. */

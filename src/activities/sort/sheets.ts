@@ -50,8 +50,8 @@ function drawPiece(
   const headers = headerCount(dealt);
   const { x, y, w, h, card: piece } = place;
   const mark = pieceMark(deal.code, copy, piece);
-  // A blank card says which set it belongs to, and nothing else.
-  if (piece >= pieceCount(dealt, deal)) return [markAt(mark.split("-").slice(0, -1).join("-"), place)];
+  // A blank card has its mark and nothing else.
+  if (piece >= pieceCount(dealt, deal)) return [markAt(mark, place)];
   const area: SheetItem = { type: "area", x, y, w, h, piece };
   const pile = piece < headers ? dealt.piles[piece] : undefined;
   if (pile) {

@@ -1,25 +1,26 @@
+import { blankPieces } from "../blank-pieces";
 import type { Piece, PiecePlace, Press } from "../contract";
 import { layoutStrips } from "./layout";
 import { type DealtStrips, type StripsDeal, signOf } from "./model";
 import { backPlaces, backTexts } from "./sheets";
 import { placesOf, printedEvent } from "./story";
 
-/** The strips in the order dealt. `solution` has the places in the story, from 0, that a strip may take. */
+/** The strips in the order dealt, then blank ones. `solution` has the places in the story, from 0, that a strip may take; of a blank one none. */
 export function stripPieces(dealt: DealtStrips, deal: StripsDeal, press: Press): Piece[] {
   const { options } = dealt;
   const { events } = deal;
   const layout = layoutStrips(dealt, press);
   const withBacks = options.backs === "numbers";
+  const sheetAt = (page: number): number => (withBacks ? 2 * page : page);
   const backs = backPlaces(dealt, layout);
   const texts = backTexts(deal);
-  return deal.dealt.flatMap((index, card): Piece[] => {
+  const strips = deal.dealt.flatMap((index, card): Piece[] => {
     const event = events[index];
     const front = layout.places[card];
     const back = backs[card];
     if (!event || !front || !back) return [];
     const at = ({ page, x, y, w, h }: typeof front, side: PiecePlace["side"], turn: number): PiecePlace => {
-      const sheet = withBacks ? 2 * page + (side === "back" ? 1 : 0) : page;
-      return { page: sheet, x, y, w, h, turn, side };
+      return { page: side === "back" ? sheetAt(page) + 1 : sheetAt(page), x, y, w, h, turn, side };
     };
     return [
       {
@@ -32,6 +33,8 @@ export function stripPieces(dealt: DealtStrips, deal: StripsDeal, press: Press):
       },
     ];
   });
+  const blank = layout.places.slice(deal.dealt.length).map((place) => ({ ...place, page: sheetAt(place.page) }));
+  return [...strips, ...blankPieces(blank, [])];
 }
 
 /** What it takes to print this deal again as it was. */

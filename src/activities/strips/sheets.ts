@@ -37,7 +37,7 @@ export function pieceSheets(dealt: DealtStrips, deal: StripsDeal, copy: number |
     const strips = here.flatMap((place) =>
       place.card < deal.dealt.length
         ? eventStrip(dealt, deal, place, pieceMark(deal.code, copy, place.card), layout, press)
-        : blankStrip(dealt, deal, place, pieceMark(deal.code, copy, 0), layout),
+        : blankStrip(dealt, deal, place, pieceMark(deal.code, copy, place.card), layout),
     );
     const backed = options.backs === "numbers";
     const frontFolio = (at: number, of: number): string =>
@@ -78,7 +78,7 @@ function eventStrip(
   ];
 }
 
-/** Its number on the left and lines to write on; it says which set it belongs to, as no piece of its own. Each class has its own ones. */
+/** Its number on the left and lines to write on. Each class has its own ones. */
 function blankStrip(
   { options }: DealtStrips,
   { dealt }: StripsDeal,
@@ -89,15 +89,13 @@ function blankStrip(
   const { sign, text, mark: markBox } = areasOf(place, rightToLeft);
   const lines = Math.max(1, Math.min(2, Math.floor(text.h / writingPitch)));
   const first = place.y + place.h / 2 - ((lines - 1) * writingPitch) / 2 + 2.5;
-  const [code, set] = mark.split("-");
   return [
     small(`${((place.card - dealt.length) % options.blanks) + 1}`, sign, signSize, true),
     ...upTo(lines).map((i): SheetItem => {
       const y = first + i * writingPitch;
       return { type: "line", role: "rule", x1: text.x, y1: y, x2: text.x + text.w, y2: y, weight: 0.35 };
     }),
-    // A master's marks have no copy.
-    ...markLines(mark.split("-").length > 2 ? `${code}-${set}` : `${code}`, markBox),
+    ...markLines(mark, markBox),
   ];
 }
 

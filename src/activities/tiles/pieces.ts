@@ -1,15 +1,16 @@
 import { placeSquares } from "../../page/squares";
+import { blankPieces } from "../blank-pieces";
 import type { Piece, PieceFace, Press } from "../contract";
 import { layoutTiles } from "./layout";
 import type { DealtTiles, TilesDeal } from "./model";
 
 const sides = ["n", "e", "s", "w"] as const;
 
-/** The tiles in the order dealt: faces as they stand in the solution, place on the sheets, cell. */
+/** The tiles in the order dealt: faces as they stand in the solution, place on the sheets, cell. Then blank ones, which have no cell. */
 export function tilePieces(dealt: DealtTiles, deal: TilesDeal, press: Press): Piece[] {
   const { box, packing, count } = layoutTiles(dealt, press);
   const places = placeSquares(box, packing, count);
-  return deal.tiles.map(({ cell, turn }, i) => {
+  const tiles = deal.tiles.map(({ cell, turn }, i): Piece => {
     const face = deal.solved[cell] ?? [];
     const place = places[i];
     return {
@@ -23,6 +24,9 @@ export function tilePieces(dealt: DealtTiles, deal: TilesDeal, press: Press): Pi
       solution: { row: Math.floor(cell / deal.frame.columns), column: cell % deal.frame.columns },
     };
   });
+  const { side } = packing;
+  const blank = places.slice(tiles.length).map(({ page, x, y }) => ({ page, x, y, w: side, h: side }));
+  return [...tiles, ...blankPieces(blank, {})];
 }
 
 /** What it takes to print this deal again as it was. */

@@ -12,7 +12,7 @@ import { barLabel, folio, setLabel, stateOf } from "./words";
 
 const markSize = 5;
 
-/** The tiles of one copy, shuffled and turned as dealt, in a block with shared cut lines. */
+/** The tiles of one copy, shuffled and turned as dealt, then the blank ones, in a block with shared cut lines. */
 export function pieceSheets(dealt: DealtTiles, deal: TilesDeal, copy: number | undefined, press: Press): Sheet[] {
   const layout = layoutTiles(dealt, press);
   const { box, packing, paper, margin, size, count } = layout;
@@ -26,19 +26,15 @@ export function pieceSheets(dealt: DealtTiles, deal: TilesDeal, copy: number | u
     const tiles = onPage.flatMap(({ x, y, piece }): SheetItem[] => {
       const tile = deal.tiles[piece];
       const face = tile && deal.solved[tile.cell];
-      // A blank tile says which set it belongs to, and nothing else.
-      if (!tile || !face)
-        return drawCentre(
-          pieceMark(deal.code, copy, 0).split("-").slice(0, -1),
-          { x, y, side: packing.side, turn: 0 },
-          markSize,
-        );
-      const place = { x, y, side: packing.side, turn: tile.turn };
       const [code, ...rest] = pieceMark(deal.code, copy, piece).split("-");
+      const mark = [code ?? "", rest.join("-")];
+      // A blank tile has its mark and nothing else.
+      if (!tile || !face) return drawCentre(mark, { x, y, side: packing.side, turn: 0 }, markSize);
+      const place = { x, y, side: packing.side, turn: tile.turn };
       return [
         { type: "area", x, y, w: packing.side, h: packing.side, piece },
         ...(size === undefined ? [] : drawFace(face, place, size, press)),
-        ...drawCentre([code ?? "", rest.join("-")], place, markSize),
+        ...drawCentre(mark, place, markSize),
         ...(options.turn === "fixed" ? [drawUp(place)] : []),
       ];
     });
