@@ -62,3 +62,14 @@ export function blanksText(
   const several = classesOf(options, classes) > 1;
   return `${blanksOf(options, classes)} blank${several ? ` (${options.blanks} for each class)` : ""}`;
 }
+
+/** What `count` learners write with: what is written in a sleeve or on film is wiped off again. */
+export function pencils({ reuse }: Pick<CommonOptions, "reuse">, count: "one" | "some"): string {
+  if (reuse === "once") return count === "one" ? "a pencil" : "pencils";
+  return count === "one" ? "a wipeable pen with a cloth" : "wipeable pens and cloths";
+}
+
+/** Says of what is written on that it lies in a sleeve: ` in a sleeve`, or nothing. */
+export function inSleeve({ reuse }: Pick<CommonOptions, "reuse">): string {
+  return reuse === "sleeve" ? " in a sleeve" : "";
+}

@@ -3,6 +3,7 @@ import type { Range } from "../base/range";
 import { finished, type Steps } from "../base/steps";
 import type { CheckContext } from "./context";
 import { generalRules } from "./rules";
+import { ruleFailed } from "./rules/rule-failed";
 import { unusedSilence } from "./rules/unused-silence";
 import { silence, silencesOf, withSeverities } from "./silence";
 
@@ -55,15 +56,6 @@ function guarded<Context>(rule: Rule<Context>, context: Context, activity?: numb
     return runRule(rule, context, activity);
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
-    return [
-      {
-        code: "rule-failed",
-        severity: "warning",
-        range: { start: 0, end: 0 },
-        message: `The check “${rule.code}” failed and was passed over (${reason}). Please report it with this unit.`,
-        related: [],
-        fixes: [],
-      },
-    ];
+    return runRule(ruleFailed, { failures: [{ code: rule.code, reason }] });
   }
 }

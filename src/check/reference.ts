@@ -1,5 +1,6 @@
 import activitySchema from "../../schemas/activity.schema.json";
 import frontSchema from "../../schemas/front-matter.schema.json";
+import stationsSchema from "../../schemas/stations.schema.json";
 import { kinds } from "../activities/kinds";
 import { allRules, type RuleFacts } from "./rules";
 import { type Verdict, verdicts } from "./verdicts";
@@ -65,6 +66,8 @@ function optionsPage(): string {
     "## Every activity",
     table(activitySchema.properties),
     ...kinds.flatMap(({ name, schema }) => [`## \`make: ${name}\``, table(schema.properties)]),
+    "## A plan of stations",
+    table(stationsSchema.properties),
   ];
   return `${parts.join("\n\n")}\n`;
 }

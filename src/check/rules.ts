@@ -15,6 +15,7 @@ import { noSection } from "./rules/no-section";
 import { overruledOption } from "./rules/overruled-option";
 import { readingRules } from "./rules/reading";
 import { repeatedStatement } from "./rules/repeated-statement";
+import { ruleFailed } from "./rules/rule-failed";
 import { sameCode } from "./rules/same-code";
 import { sameCorrection } from "./rules/same-correction";
 import { sameLevels } from "./rules/same-levels";
@@ -63,5 +64,6 @@ export type RuleFacts = Pick<Rule<never>, "code" | "severity" | "title" | "why" 
 export const allRules: readonly RuleFacts[] = [
   ...generalRules,
   unusedSilence,
+  ruleFailed,
   ...kinds.flatMap((kind) => kind.rules),
 ].sort((a, b) => (a.code < b.code ? -1 : 1));

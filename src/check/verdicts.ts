@@ -180,7 +180,7 @@ export const verdicts: readonly Verdict[] = [
   {
     make: "sort",
     title: "Each card has its pile",
-    why: "No text is on two cards that belong to different piles, so there is one way to sort them. A card that belongs to several piles lies where their circles overlap.",
+    why: "No text is on two cards that belong to different piles, so there is one way to sort them. A card that belongs to several piles lies where their circles overlap, where `overlap: true` says so.",
     example:
       unit(
         "In the workshop",
@@ -195,8 +195,31 @@ export const verdicts: readonly Verdict[] = [
   },
   {
     make: "sort",
+    title: "A card with two right piles",
+    why: "A card stands under two headings, and the piles do not overlap: it may be laid on either, and both are right. The number is that of all ways to sort the set. Say `overlap: true` for circles with a place for such cards.",
+    example:
+      unit(
+        "Articles",
+        "### o",
+        "",
+        "- disco",
+        "- pão",
+        "- capital",
+        "",
+        "### a",
+        "",
+        "- mochila",
+        "- conta",
+        "- capital",
+      ) + block("sort"),
+    unit: true,
+    says: { status: "several", count: 2, accepted: true },
+    codes: ["card-in-two-piles"],
+  },
+  {
+    make: "sort",
     title: "No solution",
-    why: "The same sentence is marked true and false, so no pile is right for its card.",
+    why: "A sentence is marked true and false, or one that is marked false is what another one's correction says, so no pile is right for its card.",
     example:
       unit(
         "In the workshop",
@@ -212,7 +235,7 @@ export const verdicts: readonly Verdict[] = [
   {
     make: "calls",
     title: "Each call has its answer",
-    why: "No sentence is called both as true and as false, in the list or its reserve. The order is proven as well: no run of more than three equal answers, and no plain alternation.",
+    why: "No sentence is called both as true and as false, in the list, its reserve or a correction. The order is proven as well: no run of more than three equal answers, and no plain alternation.",
     example:
       unit(
         "In the workshop",

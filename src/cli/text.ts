@@ -76,7 +76,7 @@ export function proofLines({ activities }: FileReport): string[] {
     const states = deals.map(({ level, version, code, copies, proof, difficulty }) => {
       const sets = copies === "by copier" ? "a master" : `${copies} ${copies === 1 ? "set" : "sets"}`;
       const proven = proof.accepted
-        ? `${proof.capped ? "at least " : ""}${proof.count} right orders`
+        ? `${proof.capped ? "at least " : ""}${proof.count} right ways`
         : words[proof.status];
       const hardness = difficulty ? ` (${difficultyText(difficulty)})` : "";
       const which = [code, ...(levels ? [level] : []), ...(versions ? [`version ${version}`] : [])];

@@ -1,4 +1,5 @@
 import * as vscode from "vscode";
+import { ruleFailed } from "../check/rules/rule-failed";
 import type { Reading, Workshop } from "../make/workshop";
 import type { Engine } from "./engine";
 import type { Neighbourhood } from "./files/surroundings";
@@ -152,6 +153,8 @@ export class Readings implements vscode.Disposable {
   }
 
   private keep(result: DocumentReading): void {
+    for (const { code, message } of result.reading.findings)
+      if (code === ruleFailed.code) this.log.error(message, result.document.uri.toString());
     this.latest.set(result.document.uri.toString(), result);
     this.read.fire(result);
   }

@@ -25,7 +25,13 @@ export interface LookAlikes {
 }
 
 /** What is asked of a relation by those who arrange and prove. */
-export type Matching = Pick<Relation, "fits" | "partners">;
+export interface Matching extends Pick<Relation, "fits" | "partners"> {
+  /** Where differences are overlooked: the relation as it is, and what a text is taken for, itself included. */
+  readonly overlooked?: {
+    readonly under: Pick<Relation, "partners">;
+    like(key: MatchKey): ReadonlySet<MatchKey>;
+  };
+}
 
 /**
  * Groups of texts that differ only in case, accents, article or punctuation, then couples of texts that differ in one letter of
@@ -197,5 +203,5 @@ export function overlooking(relation: Matching, groups: readonly LookAlikes[]): 
     new Set(
       [...around(key)].flatMap((each) => [...relation.partners(each)].flatMap((partner) => [...around(partner)])),
     );
-  return { partners, fits: (a, b) => partners(a).has(b) };
+  return { partners, fits: (a, b) => partners(a).has(b), overlooked: { under: relation, like: around } };
 }

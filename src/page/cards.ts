@@ -1,7 +1,7 @@
 /* Rectangular cards on sheets: sizes, places, cut lines, backs, and the words on them. */
 export { backBox, backClearance, backsOf, type Duplex, type PlacedBack } from "./cards/backs";
 export { inset, type Padding, turned } from "./cards/box";
-export { cutsOf } from "./cards/cuts";
+export { cutPiecesOf, cutsOf } from "./cards/cuts";
 export {
   type CardFace,
   type CardPicture,

@@ -6,6 +6,7 @@ import { readAnswer, readPhrase, readSide, type Scanned } from "./phrases";
 import { drop, Problems } from "./problems";
 import { SourceText } from "./source-text";
 import { readTies } from "./ties";
+import { pairLines } from "./traps/glued";
 import type { Answer, Item, Pair, Phrase, Side, Silence, Statement, StoryEvent } from "./unit";
 
 /** One list item as found in the file, with the first paragraphs of the bullets nested in it. */
@@ -157,12 +158,21 @@ export class ItemReader {
     const { text } = item;
     const [first, ...further] = spacedSeparators(text.text, found.mask, "=", 0, remarks.end);
     if (!first) return undefined;
-    const signs = further.map(({ start, end }) => start + text.text.slice(start, end).search(/[=＝]/u));
-    const [second] = signs;
-    if (second !== undefined) {
-      this.problems.add("second-equals", text.range(second, second + 1), secondEquals, {
+    // A line that was meant as an item of its own is a trap, and its sign is no second one.
+    const own = pairLines(text.text, found.mask);
+    const lineOf = (at: number): number => {
+      const start = text.text.lastIndexOf("\n", at - 1) + 1;
+      return start + text.text.slice(start).search(/\S|$/u);
+    };
+    const second = further.filter(
+      ({ start, end }) => !own.has(lineOf(start + text.text.slice(start, end).search(/[=＝]/u))),
+    );
+    const signs = second.map(({ start, end }) => start + text.text.slice(start, end).search(/[=＝]/u));
+    const [sign] = signs;
+    if (sign !== undefined) {
+      this.problems.add("second-equals", text.range(sign, sign + 1), secondEquals, {
         title: "Mark it as text",
-        edits: signs.map((sign) => ({ range: text.range(sign, sign), text: "\\" })),
+        edits: signs.map((at) => ({ range: text.range(at, at), text: "\\" })),
       });
     }
     const left = readSide(scanned, { start: 0, end: first.start }, true);

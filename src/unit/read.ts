@@ -18,7 +18,9 @@ import {
   paragraphLines,
   splitList,
 } from "./traps/blocks";
+import { gluedLines } from "./traps/glued";
 import { itemTraps } from "./traps/items";
+import { listForNested, nextForNested, type ReadItem } from "./traps/nesting";
 import type { ActivityBlock, Mapping, Section, Unit } from "./unit";
 import { readMapping } from "./yaml";
 
@@ -39,6 +41,8 @@ class Reader {
   private looks: (() => void)[] = [];
   /** End of the last item's own text, for comments that stand below it. */
   private lastItem: number | undefined;
+  /** The last item of a numbered list that ended just now. */
+  private lastEvent: Token | undefined;
 
   constructor(private readonly text: string) {
     this.lines = new LineIndex(text);
@@ -82,6 +86,8 @@ class Reader {
       const source = SourceText.inLines(this.lines, 1, content);
       return { front: readMapping(source, range, "front matter", this.problems), bodyLine: line + 1 };
     }
+    // A line of hyphens above anything but a setting is ordinary Markdown.
+    if (!/^[\w-]+[ \t]*:(?:\s|$)/.test(fence(1))) return none;
     this.problems.add(
       "unreadable-yaml",
       this.lines.line(0),
@@ -143,6 +149,7 @@ class Reader {
     const open = tokens[at];
     const close = `${open?.type.replace("_open", "")}_close`;
     const ordered = open?.type === "ordered_list_open";
+    const read: ReadItem[] = [];
     let i = at + 1;
     for (; i < tokens.length; i++) {
       const token = tokens[i];
@@ -151,8 +158,13 @@ class Reader {
       const raw = this.rawItem(tokens, i);
       if (!this.open) continue;
       if (!raw) blockInItem(this.lines, token, tokens[i + 1], this.problems);
-      else this.item(raw, ordered, this.open);
+      read.push({ token, shape: raw && this.item(raw, ordered, this.open) });
     }
+    if (!ordered) {
+      listForNested(this.lines, this.lastEvent, read, this.problems);
+      nextForNested(this.lines, read, this.problems);
+    }
+    this.lastEvent = ordered ? read.at(-1)?.token : undefined;
     const next = tokens[i + 1];
     if (open && next?.type === open.type && next.level === 0 && next.markup !== open.markup && this.open) {
       splitList(this.lines, open, next, this.problems);
@@ -160,7 +172,7 @@ class Reader {
     return i;
   }
 
-  private item(raw: RawItem, ordered: boolean, section: SectionBuilder): void {
+  private item(raw: RawItem, ordered: boolean, section: SectionBuilder): Shape | undefined {
     this.lastItem = raw.text.whole.end;
     let shape: Shape = "text";
     if (ordered) {
@@ -169,13 +181,14 @@ class Reader {
     } else {
       const read = this.items.bullet(raw);
       // Of an item with nothing on a side it is said already what is wrong.
-      if (!read) return;
+      if (!read) return undefined;
       shape = read.shape;
       section.add(read);
     }
     const inPile = section.inPile;
     // Whether plain text was meant as a pair shows when the section is complete.
     this.looks.push(() => itemTraps(raw, shape, !inPile && section.expectsPairs, this.env, this.problems));
+    return shape;
   }
 
   private rawItem(tokens: readonly Token[], at: number): RawItem | undefined {
@@ -195,7 +208,10 @@ class Reader {
       nested.push({ text, block: this.block(token.map), nested: [] });
     }
     const text = SourceText.inLines(this.lines, inline.map[0], inline.content);
-    return { text, block: this.block(item.map), nested };
+    const raw = { text, block: this.block(item.map), nested };
+    gluedLines(this.lines, raw, false, this.env, this.problems);
+    for (const below of nested) gluedLines(this.lines, below, true, this.env, this.problems);
+    return raw;
   }
 
   /** Whole lines, without the blank ones at the end. */

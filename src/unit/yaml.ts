@@ -4,6 +4,8 @@ import { Recent } from "../base/recent";
 import { type Problems, write } from "./problems";
 import type { SourceText } from "./source-text";
 import type { Entry, Mapping } from "./unit";
+import { mendedText, unmended } from "./yaml-mend";
+import { findMends, type Outcome } from "./yaml-mends";
 
 type Yaml = ReturnType<typeof parseDocument>;
 
@@ -18,26 +20,35 @@ function parse(text: string): Yaml {
 
 /** Reads a YAML mapping (YAML 1.2 core schema) with places. What is not a mapping becomes problems and no entries. */
 export function readMapping(source: SourceText, range: Range, what: string, problems: Problems): Mapping {
-  const document = parse(source.text);
-  const said = new Set<number>();
-  for (const error of document.errors) {
-    const line = source.text.slice(0, error.pos[0]).split("\n").length;
-    if (said.has(line)) continue;
-    said.add(line);
-    const [start, end] = error.pos;
-    const stop = source.text.length;
-    const place = source.range(Math.min(start, stop), Math.min(Math.max(end, start + 1), stop));
-    const message = `This ${what} cannot be read: ${firstSentence(error.message)}`;
-    problems.add("unreadable-yaml", place, message, ...quoteLine(source, start, error.message));
+  const mends = findMends(source.text, what, outcome);
+  for (const { start, end, message, title, edits } of mends) {
+    problems.add("unreadable-yaml", source.range(start, end), message, {
+      title,
+      edits: edits.map((edit) => ({ range: placeOf(source, edit.start, edit.end), text: edit.text })),
+    });
   }
-  const broken = document.errors.length > 0 ? { broken: true as const } : {};
-  const lineOf = (offset: number): number => source.text.slice(0, offset).split("\n").length;
+  const text = mendedText(source.text, mends);
+  const back = (offset: number): number => Math.min(unmended(mends, offset), source.text.length);
+  const rangeOf = (start: number, end: number): Range => source.range(back(start), back(end));
+  const document = parse(text);
+  const said = new Set<number>();
+  const lineOf = (offset: number): number => text.slice(0, offset).split("\n").length;
+  for (const error of document.errors) {
+    const [start, end] = error.pos;
+    if (said.has(lineOf(start))) continue;
+    said.add(lineOf(start));
+    const message = `This ${what} cannot be read: ${firstSentence(error.message)}`;
+    const quote = quoteLine(text, start, error.message);
+    const fixes = quote ? [write("Put it in quotation marks", rangeOf(quote.from, quote.to), quote.quoted)] : [];
+    problems.add("unreadable-yaml", rangeOf(start, Math.max(end, start + 1)), message, ...fixes);
+  }
+  const broken = document.errors.length > 0 || mends.length > 0 ? { broken: true as const } : {};
   const brokenLines = new Set(document.errors.flatMap(({ pos }) => pos.map(lineOf)));
   const root = document.contents;
   if (root === null) return { range, entries: [], ...broken };
   if (!isMap(root)) {
     if (document.errors.length === 0) {
-      const place = source.range(root.range?.[0] ?? 0, root.range?.[1] ?? source.text.length);
+      const place = rangeOf(root.range?.[0] ?? 0, root.range?.[1] ?? text.length);
       problems.add("unreadable-yaml", place, `This ${what} needs lines of the form “name: value”.`);
     }
     return { range, entries: [], broken: true };
@@ -45,7 +56,7 @@ export function readMapping(source: SourceText, range: Range, what: string, prob
   const entries: Entry[] = [];
   for (const { key, value } of root.items) {
     if (!isScalar(key) || !key.range || brokenLines.has(lineOf(key.range[0]))) continue;
-    const keyRange = source.range(key.range[0], key.range[1]);
+    const keyRange = rangeOf(key.range[0], key.range[1]);
     const node = value as unknown;
     const at = nodeRange(node);
     const name = String(key.value);
@@ -57,11 +68,11 @@ export function readMapping(source: SourceText, range: Range, what: string, prob
       key: name,
       keyRange,
       value: toJson(node),
-      valueRange: at ? source.range(at[0], trimEnd(source.text, at)) : { start: keyRange.end, end: keyRange.end },
+      valueRange: at ? rangeOf(at[0], trimEnd(text, at)) : { start: keyRange.end, end: keyRange.end },
       items: isSeq(node)
         ? node.items.map((item) => {
             const place = nodeRange(item);
-            return place ? source.range(place[0], trimEnd(source.text, place)) : keyRange;
+            return place ? rangeOf(place[0], trimEnd(text, place)) : keyRange;
           })
         : [],
     });
@@ -73,19 +84,35 @@ export function readMapping(source: SourceText, range: Range, what: string, prob
  * Where a line's value has a colon or another sign that YAML takes for its own: the value in quotation marks, if that makes the
  * error go away.
  */
-function quoteLine(source: SourceText, offset: number, error: string): ReturnType<typeof write>[] {
-  const { text } = source;
+function quoteLine(
+  text: string,
+  offset: number,
+  error: string,
+): { readonly from: number; readonly to: number; readonly quoted: string } | undefined {
   const start = text.lastIndexOf("\n", Math.max(0, offset - 1)) + 1;
   const end = text.indexOf("\n", start);
   const line = text.slice(start, end < 0 ? text.length : end);
   const match = /^(\s*[\w-]+:[ \t]+)([^[{"'\s].*?)\s*$/u.exec(line);
-  if (!match?.[1] || !match[2] || !/[:#*&!|>%@`]/.test(match[2])) return [];
+  if (!match?.[1] || !match[2] || !/[:#*&!|>%@`]/.test(match[2])) return undefined;
   const from = start + match[1].length;
   const to = from + match[2].length;
   const quoted = JSON.stringify(match[2]);
   const errors = (yaml: string): number => parse(yaml).errors.filter(({ message }) => message === error).length;
-  if (errors(text.slice(0, from) + quoted + text.slice(to)) >= errors(text)) return [];
-  return [write("Put it in quotation marks", source.range(from, to), quoted)];
+  return errors(text.slice(0, from) + quoted + text.slice(to)) < errors(text) ? { from, to, quoted } : undefined;
+}
+
+/** The place of an edit: one that ends with a line ending ends where the next line's own text begins. */
+function placeOf(source: SourceText, start: number, end: number): Range {
+  if (end === start || source.text.charAt(end - 1) !== "\n") return source.range(start, end);
+  return { start: source.source(start), end: source.source(end) };
+}
+
+function outcome(text: string): Outcome {
+  const { errors, contents } = parse(text);
+  return {
+    faults: errors.length + (contents === null || isMap(contents) ? 0 : 1),
+    value: JSON.stringify(toJson(contents)),
+  };
 }
 
 function nodeRange(node: unknown): readonly [number, number] | undefined {

@@ -31,6 +31,7 @@ async function blanksOn(text: string): Promise<number> {
 }
 
 const kinds: readonly (readonly [KindName, ShapeName])[] = [
+  ["tiles", "words"],
   ["strips", "events"],
   ["rebuild", "sentences"],
   ["sort", "words"],

@@ -81,6 +81,20 @@ describe("look-alikes in a unit", () => {
     expect(findings.map(({ code }) => code)).to.deep.equal([]);
   });
 
+  // Verdicts by an independent search: of these seeds 8 and 10 let año or ano face out and still allow a second layout.
+  it("are asked of a decoy that looks like a word, where blank edges lie inside", async () => {
+    for (const seed of [8, 10]) {
+      const text =
+        "---\nteaches: es\nexplains: en\n---\n\n## Cosas\n\n- año = year\n- casa = house\n- mesa = table\n- sol = sun\n" +
+        activity("tiles", `grid: 3 x 3\nfill: blank\ndecoys: [ano]\nseed: ${seed}\n`);
+      const { findings } = await hints(text);
+      expect(
+        findings.map(({ severity }) => severity),
+        `seed ${seed}`,
+      ).to.deep.equal(["information"]);
+    }
+  });
+
   it("claim nothing where a deal has more than one solution anyway", async () => {
     const shared = section(
       "a pia = the sink",

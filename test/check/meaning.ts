@@ -47,12 +47,15 @@ export function meaning(text: string): unknown {
 export function items(text: string): string[] {
   return readUnit(text).sections.flatMap(({ name, pairs, statements, events, piles }) => [
     `## ${name}`,
-    ...pairs.map(
-      ({ left, right, by }) =>
-        `${left.answers[0].picture ? "picture " : ""}${left.answers[0].text} = ${right.answers[0].text}${by ? ` by ${by.code}` : ""}`,
+    ...pairs.flatMap(({ left, right, by, examples }) => [
+      `${left.answers[0].picture ? "picture " : ""}${left.answers[0].text} = ${right.answers[0].text}${by ? ` by ${by.code}` : ""}`,
+      ...examples.map((example) => `  as in ${example.text}`),
+    ]),
+    ...statements.map(
+      ({ truth, text: said, correction }) =>
+        `${truth ? "true" : "false"}: ${said}${correction ? ` but ${correction.text}` : ""}`,
     ),
-    ...statements.map(({ truth, text: said }) => `${truth ? "true" : "false"}: ${said}`),
-    ...events.map((event, i) => `${i + 1}: ${event.text}`),
+    ...events.flatMap((event, i) => [`${i + 1}: ${event.text}`, ...event.free.map((free) => `  any ${free.text}`)]),
     ...piles.map((pile) => `pile ${pile.name}`),
   ]);
 }

@@ -169,7 +169,7 @@ describe("proofs in words", () => {
     assert.match(proofSentence({ status: "several", count: 5, capped: false }, true), /^5 ways/);
     assert.doesNotMatch(proofSentence({ status: "unsettled", count: 1, capped: false }, false), /proven/);
     const free = { status: "several", count: 12, capped: false, accepted: true } as const;
-    assert.equal(proofSentence(free, false), "12 orders are right, proven; the key tells them.");
+    assert.equal(proofSentence(free, false), "12 ways are right, proven; the key tells them.");
     assert.equal(proofInShort([one, free]), "all 2 proven to have one solution, or several that are right");
     assert.match(proofSentence({ status: "none", count: 0, capped: false }, false), /no solution/);
   });

@@ -196,6 +196,27 @@ describe("dealing a loop", () => {
     assert.equal(slips("size: mini\nslip: visits"), 6);
   });
 
+  it("tells circles of one room apart in the directions of each language, and only there", () => {
+    const lines = (options: string): (readonly string[])[] =>
+      ["en", "es", "fr", "de", "pt"].map((lang) => loop.directions(dealt(loopUnit(counter, options)), lang) ?? []);
+    const [plain, two, noSlip, tables] = ["", "versions: 2", "versions: 2\nslip: none", "versions: 2\nsize: mini"].map(
+      lines,
+    );
+    const words = /several circles|varios círculos|plusieurs cercles|mehrere Kreise|vários círculos/i;
+    const slip = /your slip says|vuestra hoja|votre fiche f|eurem Zettel steht|vossa ficha indica/;
+    two?.forEach((each) => {
+      assert.equal(each.filter((line) => words.test(line) && slip.test(line)).length, 1, each.join(" "));
+    });
+    noSlip?.forEach((each) => {
+      assert.equal(each.filter((line) => words.test(line) && !slip.test(line)).length, 1, each.join(" "));
+    });
+    for (const each of [...(plain ?? []), ...(tables ?? [])]) assert.ok(!each.some((line) => words.test(line)));
+    // Levels hang in one room too, and none of them is for those who finish first.
+    const levels = lines("levels: [gentle, hard]\ntake: 8");
+    for (const each of levels) assert.ok(each.some((line) => words.test(line)));
+    assert.ok(!levels[0]?.some((line) => line.includes("finish first")));
+  });
+
   it("has directions in five languages, as many steps in each, and none in others", () => {
     for (const options of ["", "slip: none", "size: mini", "size: mini\nslip: visits", "versions: 2"]) {
       const result = dealt(loopUnit(counter, options));

@@ -120,6 +120,31 @@ describe("a loop from print", function () {
     assert.equal(starts.length, 4);
   });
 
+  it("says on each slip which circle of the room it is for, and starts the hour in the first one of a level only", async () => {
+    const pages = async (options: string): Promise<string[]> =>
+      (await printed(loopUnit(counter, options, "teaches: pt\nclasses: [8]\n"))).paper.map(({ texts }) =>
+        texts.map(({ text }) => text).join(" "),
+      );
+    const count = (all: readonly string[], text: string): number => all.join(" ").split(text).length - 1;
+    const two = await pages("versions: 2");
+    assert.equal(count(two, "Your circle: 1. Only cards with no number behind the letter belong to it."), 4);
+    assert.equal(count(two, "Your circle: 2. Only cards with 2 behind the letter belong to it."), 2);
+    assert.equal(count(two, "Where groups start"), 1);
+    assert.equal(count(two, "No group starts the hour here."), 1);
+    const both = await pages("versions: 2\nlevels: [gentle, hard]\ntake: 6");
+    for (const [circle, slips] of [
+      [2, 1],
+      [3, 2],
+      [4, 1],
+    ])
+      assert.equal(count(both, `Your circle: ${circle}.`), slips);
+    // Hard groups start in circle 3; circles 2 and 4 are for those who finish first.
+    assert.equal(count(both, "Where groups start"), 2);
+    assert.equal(count(both, "No group starts the hour here."), 2);
+    assert.equal(count(await pages(""), "Your circle"), 0);
+    assert.equal(count(await pages("versions: 2\nsize: mini\nslip: visits"), "Your circle"), 0);
+  });
+
   it("prints as many slips on Letter as on A4, with rows to write in of 6.5 mm at least", async () => {
     for (const paper of ["A4", "Letter"]) {
       const { paper: papers } = await printed(

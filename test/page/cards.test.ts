@@ -6,6 +6,7 @@ import {
   backsOf,
   cardCuts,
   cardRows,
+  cutPiecesOf,
   cutsOf,
   fitCards,
   inset,
@@ -139,8 +140,9 @@ describe("cards", () => {
         assert.ok(rows >= fewest && rows < Math.max(2, 2 * fewest));
         assert.equal(packed.pages, Math.ceil(rows / Math.floor(box.h / height + 1e-6)));
         for (let page = 0; page < packed.pages; page++) {
-          const here = packed.places.filter((place) => place.page === page);
+          const here: typeof packed.places = packed.places.filter((place) => place.page === page);
           assertCutOut(here, cardCuts(here));
+          assert.equal(cutPiecesOf({ items: cardCuts(here) }), here.length);
         }
       }),
       { numRuns: 80, seed: 9 },
@@ -177,6 +179,9 @@ describe("cards", () => {
     assert.equal(cutsOf({ items: placeGrid(box, grid, 12).flatMap((card) => cardCuts([card])) }), 9);
     assert.equal(cutsOf({ items: gutters(3, 4) }), 14);
     assert.equal(cutsOf({ items: gutters(4, 3) }), 14);
+    assert.equal(cutPiecesOf({ items: shared }), 12);
+    assert.equal(cutPiecesOf({ items: gutters(4, 3) }), 12);
+    assert.equal(cutPiecesOf({ items: cardCuts(placeGrid(box, grid, 7)) }), 7);
     // Rules and marks are not cut.
     assert.equal(cutsOf({ items: shared.map((line) => ({ ...line, role: "rule" as const })) }), 0);
     // Two lines that are far apart on one straight line are two cuts; one drawn backwards is the same cut.

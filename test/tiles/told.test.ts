@@ -43,7 +43,7 @@ describe("how hard tiles are", () => {
       assert.match(short, told);
       const report = unitReport("unit.unit.md", reading);
       assert.deepEqual(proofLines(report), [
-        `  ${activity.title}: 3 × 3 tiles; ${deal.code} gentle, 1 set: one solution (${short})`,
+        `  ${activity.title}: 3 × 3 tiles; ${deal.code}, 1 set: one solution (${short})`,
       ]);
       const { proofs } = JSON.parse(JSON.stringify(toJson(report)));
       assert.deepEqual(proofs[0].difficulty, deal.difficulty);

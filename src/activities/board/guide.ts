@@ -1,5 +1,6 @@
 import type { Run } from "../../base/run";
 import type { Caution, GuideEntry } from "../contract";
+import { inSleeve, pencils } from "../copies";
 import { listed } from "../printed";
 import { counted } from "../report";
 import type { DealtBoard } from "./model";
@@ -21,9 +22,11 @@ export function boardGuide({ request, options, words, targets, grid, lists, deal
   return {
     summary: `${players === 2 ? "Two" : "Three"} learners sit ${sit} at a board of ${size} cells. The caller says ${said[clue]}; who touches its cell first scores. A dispute goes to the teacher, who has a column too. The papers have ${hours}: ${counted(targets, "call")}${never > 0 ? `; ${counted(never, "word")} ${where} ${never === 1 ? "is" : "are"} never called` : ""}.${sets}`,
     materials: [
-      "a clear table for each board",
-      ...(options.blanks > 0 ? ["pencils, for the blank cells"] : []),
-      ...(slip === "none" ? [] : ["a score slip and a pencil for each board"]),
+      options.blanks > 0 && options.reuse === "sleeve"
+        ? "a clear table and a sleeve for each board"
+        : "a clear table for each board",
+      ...(options.blanks > 0 ? [`${pencils(options, "some")}, for the blank cells`] : []),
+      ...(slip === "none" ? [] : [`a score slip${inSleeve(options)} and ${pencils(options, "one")} for each board`]),
       "the caller’s list of the hour",
     ],
     // Own estimate: half a minute a call, four to explain and to count.

@@ -140,7 +140,8 @@ function namedWords(texts: readonly string[], request: DealRequest, options: Boa
 export function fits({ clue, pair }: BoardWord, other: BoardWord, relation: Matching, options: BoardOptions): boolean {
   if (!clue) return false;
   if (options.clue === "example") return exampleFits(clue, other);
-  if (options.clue !== options.show) return relation.fits(clue.key, other.shown.key);
+  // A gloss may be the very word on another cell.
+  if (options.clue !== options.show) return relation.fits(clue.key, other.shown.key) || clue.key === other.shown.key;
   return clue.key === other.shown.key && pair !== other.pair;
 }
 

@@ -7,6 +7,7 @@ import { mixedOrder } from "../mixed-order";
 import { told } from "../printed";
 import { counted } from "../report";
 import { areTwins, type Claim } from "../statements";
+import { proveTruth } from "../truth-proof";
 import type { CallsDeal, DealtCalls } from "./model";
 import { callsOptions } from "./options";
 
@@ -62,7 +63,7 @@ export function dealCalls(request: DealRequest): DealtCalls {
       version: plan.version,
       copies: 1,
       attempt: drawn.attempt,
-      proof: proofOf([...hand, ...reserve]),
+      proof: proveTruth([...hand, ...reserve]),
       order: drawn.order,
       reserve: spare,
     };
@@ -89,15 +90,4 @@ function drawOrder(
     const order = mixedOrder(answers, `${stream}/${attempt}`, together).flatMap((place) => numbers[place] ?? []);
     if (!taken.has(order.join(" ")) || attempt + 1 === attempts) return { order, attempt };
   }
-}
-
-/** Each statement has one answer, unless the same text is both true and false: then none is right. */
-function proofOf(claims: readonly Claim[]): CallsDeal["proof"] {
-  const truths = new Map<string, boolean>();
-  const clash = claims.some(({ key, truth }) => {
-    const known = truths.get(key);
-    truths.set(key, truth);
-    return known !== undefined && known !== truth;
-  });
-  return { status: clash ? "none" : "one", count: clash ? 0 : 1, capped: false, nodes: 0, by: "certificate" };
 }

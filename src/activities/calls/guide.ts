@@ -1,5 +1,6 @@
 import type { Run } from "../../base/run";
 import type { Caution, GuideEntry } from "../contract";
+import { inSleeve, pencils } from "../copies";
 import { counted } from "../report";
 import { labelled, truthWordsIn } from "../statements";
 import type { DealtCalls } from "./model";
@@ -23,9 +24,13 @@ export function callsGuide(dealt: DealtCalls): GuideEntry {
     materials: [
       "the caller’s list of the hour",
       "for each group one soft object, such as a cloth or a sponge",
-      ...(options.slip === "tally" ? ["a tally slip and a pencil for each group"] : []),
-      ...(options.blanks > 0 ? ["the blank statement slips"] : []),
-      ...(options.teams === undefined ? [] : [`the tally sheet for ${options.teams} teams`]),
+      ...(options.slip === "tally"
+        ? [`a tally slip${inSleeve(options)} and ${pencils(options, "one")} for each group`]
+        : []),
+      ...(options.blanks > 0
+        ? [`the blank statement slips${inSleeve(options) && ", each in a sleeve"}, and ${pencils(options, "some")}`]
+        : []),
+      ...(options.teams === undefined ? [] : [`the tally sheet for ${options.teams} teams${inSleeve(options)}`]),
     ],
     // Own estimate: three quarters of a minute a statement, a minute and a half to write one, four to explain and to count.
     minutes: request.options.value.minutes ?? Math.max(8, Math.round(4 + 0.75 * count + 1.5 * options.blanks)),

@@ -4,6 +4,8 @@ import { hasSlip } from "./options";
 interface Facts {
   readonly room: boolean;
   readonly slip: boolean;
+  /** Several circles hang in one room. */
+  readonly several: boolean;
   /** There is another circle for those who finish first. */
   readonly more: boolean;
   /** Some cards belong nowhere. */
@@ -14,9 +16,15 @@ interface Facts {
 type Steps = (facts: Facts) => readonly (string | false)[];
 
 const languages: Readonly<Record<string, Steps>> = {
-  en: ({ room, slip, more, spare, blanks }) => [
+  en: ({ room, slip, several, more, spare, blanks }) => [
     room && slip && "Go to the card whose sign stands first on your slip.",
     room && !slip && "Start at any card and remember its sign.",
+    several &&
+      slip &&
+      "Several circles hang in the room. Only cards with the number behind the letter that your slip says belong to yours: with none, if it says none.",
+    several &&
+      !slip &&
+      "Several circles hang in the room. Only cards with the same number behind the letter as your first card belong to yours: with none, if it has none.",
     !room && "Spread the cards out on the table and take any one of them.",
     "Read what stands under the line. What answers it?",
     room && "Find the card that has the answer above its line.",
@@ -32,12 +40,22 @@ const languages: Readonly<Record<string, Steps>> = {
     !room && "Read the circle to each other. Then call for the key.",
     blanks &&
       "Write a circle of your own on the blank cards, each one answering the card before it, and give it to another group.",
-    more && room && "If you finish first, go on with the cards that have a number beside their sign.",
+    more && room && slip && "If you finish first, ask for a slip of another circle.",
+    more &&
+      room &&
+      !slip &&
+      "If you finish first, go round another circle: its cards have another number behind the letter.",
     more && !room && "If you finish first, ask for another circle.",
   ],
-  es: ({ room, slip, more, spare, blanks }) => [
+  es: ({ room, slip, several, more, spare, blanks }) => [
     room && slip && "Id a la tarjeta cuyo signo aparece primero en vuestra hoja.",
     room && !slip && "Empezad en cualquier tarjeta y recordad su signo.",
+    several &&
+      slip &&
+      "En la sala hay varios círculos. Al vuestro solo pertenecen las tarjetas con el número detrás de la letra que dice vuestra hoja: sin número, si no dice ninguno.",
+    several &&
+      !slip &&
+      "En la sala hay varios círculos. Al vuestro solo pertenecen las tarjetas con el mismo número detrás de la letra que la primera: sin número, si no lleva ninguno.",
     !room && "Extended las tarjetas sobre la mesa y coged una cualquiera.",
     "Leed lo que está debajo de la línea. ¿Qué le corresponde?",
     room && "Buscad la tarjeta que tiene la respuesta encima de la línea.",
@@ -54,12 +72,22 @@ const languages: Readonly<Record<string, Steps>> = {
     !room && "Leed el círculo en voz alta. Después pedid la solución.",
     blanks &&
       "Escribid un círculo vuestro en las tarjetas en blanco, cada una con la respuesta a la anterior, y dádselo a otro grupo.",
-    more && room && "Si termináis antes, seguid con las tarjetas que llevan un número junto al signo.",
+    more && room && slip && "Si termináis antes, pedid la hoja de otro círculo.",
+    more &&
+      room &&
+      !slip &&
+      "Si termináis antes, seguid con otro círculo: sus tarjetas llevan otro número detrás de la letra.",
     more && !room && "Si termináis antes, pedid otro círculo.",
   ],
-  fr: ({ room, slip, more, spare, blanks }) => [
+  fr: ({ room, slip, several, more, spare, blanks }) => [
     room && slip && "Allez à la carte dont le signe figure en premier sur votre fiche.",
     room && !slip && "Commencez à n’importe quelle carte et retenez son signe.",
+    several &&
+      slip &&
+      "Il y a plusieurs cercles dans la salle. Seules les cartes dont la lettre est suivie du numéro indiqué sur votre fiche font partie du vôtre : sans numéro, si elle n’en indique pas.",
+    several &&
+      !slip &&
+      "Il y a plusieurs cercles dans la salle. Seules les cartes dont la lettre est suivie du même numéro que votre première carte font partie du vôtre : sans numéro, si elle n’en a pas.",
     !room && "Étalez les cartes sur la table et prenez-en une au hasard.",
     "Lisez ce qui est écrit sous la ligne. Qu’est-ce qui y répond ?",
     room && "Trouvez la carte qui porte la réponse au-dessus de la ligne.",
@@ -79,12 +107,22 @@ const languages: Readonly<Record<string, Steps>> = {
     !room && "Lisez le cercle à voix haute. Demandez ensuite le corrigé.",
     blanks &&
       "Écrivez un cercle à vous sur les cartes vierges, chacune répondant à la précédente, et donnez-le à un autre groupe.",
-    more && room && "Si vous finissez en premier, continuez avec les cartes qui ont un numéro à côté du signe.",
+    more && room && slip && "Si vous finissez en premier, demandez la fiche d’un autre cercle.",
+    more &&
+      room &&
+      !slip &&
+      "Si vous finissez en premier, parcourez un autre cercle : ses cartes ont un autre numéro après la lettre.",
     more && !room && "Si vous finissez en premier, demandez un autre cercle.",
   ],
-  de: ({ room, slip, more, spare, blanks }) => [
+  de: ({ room, slip, several, more, spare, blanks }) => [
     room && slip && "Geht zu der Karte, deren Zeichen auf eurem Zettel zuerst steht.",
     room && !slip && "Fangt bei irgendeiner Karte an und merkt euch ihr Zeichen.",
+    several &&
+      slip &&
+      "Im Raum hängen mehrere Kreise. Zu eurem gehören nur Karten mit der Zahl hinter dem Buchstaben, die auf eurem Zettel steht: ohne Zahl, wenn dort keine steht.",
+    several &&
+      !slip &&
+      "Im Raum hängen mehrere Kreise. Zu eurem gehören nur Karten mit derselben Zahl hinter dem Buchstaben wie bei eurer ersten Karte: ohne Zahl, wenn sie keine hat.",
     !room && "Breitet die Karten auf dem Tisch aus und nehmt irgendeine.",
     "Lest, was unter der Linie steht. Was gehört dazu?",
     room && "Sucht die Karte, auf der die Antwort über der Linie steht.",
@@ -100,12 +138,22 @@ const languages: Readonly<Record<string, Steps>> = {
     !room && "Lest euch den Kreis gegenseitig vor. Bittet dann um die Lösung.",
     blanks &&
       "Schreibt einen eigenen Kreis auf die leeren Karten, jede mit der Antwort auf die vorige, und gebt ihn einer anderen Gruppe.",
-    more && room && "Wer zuerst fertig ist, macht mit den Karten weiter, die eine Zahl neben dem Zeichen haben.",
+    more && room && slip && "Wer zuerst fertig ist, bittet um den Zettel eines weiteren Kreises.",
+    more &&
+      room &&
+      !slip &&
+      "Wer zuerst fertig ist, geht einen weiteren Kreis: Seine Karten haben eine andere Zahl hinter dem Buchstaben.",
     more && !room && "Wer zuerst fertig ist, bittet um einen weiteren Kreis.",
   ],
-  pt: ({ room, slip, more, spare, blanks }) => [
+  pt: ({ room, slip, several, more, spare, blanks }) => [
     room && slip && "Vão até ao cartão cujo sinal aparece em primeiro lugar na vossa ficha.",
     room && !slip && "Comecem num cartão qualquer e fixem o seu sinal.",
+    several &&
+      slip &&
+      "Na sala há vários círculos. Ao vosso só pertencem os cartões com o número a seguir à letra que a vossa ficha indica: sem número, se ela não indicar nenhum.",
+    several &&
+      !slip &&
+      "Na sala há vários círculos. Ao vosso só pertencem os cartões com o mesmo número a seguir à letra que o primeiro: sem número, se ele não tiver nenhum.",
     !room && "Espalhem os cartões na mesa e peguem num qualquer.",
     "Leiam o que está por baixo da linha. O que lhe corresponde?",
     room && "Procurem o cartão que tem a resposta por cima da linha.",
@@ -121,7 +169,11 @@ const languages: Readonly<Record<string, Steps>> = {
     !room && "Leiam o círculo em voz alta. Depois peçam a solução.",
     blanks &&
       "Escrevam um círculo vosso nos cartões em branco, cada um com a resposta ao anterior, e deem-no a outro grupo.",
-    more && room && "Se terminarem primeiro, continuem com os cartões que têm um número ao lado do sinal.",
+    more && room && slip && "Se terminarem primeiro, peçam a ficha de outro círculo.",
+    more &&
+      room &&
+      !slip &&
+      "Se terminarem primeiro, percorram outro círculo: os seus cartões têm outro número a seguir à letra.",
     more && !room && "Se terminarem primeiro, peçam outro círculo.",
   ],
 };
@@ -132,6 +184,7 @@ export function loopDirections({ options, deals }: DealtLoop, lang: string): rea
   const facts = {
     room: options.size === "room",
     slip: hasSlip(options),
+    several: options.size === "room" && deals.length > 1,
     more: options.versions > 1,
     spare,
     blanks: options.blanks > 0,

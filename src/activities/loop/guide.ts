@@ -1,4 +1,5 @@
 import type { Caution, GuideEntry, LabelEntry } from "../contract";
+import { inSleeve, pencils } from "../copies";
 import { listed, toPrinted } from "../printed";
 import { counted } from "../report";
 import { summaryOf } from "./deal";
@@ -19,23 +20,29 @@ export function loopGuide({ request, options, used, deals }: DealtLoop): GuideEn
     size === "room"
       ? `${counted(count, "card")} hang round the room, each with a large sign. Learners go from each card to the one that answers it, until they are back where they started.`
       : `Learners lay ${counted(count, "card")} on the table, each one answering the card before it, until the circle closes.`;
+  const several =
+    size === "room" && deals.length > 1
+      ? ` ${counted(deals.length, "circle")} hang in one room and may share words: a number behind the letter of a sign says which circle the card belongs to (none: circle 1)${levels ? `; ${levelsText(deals)}` : ""}. Learners follow only the cards of the circle that ${hasSlip(options) ? "their slip names" : "their first card belongs to"}.`
+      : "";
   const further =
     versions === 1
       ? ""
       : size === "room"
-        ? ` The cards of further circles carry a number with their sign; they are for those who finish first.`
+        ? ` ${levels ? "Of each level the circle with the lowest number is for all" : "The circle without a number is for all"}; further ones are for those who finish first.`
         : ` There are ${versions} different circles; those who finish first change sets.`;
   const cautions: Caution[] = ["cutter", "scissors"];
   if (size === "room") cautions.push("clear-floor");
   if (options.reuse === "laminate") cautions.push("laminator");
   return {
-    summary: `${where}${nowhere}${further}`,
+    summary: `${where}${nowhere}${several}${further}`,
     materials: [
       ...(size === "room"
         ? ["tape or pins for the cards", "the plan “Round the room”"]
         : ["a clear table for each set"]),
-      ...(options.blanks > 0 && !hasSlip(options) ? ["pencils"] : []),
-      ...(hasSlip(options) ? ["a recording slip and a pencil for each group"] : []),
+      ...(options.blanks > 0 && !hasSlip(options) ? [pencils(options, "some")] : []),
+      ...(hasSlip(options)
+        ? [`a recording slip${inSleeve(options)} and ${pencils(options, "one")} for each group`]
+        : []),
     ],
     // Own estimates: half a minute a card on the table, one in the room, five to begin and to check.
     minutes: request.options.value.minutes ?? Math.max(8, Math.round(5 + count * (size === "room" ? 1 : 0.5))),
@@ -59,6 +66,15 @@ export function loopGuide({ request, options, used, deals }: DealtLoop): GuideEn
     ],
     cautions,
   };
+}
+
+/** `gentle are 1 and 2, hard are 3 and 4` */
+function levelsText(deals: readonly LoopDeal[]): string {
+  const parts = [...new Set(deals.map(({ level }) => level))].map((level) => {
+    const numbers = deals.filter((deal) => deal.level === level).map(({ number }) => number);
+    return `${level} ${numbers.length === 1 ? "is" : "are"} ${numbers.join(numbers.length === 2 ? " and " : ", ")}`;
+  });
+  return parts.join(", ");
 }
 
 export function loopLabels(dealt: DealtLoop, deal: LoopDeal): LabelEntry[] {

@@ -59,6 +59,13 @@ export function signOfPiece({ number }: LoopDeal, piece: number): string {
   return number === 1 ? sign : `${sign}${number}`;
 }
 
+/** Which of several circles in one room a card belongs to, as learners read it from the signs. */
+export function circleText({ number }: Pick<LoopDeal, "number">): string {
+  return number === 1
+    ? "Your circle: 1. Only cards with no number behind the letter belong to it."
+    : `Your circle: ${number}. Only cards with ${number} behind the letter belong to it.`;
+}
+
 /** What a card is called, by its place. */
 export function signAt(deal: LoopDeal, place: number): string {
   return signOfPiece(deal, deal.dealt.indexOf(place));

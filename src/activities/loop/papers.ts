@@ -7,7 +7,7 @@ import type { Press } from "../contract";
 import { setsFor } from "../copies";
 import { counted } from "../report";
 import { activityPage, stateOf } from "../sheet-page";
-import { type DealtLoop, type LoopDeal, signAt, signOfPiece } from "./model";
+import { circleText, type DealtLoop, type LoopDeal, signAt, signOfPiece } from "./model";
 import { hasSlip } from "./options";
 
 /** Rows of a slip's column, height of a row to write in, width of a column, and the clearance round a slip, mm. */
@@ -66,7 +66,7 @@ function groupsAt({ deals }: DealtLoop, deal: LoopDeal, groups: number): number 
 }
 
 function postingPlan(dealt: DealtLoop, deal: LoopDeal, press: Press): Sheet[] {
-  const { request } = dealt;
+  const { request, options } = dealt;
   const [count, decoys] = [deal.cards.length, deal.decoys.length];
   const groups = [...new Set(groupsOf(dealt))].sort((a, b) => b - a);
   const blocks: Block[] = [
@@ -91,17 +91,20 @@ function postingPlan(dealt: DealtLoop, deal: LoopDeal, press: Press): Sheet[] {
       "Place",
       "Card",
     ),
-    { type: "heading", level: 2, text: "Where groups start" },
+    { type: "heading", level: 2, text: deal.version > 1 ? "For those who finish first" : "Where groups start" },
     {
       type: "paragraph",
-      text: "The starts are spread evenly round the circle. Each group comes back to its own.",
+      text:
+        deal.version > 1
+          ? `No group starts the hour here. Whoever is done with another circle goes on to one of these cards${hasSlip(options) ? " with a slip of this circle" : ""}.`
+          : "The starts are spread evenly round the circle. Each group comes back to its own.",
     },
     ...(groups.length === 0 ? [count] : groups).flatMap((each): Block[] => {
       const own = groups.length === 0 ? count : groupsAt(dealt, deal, each);
-      const here = own < each ? `, ${own} of them here` : "";
+      const here = own === each ? "" : deal.version > 1 ? `, ${own} at most` : `, ${own} of them here`;
       return [
         { type: "heading", level: 3, text: `${classesName(dealt, each)}${here}` },
-        placeTable(startsFor(deal, own), "Group", "Start"),
+        placeTable(startsFor(deal, own), deal.version > 1 ? "Slip" : "Group", "Start"),
       ];
     }),
   ];
@@ -149,7 +152,7 @@ function slipsFor(dealt: DealtLoop, deal: LoopDeal, press: Press): Sheet[] {
 
 /** Numbered rows for signs; the last one must be the first again. */
 function slipBlocks(
-  { request }: DealtLoop,
+  { request, options, deals }: DealtLoop,
   deal: LoopDeal,
   start: string,
   columns: number,
@@ -166,8 +169,9 @@ function slipBlocks(
     {
       type: "paragraph",
       size: 7.5,
-      text: `Deal ${deal.code}${deal.number > 1 ? ` · circle ${deal.number}` : ""} · Group:`,
+      text: `Deal ${deal.code}${deal.number > 1 ? ` · circle ${deal.number}` : ""}${deal.version > 1 ? " · for those who finish first" : ""} · Group:`,
     },
+    ...(options.size === "room" && deals.length > 1 ? [{ type: "paragraph", text: circleText(deal) } as const] : []),
     {
       type: "table",
       rules: "grid",

@@ -1,7 +1,7 @@
 import { Recent } from "../../base/recent";
 import { upTo } from "../../base/seed";
 import type { Matching } from "../../match/look-alikes";
-import { type LoopProof, type LoopPuzzle, proveLoop } from "../../prove/loops/loops";
+import { countCircles, type LoopProof, type LoopPuzzle, proveLoop } from "../../prove/loops/loops";
 import { looksLike } from "../printed";
 import type { LoopCard } from "./model";
 
@@ -28,5 +28,12 @@ const proofs = new Recent<LoopProof>(1000);
 /** Whether cards make one full circle only, and whether a smaller one can close. */
 export function proveCards(cards: readonly LoopCard[], relation: Matching): LoopProof {
   const puzzle = puzzleOf(cards, relation);
-  return proofs.get(JSON.stringify(puzzle), () => proveLoop(puzzle, { intended: upTo(cards.length), budget }));
+  return proofs.get(JSON.stringify(puzzle), () => {
+    const proof = proveLoop(puzzle, { intended: upTo(cards.length), budget });
+    if (proof.full.status !== "several") return proof;
+    // Where answers are classes, the number is known without counting one by one.
+    const count = countCircles(puzzle);
+    if (count === undefined || count > BigInt(Number.MAX_SAFE_INTEGER)) return proof;
+    return { ...proof, full: { ...proof.full, count: Number(count), capped: false } };
+  });
 }

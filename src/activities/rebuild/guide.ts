@@ -1,6 +1,6 @@
 import type { Run } from "../../base/run";
 import type { Caution, GuideEntry, LabelEntry } from "../contract";
-import { blanksText } from "../copies";
+import { blanksText, inSleeve, pencils } from "../copies";
 import { dealsAlike } from "../levels";
 import { counted } from "../report";
 import { sentenceRuns, translationOf } from "./key";
@@ -24,7 +24,9 @@ export function rebuildGuide(dealt: DealtRebuild): GuideEntry {
     summary: `Learners lay the cards of a numbered packet so that they make a sentence, then change the packet: ${counted(count, "sentence")} in ${counted(packets, "packet")}.${check}${levels}`,
     materials: [
       `${counted(packets, "bag or envelope", "bags or envelopes")} a set, one for each packet`,
-      ...(options.slip === "sentences" ? ["a slip and a pencil for each group"] : []),
+      ...(options.slip === "sentences"
+        ? [`a slip${inSleeve(options)} and ${pencils(options, "one")} for each group`]
+        : []),
     ],
     // Own estimate: a minute a sentence, and five to begin and to check.
     minutes: request.options.value.minutes ?? Math.max(8, 5 + count),

@@ -7,6 +7,7 @@ import { blanksText, copiesOf } from "../copies";
 import { type DealPlan, planCode, streamOf } from "../levels";
 import { mixedOrder } from "../mixed-order";
 import { counted } from "../report";
+import { proveTruth } from "../truth-proof";
 import type { DealtSort, SortCard, SortDeal, SortHand, SortSupply } from "./model";
 import { sortOptions } from "./options";
 import { supplySort } from "./supply";
@@ -58,7 +59,7 @@ export function dealSort(request: DealRequest): DealtSort {
       copies: copies[i] ?? 1,
       order,
       examples: examples.map((card) => (card ? indexOf(cards, card) : undefined)),
-      proof: proofOf(supply.by, own),
+      proof: proofOf(supply.by, own, options.overlap),
     };
   });
   const same = options.levels && whySame(base, deals, hands, plans);
@@ -157,13 +158,13 @@ function changesIn(cards: readonly SortCard[], order: readonly number[]): number
   return zones.filter((zone, i) => i > 0 && zone !== zones[i - 1]).length;
 }
 
-/** Each card has its piles, unless the same text is both true and false: then no sorting is right. */
-function proofOf(by: SortSupply["by"], cards: readonly SortCard[]): SortDeal["proof"] {
-  const places = new Map<string, number | undefined>();
-  const clash = cards.some(({ key, piles }) => {
-    const known = places.has(key) && places.get(key) !== piles[0];
-    places.set(key, piles[0]);
-    return by === "truth" && known;
-  });
-  return { status: clash ? "none" : "one", count: clash ? 0 : 1, capped: false, nodes: 0, by: "certificate" };
+/**
+ * Cards that are true or false have one pile each, unless they contradict each other. A card of several piles lies where their
+ * circles overlap; without overlap it may go to any of them, and each is right.
+ */
+function proofOf(by: SortSupply["by"], cards: readonly SortCard[], overlap: boolean): SortDeal["proof"] {
+  if (by === "truth") return proveTruth(cards.map((card) => ({ ...card, truth: card.piles[0] === 0 })));
+  const known = { capped: false, nodes: 0, by: "certificate" } as const;
+  const count = overlap ? 1 : cards.reduce((product, { piles }) => product * piles.length, 1);
+  return count === 1 ? { ...known, status: "one", count } : { ...known, status: "several", count, accepted: true };
 }

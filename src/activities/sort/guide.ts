@@ -1,4 +1,5 @@
 import type { Caution, GuideEntry, LabelEntry } from "../contract";
+import { pencils } from "../copies";
 import { counted } from "../report";
 import { summaryOf } from "./deal";
 import { cardRuns, zonesOf } from "./key";
@@ -21,7 +22,7 @@ export function sortGuide(dealt: DealtSort): GuideEntry {
     materials: [
       "a clear table for each set",
       ...(mats === "none" ? [] : ["a mat for each set"]),
-      ...(options.blanks > 0 ? ["pencils"] : []),
+      ...(options.blanks > 0 ? [pencils(options, "some")] : []),
     ],
     // Own estimate: a third of a minute a card, a minute and a half to write one, five to begin and to check.
     minutes: request.options.value.minutes ?? Math.max(8, Math.round(5 + count / 3 + 1.5 * options.blanks)),

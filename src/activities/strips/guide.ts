@@ -1,4 +1,5 @@
 import type { Caution, GuideEntry, LabelEntry } from "../contract";
+import { inSleeve, pencils } from "../copies";
 import { dealsAlike } from "../levels";
 import { told as toldRuns } from "../printed";
 import { counted } from "../report";
@@ -29,7 +30,11 @@ export function stripsGuide({ request, options, deals }: DealtStrips): GuideEntr
     summary: `${what}${told}${where}${check}`,
     materials: [
       "a clear table for each set",
-      ...(slip === "order" ? ["a recording slip and a pencil for each group"] : blanks > 0 ? ["pencils"] : []),
+      ...(slip === "order"
+        ? [`a recording slip${inSleeve(options)} and ${pencils(options, "one")} for each group`]
+        : blanks > 0
+          ? [pencils(options, "some")]
+          : []),
       ...(desks === undefined ? [] : [`a timer: ${desk.work} seconds a desk, ${desk.move} to move on`]),
     ],
     minutes: request.options.value.minutes ?? minutesFor(events.length, blanks, desks),

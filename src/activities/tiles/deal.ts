@@ -5,7 +5,7 @@ import { finished, type Steps } from "../../base/steps";
 import { answerKey, type MatchKey } from "../../match/relation";
 import type { Pair } from "../../unit/unit";
 import type { DealRequest } from "../contract";
-import { copiesOf } from "../copies";
+import { blanksText, copiesOf } from "../copies";
 import type { Level } from "../options";
 import { toPrinted } from "../printed";
 import { pairsOf, takeSpread } from "../supply";
@@ -22,7 +22,7 @@ import {
   type TilesDeal,
 } from "./model";
 import { levelsOf, type TilesOptions, tilesOptions, writtenFrame } from "./options";
-import { judging, type Verdict } from "./puzzle";
+import { countWays, judging, type Verdict } from "./puzzle";
 import { structureKey } from "./structure";
 
 export function dealTiles(request: DealRequest): DealtTiles {
@@ -42,7 +42,8 @@ export function* dealingTiles(request: DealRequest): Steps<DealtTiles> {
   for (const [i, plan] of plans.entries())
     deals.push({ ...(yield* dealOne(table, plan, patience)), copies: copies[i] ?? 1 });
   const { used } = table;
-  const summary = `${table.frame.rows} × ${table.frame.columns} tiles`;
+  const blank = blanksText(options, request.classes);
+  const summary = `${table.frame.rows} × ${table.frame.columns} tiles${blank === undefined ? "" : ` and ${blank}`}`;
   return { request, options, pairs, frame: table.frame, used, deals, summary };
 }
 
@@ -151,7 +152,10 @@ function* search(table: Table, plan: Plan, patience: Patience): Steps<Arranged> 
     const { solved, ...rest } = layOut(table, plan, attempt);
     return { ...rest, solved, ...(yield* judging(frame, solved, request.relation, options, budget)) };
   };
-  return yield* takeAttempt(arranged, patience, cost, wanted);
+  const taken = yield* takeAttempt(arranged, patience, cost, wanted);
+  if (taken.proof.status !== "several") return taken;
+  yield "counting the ways";
+  return { ...taken, proof: countWays(frame, taken, request.relation, options, patience.each) };
 }
 
 /** Whether some word of the pairs in use fits more words than its own partner: else all arrangements are equally hard. */

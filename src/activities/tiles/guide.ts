@@ -1,4 +1,5 @@
 import type { GuideEntry, LabelEntry } from "../contract";
+import { blanksText, pencils } from "../copies";
 import { told } from "../printed";
 import type { DealtTiles, TilesDeal } from "./model";
 
@@ -10,7 +11,7 @@ export function tilesGuide({ request, options, used, frame, deals }: DealtTiles)
   const hard = deals.some(({ level }) => level === "hard");
   return {
     summary: `Learners lay ${count} square tiles (${shape}) so that touching edges belong together.${hard ? " In the hard sets some outer edges carry words that have no partner." : ""}`,
-    materials: ["a clear table for each set"],
+    materials: ["a clear table for each set", ...(options.blanks > 0 ? [pencils(options, "some")] : [])],
     // Common practice, no source: half a minute a pair, and five to begin and to check.
     minutes: request.options.value.minutes ?? Math.max(8, Math.round(5 + used.length / 2)),
     answers: used.map(({ left, right }) => [...told(left.answers[0]), { text: " = " }, ...told(right.answers[0])]),
@@ -21,9 +22,10 @@ export function tilesGuide({ request, options, used, frame, deals }: DealtTiles)
   };
 }
 
-export function tilesLabels({ frame, options }: DealtTiles, _deal: TilesDeal): LabelEntry[] {
-  const count = (frame ? frame.rows * frame.columns : 0) + options.blanks;
-  return [{ contents: `${count} tiles` }];
+export function tilesLabels({ frame, options, request }: DealtTiles, _deal: TilesDeal): LabelEntry[] {
+  const blank = blanksText(options, request.classes);
+  const count = frame ? frame.rows * frame.columns : 0;
+  return [{ contents: blank === undefined ? `${count} tiles` : `${count} tiles and ${blank}` }];
 }
 
 type Directions = (dealt: DealtTiles) => readonly string[];
@@ -36,6 +38,11 @@ function layoutStep({ frame, options }: DealtTiles, told: (size: string) => stri
 /** What to say of the outer edges: whether some set has words on them. */
 function rim({ deals }: DealtTiles, words: string, blank: string): string {
   return deals.some(({ decoys }) => decoys.edges.length > 0) ? words : blank;
+}
+
+/** The step about blank tiles, where there are some. */
+function ownWords({ options }: DealtTiles, step: string): string[] {
+  return options.blanks > 0 ? [step] : [];
 }
 
 /** Built-in steps for learners, by language. */
@@ -51,6 +58,7 @@ export const directions: Readonly<Record<string, Directions>> = {
       (size) => `The finished layout is a rectangle of ${size} tiles.`,
       "The finished layout is a full rectangle; find out how many rows it has.",
     )} ${rim(dealt, "Words on its rim may have no partner.", "Its rim is blank.")}`,
+    ...ownWords(dealt, "Write words of your own on the blank tiles and lay them against the rim."),
     "When you are done, read the pairs to each other. Then call for the key.",
   ],
   es: (dealt) => [
@@ -64,6 +72,7 @@ export const directions: Readonly<Record<string, Directions>> = {
       (size) => `El resultado es un rectángulo de ${size} fichas.`,
       "El resultado es un rectángulo completo; averiguad cuántas filas tiene.",
     )} ${rim(dealt, "Las palabras del borde exterior pueden no tener pareja.", "El borde exterior queda en blanco.")}`,
+    ...ownWords(dealt, "Escribid palabras vuestras en las fichas en blanco y ponedlas junto al borde."),
     "Al terminar, leeos las parejas en voz alta. Después pedid la solución.",
   ],
   fr: (dealt) => [
@@ -77,6 +86,7 @@ export const directions: Readonly<Record<string, Directions>> = {
       (size) => `À la fin, on obtient un rectangle de ${size} pièces.`,
       "À la fin, on obtient un rectangle complet ; trouvez combien de rangées il a.",
     )} ${rim(dealt, "Les mots du pourtour peuvent ne pas avoir de partenaire.", "Le pourtour reste blanc.")}`,
+    ...ownWords(dealt, "Écrivez vos propres mots sur les pièces blanches et posez-les au bord."),
     "Quand vous avez fini, lisez-vous les paires. Demandez ensuite le corrigé.",
   ],
   de: (dealt) => [
@@ -90,6 +100,7 @@ export const directions: Readonly<Record<string, Directions>> = {
       (size) => `Am Ende liegt ein Rechteck aus ${size} Karten.`,
       "Am Ende liegt ein volles Rechteck; findet heraus, wie viele Reihen es hat.",
     )} ${rim(dealt, "Wörter am Rand haben vielleicht keinen Partner.", "Am Rand steht nichts.")}`,
+    ...ownWords(dealt, "Schreibt eigene Wörter auf die leeren Karten und legt sie am Rand an."),
     "Wenn ihr fertig seid, lest euch die Paare vor. Bittet dann um die Lösung.",
   ],
   pt: (dealt) => [
@@ -103,6 +114,7 @@ export const directions: Readonly<Record<string, Directions>> = {
       (size) => `No fim fica um retângulo de ${size} peças.`,
       "No fim fica um retângulo completo; descubram quantas filas tem.",
     )} ${rim(dealt, "As palavras da borda podem não ter par.", "A borda fica em branco.")}`,
+    ...ownWords(dealt, "Escrevam palavras vossas nas peças em branco e encostem-nas à borda."),
     "Quando acabarem, leiam os pares em voz alta. Depois peçam a solução.",
   ],
 };

@@ -10,6 +10,7 @@ import { type FittedText, fitAt, largestSize } from "../../text/fit";
 import { type Room, type Rows, trapezoid } from "../../text/space";
 import type { Typeface } from "../../text/typeface";
 import type { Press } from "../contract";
+import { blanksOf } from "../copies";
 import type { DealtTiles, Edge } from "./model";
 
 /*
@@ -58,11 +59,11 @@ export function layoutTiles(dealt: DealtTiles, press: Press): TilesLayout {
 
 const kept = new WeakMap<DealtTiles, { readonly press: Press; readonly layout: TilesLayout }>();
 
-function findLayout({ options, deals, frame }: DealtTiles, press: Press): TilesLayout {
+function findLayout({ options, deals, frame, request }: DealtTiles, press: Press): TilesLayout {
   const paper = papers[options.paper];
   const { margin } = options;
   const box = bodyBox(paper, margin);
-  const count = (frame ? frame.rows * frame.columns : 1) + options.blanks;
+  const count = (frame ? frame.rows * frame.columns : 1) + blanksOf(options, request.classes);
   const edges = distinctEdges(deals.flatMap(({ solved }) => solved.flat()));
   const choices =
     options.size === undefined

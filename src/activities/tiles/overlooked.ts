@@ -15,7 +15,8 @@ export function edgeTexts(_: DealtTiles, { solved }: TilesDeal): Worded[] {
 /** Codes of the tiles that lie elsewhere in a second assembly under this matching; empty where it allows none, undefined where that is not settled. */
 export function confusedTiles({ options }: DealtTiles, deal: TilesDeal, matching: Matching): string[] | undefined {
   const { status, second } = judge(deal.frame, deal.solved, matching, options, budget).proof;
-  if (status === "unsettled") return undefined;
+  // The layout that is meant stays one: without any, the question was not answered.
+  if (status === "unsettled" || status === "none") return undefined;
   if (status !== "several" || !second) return [];
   const puzzle = toPuzzle(deal.frame, deal.solved, matching, options);
   const differs = differences(puzzle, intended(deal.frame), second);

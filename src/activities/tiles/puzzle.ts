@@ -5,6 +5,7 @@ import type { MatchKey } from "../../match/relation";
 import {
   type Difficulty,
   difficultyOf,
+  proveTiles,
   type TileEdges,
   type TileProof,
   type TilePuzzle,
@@ -50,7 +51,10 @@ export function toPuzzle(
     return others.filter((other) => other !== i || !alone(i)).sort((a, b) => a - b);
   });
   const untold = options.frame === "untold";
-  const outer = samples.flatMap((edge, i) => (!edge || partners[i]?.length === 0 ? [i] : []));
+  // What has no partner may face out, and what is taken for it.
+  const { under = relation, like = (key: MatchKey): Iterable<MatchKey> => [key] } = relation.overlooked ?? {};
+  const lone = (key: MatchKey): boolean => byKey.has(key) && ![...under.partners(key)].some((each) => byKey.has(each));
+  const outer = samples.flatMap((edge, i) => (!edge || [...like(edge.key)].some(lone) ? [i] : []));
   return {
     ...frame,
     tiles,
@@ -100,6 +104,22 @@ export function* judging(
   const blank = blankIn(puzzle, solved);
   const difficulty = difficultyOf(puzzle, { intended: meant, ...(blank === undefined ? {} : { blank }) });
   return verdicts.get(key, () => ({ proof, difficulty }));
+}
+
+/** Ways to lay the tiles that are counted one by one. */
+const mostWays = 100;
+
+/** A proof that there are several ways, with their number up to a cap, as far as `budget` search nodes go. */
+export function countWays(
+  frame: Frame,
+  { solved, proof }: { readonly solved: readonly TileFace[]; readonly proof: TileProof },
+  relation: Matching,
+  options: TilesOptions,
+  budget: number,
+): TileProof {
+  const puzzle = toPuzzle(frame, solved, relation, options);
+  const { count, capped, nodes } = proveTiles(puzzle, { intended: intended(frame), cap: mostWays, budget });
+  return { ...proof, count: Math.max(count, proof.count), capped, nodes: proof.nodes + nodes };
 }
 
 /** The number of the empty edge. */

@@ -153,6 +153,8 @@ function effectOn({ unit, activities }: CheckContext, pairs: readonly Pair[]): E
       ],
     };
   }
+  if (showing.length === 0 && activities.some(({ dealt }) => dealt.deals.length > 0))
+    return { severity: "information", sentence: " No set of pieces has both of them.", related: [] };
   const settled =
     showing.length > 0 &&
     showing.every(({ dealt }) => dealt.deals.every(({ proof }) => proof.status === "one" || proof.accepted));

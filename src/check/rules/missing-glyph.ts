@@ -29,7 +29,7 @@ export const missingGlyph: Rule<CheckContext> = {
     for (const { block } of context.plan.activities) {
       for (const { key, value, valueRange, items } of block.options.entries) {
         if (key === "title") look(String(value), valueRange);
-        if (key === "decoys" && Array.isArray(value))
+        if (wordOptions.has(key) && Array.isArray(value))
           value.forEach((word, i) => void look(String(word), items[i] ?? valueRange));
       }
     }
@@ -47,6 +47,9 @@ export const missingGlyph: Rule<CheckContext> = {
     ];
   },
 };
+
+/** Options whose lists are printed. */
+const wordOptions: ReadonlySet<string> = new Set(["decoys", "distractors", "names"]);
 
 /** A character that the typeface lacks, where it was met. */
 interface Missed {

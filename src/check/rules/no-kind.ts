@@ -10,7 +10,8 @@ export const noKind: Rule<CheckContext> = {
   example: { wrong: "```activity\ngrid: 3 x 3\n```", right: "```activity\nmake: tiles\ngrid: 3 x 3\n```" },
   check: ({ plan }) =>
     plan.activities
-      .filter(({ block }) => !block.options.entries.some(({ key }) => key === "make"))
+      // Of options that cannot be read it is said already what is wrong.
+      .filter(({ block }) => !block.options.broken && !block.options.entries.some(({ key }) => key === "make"))
       .map(({ block }) => ({
         range: { start: block.fence.start, end: Math.max(block.fence.start + 3, block.body.start - 1) },
         message: "This activity does not say what to make. Add a line “make: …”.",

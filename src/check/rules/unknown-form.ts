@@ -1,5 +1,5 @@
 import type { Report, Rule } from "../../base/finding";
-import { fold } from "../../match/fold";
+import { isForm } from "../../match/form";
 import type { FormsTable, Tie, Unit } from "../../unit/unit";
 import { type CheckContext, sectionsInUse } from "../context";
 import { nearest } from "../nearest";
@@ -66,8 +66,8 @@ function faultOf(tie: Tie, tables: readonly NamedTable[], unit: Unit): { report:
     const fixes = found.map(({ section }) => rename(`${section}/${tie.column}`, `Take the one of “${section}”`));
     return { report: { range: tie.target, message, fixes }, near: true };
   }
-  const persons = first.table.persons.filter(
-    (_, row) => fold(first.table.forms[row]?.[first.index]?.text ?? "") === fold(tie.text),
+  const persons = first.table.persons.filter((_, row) =>
+    isForm(tie, first.table.forms[row]?.[first.index]?.text ?? ""),
   );
   const title = (person: string) => ({
     title: `It is the form for “${person}”`,

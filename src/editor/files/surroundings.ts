@@ -81,9 +81,9 @@ export class Neighbourhood {
   }
 
   private async text(place: vscode.Uri): Promise<string | undefined> {
-    // What is being edited counts as it stands in the editor.
+    // What is being edited counts as it stands in the editor. Else the file does: VS Code holds documents of files that are gone.
     const open = vscode.workspace.textDocuments.find((document) => document.uri.toString() === place.toString());
-    if (open) return open.getText();
+    if (open?.isDirty) return open.getText();
     const bytes = await this.bytes(place);
     return bytes && this.decoder.decode(bytes);
   }

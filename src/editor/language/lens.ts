@@ -51,6 +51,6 @@ function proofOf(deals: readonly Deal[]): string {
   if (has("none")) return "no solution";
   if (deals.some(({ proof }) => proof.status === "several" && !proof.accepted)) return "more than one solution";
   if (has("unsettled")) return "proof not settled";
-  if (deals.some(({ proof }) => proof.accepted)) return "right orders counted, proven";
+  if (deals.some(({ proof }) => proof.accepted)) return "several right ways, proven";
   return deals.length === 1 ? "one solution, proven" : "one solution each, proven";
 }

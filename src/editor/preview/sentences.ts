@@ -4,7 +4,7 @@ type Known = Pick<Proof<unknown>, "status" | "count" | "capped" | "accepted">;
 
 /** What a proof says, for the preview. `shown`: a second solution stands beside the first. */
 export function proofSentence({ status, count, capped, accepted }: Known, shown: boolean): string {
-  if (accepted) return `${capped ? "At least " : ""}${count} orders are right, proven; the key tells them.`;
+  if (accepted) return `${capped ? "At least " : ""}${count} ways are right, proven; the key tells them.`;
   switch (status) {
     case "one":
       return "One solution, proven.";
@@ -29,7 +29,7 @@ export function proofInShort(proofs: readonly Known[]): string {
   if (proven < proofs.length) return `${proven} of ${proofs.length} proven to have one solution`;
   if (proofs.some(({ accepted }) => accepted)) {
     return proofs.length === 1
-      ? "right orders proven"
+      ? "right ways proven"
       : `all ${proofs.length} proven to have one solution, or several that are right`;
   }
   return proofs.length === 1 ? "proven to have one solution" : `all ${proofs.length} proven to have one solution`;

@@ -83,7 +83,8 @@ export class Worlds {
     const loaded = await Promise.all(
       places.map(async (place): Promise<readonly [vscode.Uri, Unit][]> => {
         const open = vscode.workspace.textDocuments.find(({ uri }) => uri.toString() === place.toString());
-        if (open) return wanted(open.getText()) ? [[place, this.openUnit(open)]] : [];
+        // VS Code holds documents of files that are gone.
+        if (open?.isDirty) return wanted(open.getText()) ? [[place, this.openUnit(open)]] : [];
         const kept = await this.read(place);
         if (!kept || !wanted(kept.text)) return [];
         kept.unit ??= readUnit(kept.text);

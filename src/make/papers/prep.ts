@@ -3,6 +3,7 @@ import { cutsOf } from "../../page/cards";
 import type { Block } from "../../page/document";
 import type { Sheet } from "../../page/sheet";
 import type { PrintedActivity } from "../printable";
+import { laminating, pouches, sleeves, wiped } from "./film";
 import { count } from "./guide";
 
 /** Sheets that a desk cutter takes at once: ten of 80 g/m², five of 160 (from memory, no source). */
@@ -19,8 +20,8 @@ export function prepBlocks(printed: readonly PrintedActivity[], labels: readonly
   ]);
   const cards = printed.flatMap(({ card }) => fronts(card));
   const papers = printed.flatMap(({ paper }) => fronts(paper));
-  const laminated = printed.filter(({ printable }) => printable.dealt.request.options.value.reuse === "laminate");
-  const pouches = laminated.reduce((sum, { card }) => sum + fronts(card).length, 0);
+  const film = pouches(printed);
+  const clear = sleeves(printed);
   const minutes = Math.max(
     5,
     Math.ceil(strokes(cards, cardStack) / 3 + strokes(papers, paperStack) / 3 + (cards.length + papers.length) / 15),
@@ -39,7 +40,9 @@ export function prepBlocks(printed: readonly PrintedActivity[], labels: readonly
           value: `${count(papers.length, "sheet", "sheets")}, ${mass(papers, weights.paper)}`,
         },
         ...(labels.length > 0 ? [{ label: "Labels", value: count(labels.length, "sheet", "sheets") }] : []),
-        ...(pouches > 0 ? [{ label: "Pouches", value: `${pouches}, each 6 mm larger than the sheet` }] : []),
+        ...(film > 0 ? [{ label: "Pouches", value: `${film}, each 6 mm larger than the sheet` }] : []),
+        ...(clear === undefined ? [] : [{ label: "Sleeves", value: clear }]),
+        ...(wiped(printed) ? [{ label: "Pens", value: "wipeable, and a cloth; try one on a corner first" }] : []),
         {
           label: "Time",
           value: `about ${minutes} minutes (an estimate: twenty seconds a cut, ${cardStack} sheets of card or ${paperStack} of paper at once, four seconds a sheet)`,
@@ -68,8 +71,7 @@ function order(printed: readonly PrintedActivity[]): string[] {
     which.map(({ printable }) => `“${printable.title}”`).join(", ");
   const twoSided = printed.filter(({ card }) => card.some(({ back }) => back));
   const masters = printed.filter((activity) => isMaster(activity));
-  const laminated = printed.filter(({ printable }) => printable.dealt.request.options.value.reuse === "laminate");
-  const edges = laminated.some(({ printable }) => printable.kind.name === "tiles");
+  const film = laminating(printed);
   const sides =
     twoSided.length === 0
       ? "on one side"
@@ -80,15 +82,9 @@ function order(printed: readonly PrintedActivity[]): string[] {
     ...(masters.length > 0
       ? [`Copy the masters of ${named(masters)} onto card at 100 %, one copy for each set${setsWanted(masters)}.`]
       : []),
-    ...(laminated.length > 0 && !edges
-      ? ["Laminate the sheets first, then cut, leaving 2 mm of film round each piece."]
-      : []),
-    ...(edges
-      ? [
-          "Tiles meet at their edges: laminate their sheets whole and cut afterwards without a rim, or do not laminate them.",
-        ]
-      : []),
+    ...film.before,
     "Cut along the hairlines: first all the way across, then the strips.",
+    ...film.after,
     "Bag each set by its deal code and set number, and stick the label on. A colour of paper or a sign for each set makes stray pieces easy to place.",
   ];
 }

@@ -11,7 +11,8 @@ const largestBlock = 18;
  * or several: ∏ n_v! where the relation is by classes, else a permanent, over subsets, block by block. `undefined` where a
  * block has more than 18 cards.
  */
-export function countArrangements({ follows }: LoopPuzzle): bigint | undefined {
+export function countArrangements(puzzle: LoopPuzzle): bigint | undefined {
+  const follows = puzzle.follows.map((list) => [...new Set(list)]);
   const classes = classesOf(follows);
   if (classes) {
     const visits = visitsOf(classes);

@@ -2,6 +2,7 @@ import type Token from "markdown-it/lib/token.mjs";
 import type { LineIndex } from "../../base/range";
 import { commentMeaning } from "../comments";
 import { insert, type Problems, write } from "../problems";
+import { pairSign } from "./glued";
 
 /*
  * What Markdown makes of lines that were meant as items, headings or activities.
@@ -19,6 +20,9 @@ export function blockInItem(lines: LineIndex, item: Token, inner: Token | undefi
   const rest = text.slice(at);
   const place = (length: number) => ({ start: line.start + at, end: line.start + at + length });
   const number = /^(\d{1,9})([.)])/.exec(rest);
+  const signs = /^(?:(?:[-*+]|#{1,6})[ \t]+|>[ \t]*)+/.exec(rest)?.[0] ?? "";
+  const without =
+    signs.length > 0 && signs.length < rest.length ? [write("Take the sign out", place(signs.length), "")] : [];
   if ((inner.type === "ordered_list_open" && number) || /^[-+*]\s/.test(rest)) {
     const sign = number ? (number[1] ?? "").length : 0;
     problems.trap(
@@ -26,14 +30,24 @@ export function blockInItem(lines: LineIndex, item: Token, inner: Token | undefi
       place(number ? sign + 1 : 1),
       `“${rest.slice(0, sign + 1)}” begins a list inside the list, so that this item is not read. A backslash makes it text.`,
       insert(`Write “${rest.slice(0, sign)}\\${rest.charAt(sign)}”`, line.start + at + sign, "\\"),
+      ...without,
     );
   } else if (inner.type === "heading_open" && (inner.markup === "=" || inner.markup === "-")) {
     const under = lines.line((inner.map?.[1] ?? 1) - 1);
+    const above = lines.line(lines.lineAt(under.start) - 1).end;
+    const below = lines.line(inner.map?.[1] ?? 1);
+    const right = lines.text.slice(below.start, below.end);
+    // A lone sign between two lines of the item is meant to part its sides.
+    const parts =
+      lines.text.slice(under.start, under.end).trim() === "=" && (item.map?.[1] ?? 0) > (inner.map?.[1] ?? 0);
+    const lead = right.length - right.trimStart().length;
     problems.trap(
       "underlined-item",
       under,
       "This line makes a heading of the item above it, so that it is not read.",
-      write("Take the line out", { start: lines.line(lines.lineAt(under.start) - 1).end, end: under.end }, ""),
+      parts && lead < right.length && !bullet.test(right)
+        ? write("Write it in one line", { start: above, end: below.start + lead }, " = ")
+        : write("Take the line out", { start: above, end: under.end }, ""),
     );
   } else if (inner.type === "heading_open" || inner.type === "blockquote_open") {
     problems.trap(
@@ -41,6 +55,7 @@ export function blockInItem(lines: LineIndex, item: Token, inner: Token | undefi
       place(1),
       `“${rest.charAt(0)}” makes ${inner.type === "heading_open" ? "a heading" : "a quotation"} of the item, so that it is not read. A backslash makes it text.`,
       insert(`Write “\\${rest.charAt(0)}”`, line.start + at, "\\"),
+      ...without,
     );
   } else if (inner.type === "code_block") {
     problems.trap(
@@ -85,7 +100,7 @@ function commentFirst(
   );
 }
 
-/** Lines of a paragraph (or of an item) that were meant as items or headings. */
+/** Lines of a paragraph that were meant as items or headings; of an item, only as headings and numbered ones. */
 export function paragraphLines(
   lines: LineIndex,
   [first, after]: readonly [number, number],
@@ -106,17 +121,16 @@ export function paragraphLines(
       return;
     }
     if (inItem && number === first) continue;
-    const dot = /^([ \t]{0,3})([•●▪‣◦·])[ \t]*(?=\S)/u.exec(text);
-    const tight = /^([ \t]{0,3})([-*+–—])(?=[^\s*+-].*\s=\s)/u.exec(text);
-    const sign = dot ?? tight;
-    if (sign) {
-      const at = start + (sign[1] ?? "").length;
-      const length = sign[0].length - (sign[1] ?? "").length;
+    const lead = /^[ \t]{0,3}/.exec(text)?.[0].length ?? 0;
+    const rest = text.slice(lead);
+    const sign = inItem ? undefined : pairSign.exec(rest)?.[0];
+    if (sign && (/^[•●▪‣◦·]\s*\S/u.test(rest) || /\s[=＝]\s/u.test(rest.slice(sign.length)))) {
+      const at = start + lead;
       problems.trap(
         "not-an-item",
         { start: at, end: at + 1 },
         `This line is no item: an item begins with a hyphen and a space.`,
-        write("Make it an item", { start: at, end: at + length }, "- "),
+        write("Make it an item", { start: at, end: at + sign.length }, "- "),
       );
       continue;
     }

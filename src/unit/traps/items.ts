@@ -2,6 +2,8 @@ import { type Env, type Span, scan, spacedSeparators } from "../inline";
 import type { RawItem } from "../items";
 import { type Problems, write } from "../problems";
 import type { Shape } from "../shapes";
+import type { SourceText } from "../source-text";
+import { acrossEmphasis } from "./emphasis";
 
 /*
  * What is easily written into an item in a form that means something else, or nothing. Each looks at the raw text, outside of
@@ -13,19 +15,41 @@ export function itemTraps(item: RawItem, shape: Shape, lone: boolean, env: Env, 
   const { text } = item.text;
   const { mask, comments } = scan(text, env);
   const open = (span: Span): boolean => !mask.slice(span.start, span.end).some(Boolean);
-  picturePath(item, mask, problems);
-  underscores(item, open, problems);
+  textTraps(item.text, env, problems);
   underline(item, problems);
   if (shape === "text") {
     const end = comments[0]?.start ?? text.length;
     if (!statementMark(item, problems) && lone) meantAsPair(item, open, end, problems);
   }
-  if (shape === "event" && spacedSeparators(text, mask, "=").length > 0) numberedPair(item, problems);
+  if (shape === "event") {
+    if (/^\[[ xX]\]\s/.test(text)) numberedStatement(item, problems);
+    else if (spacedSeparators(text, mask, "=").length > 0) numberedPair(item, problems);
+  }
+  if (shape === "pair") acrossEmphasis(item.text, env, problems);
   if (shape === "pair" || shape === "statement") for (const nested of item.nested) nestedItem(nested, env, problems);
 }
 
-/** `![a](my picture.png)`: Markdown takes no white space in a path without angle brackets. */
-function picturePath({ text: source }: RawItem, mask: readonly boolean[], problems: Problems): void {
+/** Looks at what may be wrong in any text that is printed. */
+export function textTraps(source: SourceText, env: Env, problems: Problems): void {
+  const { mask } = scan(source.text, env);
+  picturePath(source, mask, problems);
+  underscores(source, (span) => !mask.slice(span.start, span.end).some(Boolean), problems);
+  openComment(source, mask, problems);
+}
+
+/** `![a](my picture.png)`: Markdown takes no white space in a path without angle brackets, and none before the bracket. */
+function picturePath(source: SourceText, mask: readonly boolean[], problems: Problems): void {
+  for (const match of source.text.matchAll(/(!\[[^\]\n]*\])(\s+)\([^()\s]+\.[a-z]{2,4}\)/giu)) {
+    if (mask[match.index]) continue;
+    const start = match.index + (match[1] ?? "").length;
+    const end = start + (match[2] ?? "").length;
+    problems.trap(
+      "picture-path",
+      source.range(match.index, match.index + match[0].length),
+      "Markdown reads no picture here: nothing stands between the two pairs of brackets.",
+      write("Take the space out", { start: source.source(start), end: source.source(end) }, ""),
+    );
+  }
   for (const match of source.text.matchAll(/!\[[^\]]*\]\((?!<)([^()<>"]*?\S[^\S\n]+[^()<>"]*?)(\s+"[^"]*")?\)/gu)) {
     const path = match[1]?.trim() ?? "";
     if (mask[match.index] || !/\s/.test(path)) continue;
@@ -41,7 +65,7 @@ function picturePath({ text: source }: RawItem, mask: readonly boolean[], proble
 }
 
 /** A gap drawn with low lines: Markdown may take them for emphasis. */
-function underscores({ text: source }: RawItem, open: (span: Span) => boolean, problems: Problems): void {
+function underscores(source: SourceText, open: (span: Span) => boolean, problems: Problems): void {
   for (const { index, 0: line } of source.text.matchAll(/_{2,}/g)) {
     const span = { start: index, end: index + line.length };
     const strong =
@@ -56,6 +80,21 @@ function underscores({ text: source }: RawItem, open: (span: Span) => boolean, p
       write("Write [...]", range, "[...]"),
     );
   }
+}
+
+/** `<!-- by: K7` without its end is printed. */
+function openComment(source: SourceText, mask: readonly boolean[], problems: Problems): void {
+  const { text } = source;
+  const start = text.lastIndexOf("<!--");
+  if (start < 0 || mask[start] || text.includes("-->", start)) return;
+  const line = /^.*/.exec(text.slice(start))?.[0].trimEnd() ?? "";
+  const kept = line.slice(0, 4) + line.slice(4).replace(/\s*-{0,2}>?$/, "");
+  problems.trap(
+    "open-comment",
+    source.range(start, start + line.length),
+    "This comment has no end, so that it is printed.",
+    write("End it", source.range(start + kept.length, start + line.length), " -->"),
+  );
 }
 
 /** A line of equals signs or hyphens under an item, which makes it a heading or is printed. */
@@ -73,11 +112,16 @@ function underline({ text: source }: RawItem, problems: Problems): void {
   );
 }
 
-/** `[x]text`, `[]`, `[ x ]`, `[✓]`, `☑`: nearly a statement's mark. Whether there was one. */
+/** Nearly a statement's mark: with another sign, other brackets, or one bracket only. */
+const nearlyMark =
+  /^(?:\[\s*([xXvV✓✔хХ✗✘–−-]?)\s*\](?!\(|\[|:)|［\s*([xXｘＸхХ]?)\s*］|\(\s*([xXхХ]?)\s*\)|\[([xX])(?=\s)(?![^\]\n]*\])|([☐☑☒✓✔✅❌]))\s*/u;
+
+/** `[x]text`, `[]`, `[ x ]`, `(x)`, `[✓]`, `☑`: nearly a statement's mark. Whether there was one. */
 function statementMark({ text: source }: RawItem, problems: Problems): boolean {
-  const match = /^(?:\[\s*([xXvV✓✔]?)\s*\](?!\(|\[|:)|([☐☑☒✓✔✅❌]))\s*/u.exec(source.text);
+  const match = nearlyMark.exec(source.text);
   if (!match) return false;
-  const truth = match[1] !== undefined ? match[1] !== "" : match[2] !== "☐" && match[2] !== "❌" && match[2] !== "☒";
+  const sign = match.slice(1).find((each) => each !== undefined) ?? "";
+  const truth = !/^[✗✘–−☐❌☒-]?$/u.test(sign);
   const mark = truth ? "[x] " : "[ ] ";
   const range = source.range(0, match[0].trimEnd().length);
   const whole = source.range(0, match[0].length);
@@ -94,10 +138,11 @@ const otherSeparators = [
   /\s*\t\s*/u,
   /\s+(?:[–—−→⇒➜]|-{1,2}>?|=>|={2,}|:)\s+/u,
   /[:：](?:\s+|(?<=：))/u,
-  /(?<=\S)[=＝](?=\S)/u,
+  /\s+[=＝]{1,3}(?=[^\s=＝>])|(?<=[^\s=＝<>!])[=＝]{1,3}\s+/u,
+  /(?<=[^\s=＝<>!])[=＝]{1,3}(?=[^\s=＝>])/u,
 ];
 
-/** `copo – glass`, `copo: glass`, a tab, `copo=glass`: nearly a pair. */
+/** `copo – glass`, `copo: glass`, a tab, `copo=glass`, `copo =glass`: nearly a pair. */
 function meantAsPair({ text: source }: RawItem, open: (span: Span) => boolean, end: number, problems: Problems): void {
   for (const separator of otherSeparators) {
     const match = separator.exec(source.text);
@@ -122,6 +167,16 @@ function numberedPair({ text: source, block }: RawItem, problems: Problems): voi
     source.whole,
     "A numbered item is an event of a story; its “ = ” is read as text. A pair stands behind a hyphen.",
     write("Make it a pair", { start: block.start, end: start }, "- "),
+  );
+}
+
+function numberedStatement({ text: source, block }: RawItem, problems: Problems): void {
+  const start = source.source(0);
+  problems.trap(
+    "numbered-statement",
+    source.range(0, 3),
+    "A numbered item is an event of a story; its mark is read as text. A statement stands behind a hyphen.",
+    write("Make it a statement", { start: block.start, end: start }, "- "),
   );
 }
 

@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import * as vscode from "vscode";
 import { keyboard, until, workbench } from "./driver";
-import { closeAll, focusEditor, goTo, marketUnit, openUnit, place } from "./units";
+import { closeAll, focusEditor, goTo, marketUnit, openUnit, place, setOutputFolder } from "./units";
 
 const row = ".suggest-widget.visible .monaco-list-row";
 const pick = ".quick-input-widget .monaco-list-row";
@@ -92,7 +92,10 @@ describe("what lies around a unit", () => {
 
 describe("a person who starts and ends", () => {
   before(async () => vscode.extensions.getExtension("cutwork.cutwork")?.activate());
-  afterEach(closeAll);
+  afterEach(async () => {
+    await setOutputFolder(undefined);
+    await closeAll();
+  });
 
   it("gets a starter from the palette that is ready to be overwritten", async () => {
     await keyboard.press("F1");
@@ -114,6 +117,7 @@ describe("a person who starts and ends", () => {
   });
 
   it("types the mark of a lost piece and gets it printed", async () => {
+    await setOutputFolder("mislaid");
     await openUnit("mislaid.unit.md", marketUnit);
     const { files } = await vscode.commands.executeCommand<{ files: vscode.Uri[] }>("cutwork.make");
     const pieces = files.find(({ path }) => path.endsWith(".pieces.json"));

@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import * as vscode from "vscode";
 import { keyboard, until, workbench } from "./driver";
-import { closeAll, findingsIn, focusEditor, goTo, marketUnit, openUnit, place } from "./units";
+import { closeAll, findingsIn, focusEditor, goTo, marketUnit, openUnit, place, setOutputFolder } from "./units";
 
 const verbs = `## Verbs
 
@@ -135,7 +135,10 @@ describe("a person who follows names", () => {
 });
 
 describe("a person who looks closer", () => {
-  afterEach(closeAll);
+  afterEach(async () => {
+    await setOutputFolder(undefined);
+    await closeAll();
+  });
 
   async function hover(): Promise<string> {
     await focusEditor();
@@ -159,11 +162,12 @@ describe("a person who looks closer", () => {
   });
 
   it("makes the PDFs from the line over an activity", async () => {
+    await setOutputFolder("overlens");
     await openUnit("overlens.unit.md", marketUnit);
     await workbench.waitFor('.codelens-decoration:has-text("one solution, proven")');
     await workbench.click('.codelens-decoration a:has-text("Make")');
     await workbench.waitFor('.notification-toast:has-text("PDFs are in")');
-    const names = (await vscode.workspace.fs.readDirectory(place("out"))).map(([name]) => name);
+    const names = (await vscode.workspace.fs.readDirectory(place("overlens"))).map(([name]) => name);
     assert.ok(
       names.some((name) => name.startsWith("overlens.") && name.endsWith(".card.pdf")),
       names.join(),

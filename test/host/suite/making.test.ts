@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import * as vscode from "vscode";
-import { closeAll, marketUnit, openUnit, place } from "./units";
+import { closeAll, marketUnit, openUnit, place, setOutputFolder } from "./units";
 
 interface Made {
   readonly files: readonly vscode.Uri[];
@@ -8,9 +8,7 @@ interface Made {
 }
 
 const make = async (unit?: vscode.Uri): Promise<Made> => vscode.commands.executeCommand<Made>("cutwork.make", unit);
-const setting = vscode.workspace.getConfiguration("cutwork");
-const setFolder = (folder: string | undefined): Thenable<void> =>
-  setting.update("outputFolder", folder, vscode.ConfigurationTarget.Workspace);
+const setFolder = setOutputFolder;
 
 async function namesIn(folder: string): Promise<readonly string[]> {
   return (await vscode.workspace.fs.readDirectory(place(folder))).map(([name]) => name).sort();

@@ -28,6 +28,21 @@ describe("settings around a unit", () => {
     await until("the other paper", async () => (await width()) === "210");
   });
 
+  it("count no more when their file is gone, though VS Code still holds it", async () => {
+    await write("paper: Letter\n");
+    await vscode.window.showTextDocument(settingsFile);
+    await vscode.commands.executeCommand("workbench.action.closeAllEditors");
+    await vscode.workspace.fs.delete(settingsFile);
+    await openUnit("gone.unit.md", marketUnit);
+    await vscode.commands.executeCommand("cutwork.preview");
+    const page = webview("Sheets");
+    await page.waitFor("rect.piece");
+    await until(
+      "the usual paper",
+      async () => (await page.evaluate("document.querySelector('.paper').style.getPropertyValue('--width')")) === "210",
+    );
+  });
+
   it("are checked at their own place", async () => {
     await write("margin: wide\n");
     await openUnit("margin.unit.md", marketUnit);

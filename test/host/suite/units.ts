@@ -28,6 +28,10 @@ export async function closeAll(): Promise<void> {
   await vscode.commands.executeCommand("workbench.action.closeAllEditors");
 }
 
+/** Where PDFs go: a folder of the test's own, since the pieces of other units in it count as printed. */
+export const setOutputFolder = (folder: string | undefined): Thenable<void> =>
+  vscode.workspace.getConfiguration("cutwork").update("outputFolder", folder, vscode.ConfigurationTarget.Workspace);
+
 /** Puts the cursor where the text first occurs, or behind it. */
 export function goTo(editor: vscode.TextEditor, text: string, behind = false): void {
   const start = editor.document.getText().indexOf(text);

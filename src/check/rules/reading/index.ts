@@ -12,12 +12,16 @@ import { nestedItem } from "./nested-item";
 import { notAHeading } from "./not-a-heading";
 import { notAnActivity } from "./not-an-activity";
 import { notAnItem } from "./not-an-item";
+import { notNested } from "./not-nested";
 import { numberedPair } from "./numbered-pair";
+import { numberedStatement } from "./numbered-statement";
+import { openComment } from "./open-comment";
 import { openFence } from "./open-fence";
 import { optionTwice } from "./option-twice";
 import { otherParts } from "./other-parts";
 import { picturePath } from "./picture-path";
 import { secondEquals } from "./second-equals";
+import { splitEmphasis } from "./split-emphasis";
 import { splitList } from "./split-list";
 import { swallowedList } from "./swallowed-list";
 import { tooManyCells } from "./too-many-cells";
@@ -47,10 +51,14 @@ const traps: readonly Rule<CheckContext>[] = [
   indentedList,
   picturePath,
   underscoreGap,
+  splitEmphasis,
+  openComment,
   meantAsPair,
   meantAsStatement,
   numberedPair,
+  numberedStatement,
   nestedItem,
+  notNested,
   notAnItem,
   notAHeading,
   notAnActivity,

@@ -1,0 +1,20 @@
+import { plain, type Run } from "../base/run";
+import { fold } from "../match/fold";
+import type { Proof } from "../prove/proof";
+
+/** A text that is true or false, and what is right instead. */
+export interface Told {
+  /** Equal for texts that are the same to a learner. */
+  readonly key: string;
+  readonly truth: boolean;
+  readonly correction?: { readonly runs: readonly Run[] };
+}
+
+/** One answer for each text, unless what one of them says is so, itself or in its correction, another says is false. */
+export function proveTruth(told: readonly Told[]): Proof<never> {
+  const so = new Set(
+    told.flatMap(({ key, truth, correction }) => (truth ? [key] : correction ? [fold(plain(correction.runs))] : [])),
+  );
+  const clash = told.some(({ key, truth }) => !truth && so.has(key));
+  return { status: clash ? "none" : "one", count: clash ? 0 : 1, capped: false, nodes: 0, by: "certificate" };
+}

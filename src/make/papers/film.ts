@@ -1,0 +1,122 @@
+import { blanksOf, setsFor } from "../../activities/copies";
+import { cutPiecesOf, cutsOf } from "../../page/cards";
+import type { Sheet } from "../../page/sheet";
+import type { PrintedActivity } from "../printable";
+
+/*
+ * What is laminated or put into sleeves. Film must be sealed at least 2 mm round each piece (trade pages), a pouch is 6 mm larger
+ * than its sheet (from memory, no source).
+ */
+
+/** Of film round a piece, and of a pouch round its sheet; mm. */
+const seal = 2;
+const pouchMargin = 6;
+
+/** How a sheet is laminated: as it is, whole and cut afterwards without a rim, or piece by piece. */
+type Way = "whole" | "edge to edge" | "cut first";
+
+function laminated(printed: readonly PrintedActivity[]): readonly PrintedActivity[] {
+  return printed.filter((each) => reuseOf(each.printable) === "laminate" && filmedSheets(each).length > 0);
+}
+
+/** Pouches for everything that is laminated. Pieces that are cut first lie further apart than on their sheet. */
+export function pouches(printed: readonly PrintedActivity[]): number {
+  return laminated(printed).reduce((sum, activity) => {
+    const each = (sheets: readonly Sheet[]): number =>
+      sheets.reduce((all, sheet) => all + (wayOf(activity, sheet) === "cut first" ? pouchesFor(sheet) : 1), 0);
+    return sum + each(cardFronts(activity)) * mastersOf(activity) + each(slipSheets(activity));
+  }, 0);
+}
+
+/** Steps before the cutting and after it; each names its activities. */
+export function laminating(printed: readonly PrintedActivity[]): { before: string[]; after: string[] } {
+  const by = (way: Way): string =>
+    laminated(printed)
+      .filter((activity) => filmedSheets(activity).some((sheet) => wayOf(activity, sheet) === way))
+      .map(({ printable }) => `“${printable.title}”`)
+      .join(", ");
+  const [whole, edges, first] = [by("whole"), by("edge to edge"), by("cut first")];
+  return {
+    before: [
+      ...(whole ? [`Laminate the sheets of ${whole} that are not cut.`] : []),
+      ...(edges
+        ? [
+            `Laminate the tiles of ${edges} as whole sheets and cut them afterwards without a rim, since they meet at their edges; or do not laminate them.`,
+          ]
+        : []),
+    ],
+    after: first
+      ? [
+          `Laminate the pieces and slips of ${first} after cutting: lay them in the pouches ${2 * seal} mm apart and cut them out again with ${seal} mm of film round each, which seals them. Laminating whole sheets and cutting on the lines is quicker, but leaves the edges open.`,
+        ]
+      : [],
+  };
+}
+
+/** Sleeves: one for each slip, each blank piece, and each sheet with blank cells. Undefined where nothing goes into one. */
+export function sleeves(printed: readonly PrintedActivity[]): string | undefined {
+  const sleeved = printed.filter(({ printable }) => reuseOf(printable) === "sleeve");
+  const slips = sleeved.flatMap(slipSheets).reduce((sum, sheet) => sum + cutPiecesOf(sheet), 0);
+  let [sheets, blanks] = [0, 0];
+  for (const activity of sleeved) {
+    const { options, classes } = activity.printable.dealt.request;
+    if (options.value.blanks === 0 || activity.card.length === 0) continue;
+    const fronts = cardFronts(activity);
+    if (fronts.every((sheet) => cutsOf(sheet) === 0)) sheets += fronts.length * mastersOf(activity);
+    else blanks += blanksOf(options.value, classes) * activity.sets * mastersOf(activity);
+  }
+  const parts = [
+    ...(slips > 0 ? [`${slips} for slips`] : []),
+    ...(sheets > 0 ? [`${sheets} for whole sheets`] : []),
+    ...(blanks > 0 ? [`${blanks} for blank pieces`] : []),
+  ];
+  return parts.length > 0 ? `${parts.join(", ")}, clear, one for each that is written on` : undefined;
+}
+
+/** What is written on and used again: its activities want pens that wipe off. */
+export function wiped(printed: readonly PrintedActivity[]): boolean {
+  return printed.some(
+    (activity) =>
+      reuseOf(activity.printable) !== "once" &&
+      (activity.printable.dealt.request.options.value.blanks > 0 || slipSheets(activity).length > 0),
+  );
+}
+
+function reuseOf({ dealt }: PrintedActivity["printable"]): "once" | "sleeve" | "laminate" {
+  return dealt.request.options.value.reuse;
+}
+
+function filmedSheets(activity: PrintedActivity): Sheet[] {
+  return [...cardFronts(activity), ...slipSheets(activity)];
+}
+
+function cardFronts({ card }: PrintedActivity): Sheet[] {
+  return card.filter(({ back }) => !back);
+}
+
+/** Papers that are cut are slips to write on; keys and lists are not cut. */
+function slipSheets({ paper }: PrintedActivity): Sheet[] {
+  return paper.filter((sheet) => !sheet.back && cutsOf(sheet) > 0);
+}
+
+function wayOf({ printable }: PrintedActivity, sheet: Sheet): Way {
+  if (cutsOf(sheet) === 0) return "whole";
+  return printable.kind.name === "tiles" && sheet.stock === "card" ? "edge to edge" : "cut first";
+}
+
+/** Copies of a master for the largest class; 1 where there is none, or no class. */
+function mastersOf({ printable: { dealt } }: PrintedActivity): number {
+  if (!dealt.deals.some(({ copies }) => copies === "by copier")) return 1;
+  const { classes, options } = dealt.request;
+  return Math.max(1, ...classes.map((learners) => setsFor(learners, options.value.group)));
+}
+
+/** One, or two where the pieces of a sheet, each with its rim of film, need more room than one pouch has. */
+function pouchesFor(sheet: Sheet): number {
+  const lines = sheet.items.flatMap((item) => (item.type === "line" && item.role === "cut" ? [item] : []));
+  const across = [...new Set(lines.filter(({ y1, y2 }) => y1 === y2).map(({ y1 }) => y1))];
+  const down = [...new Set(lines.filter(({ x1, x2 }) => x1 === x2).map(({ x1 }) => x1))];
+  const room = (places: readonly number[]): number =>
+    Math.max(...places) - Math.min(...places) + 2 * seal * (places.length - 1);
+  return room(down) <= sheet.width + pouchMargin && room(across) <= sheet.height + pouchMargin ? 1 : 2;
+}

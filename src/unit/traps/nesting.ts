@@ -1,0 +1,100 @@
+import type Token from "markdown-it/lib/token.mjs";
+import type { LineIndex, Range } from "../../base/range";
+import type { Problems } from "../problems";
+import type { Shape } from "../shapes";
+
+/*
+ * Bullets that were meant to stand under an item and do not, since they are not far enough in.
+ */
+
+/** An item of a list as it was read: its lines, and its shape; undefined where it could not be read. */
+export interface ReadItem {
+  readonly token: Token;
+  readonly shape: Shape | undefined;
+}
+
+const marker = /^([ \t]*)([-*+]|\d{1,9}[.)])([ \t]+)(?=\S)/;
+
+/** The column that a text ends at, tabs counted to the next multiple of four. */
+export function column(text: string): number {
+  let at = 0;
+  for (const char of text) at = char === "\t" ? at + 4 - (at % 4) : at + 1;
+  return at;
+}
+
+/** Columns of an item's sign and of its text; undefined where it has no text in its first line. */
+function columns(lines: LineIndex, { map }: Token): { readonly sign: number; readonly text: number } | undefined {
+  const { start, end } = lines.line(map?.[0] ?? 0);
+  const match = marker.exec(lines.text.slice(start, end));
+  return match ? { sign: column(match[1] ?? ""), text: column(match[0]) } : undefined;
+}
+
+/** Whether `next` stands in the line below the last one of `before`. */
+function touches(lines: LineIndex, before: Token, next: Token): boolean {
+  const first = next.map?.[0] ?? 0;
+  const above = lines.line(first - 1);
+  return (before.map?.[1] ?? 0) === first && lines.text.slice(above.start, above.end).trim() !== "";
+}
+
+/** ` - O pai bebe.` under `- [ ] O pai come.`: one space is not enough, so that Markdown reads a further item of the same list. */
+export function nextForNested(lines: LineIndex, items: readonly ReadItem[], problems: Problems): void {
+  for (let i = 0; i < items.length; i++) {
+    const head = items[i];
+    const place = head && columns(lines, head.token);
+    if (!head || !place || (head.shape !== "pair" && head.shape !== "statement")) continue;
+    const under: Token[] = [];
+    for (let above = head.token; ; i++) {
+      const next = items[i + 1];
+      const own = next?.shape === "text" ? columns(lines, next.token) : undefined;
+      if (!next || !own || own.sign <= place.sign || !touches(lines, above, next.token)) break;
+      under.push(next.token);
+      above = next.token;
+    }
+    notNested(lines, under, place.text, problems);
+  }
+}
+
+/** Three spaces under `10. Ela pede:`: Markdown ends the numbered list and begins another. */
+export function listForNested(
+  lines: LineIndex,
+  event: Token | undefined,
+  bullets: readonly ReadItem[],
+  problems: Problems,
+): void {
+  const [first] = bullets;
+  const place = event && columns(lines, event);
+  const own = first && columns(lines, first.token);
+  if (!event || !place || !own || own.sign <= place.sign || own.sign >= place.text) return;
+  if (!touches(lines, event, first.token) || bullets.some(({ shape }) => shape !== "text")) return;
+  notNested(
+    lines,
+    bullets.map(({ token }) => token),
+    place.text,
+    problems,
+  );
+}
+
+function notNested(lines: LineIndex, bullets: readonly Token[], wanted: number, problems: Problems): void {
+  const [first] = bullets;
+  const own = first && columns(lines, first);
+  if (!first || !own) return;
+  const from = first.map?.[0] ?? 0;
+  const after = bullets.at(-1)?.map?.[1] ?? from + 1;
+  const edits: { range: Range; text: string }[] = [];
+  let last = from;
+  for (let number = from; number < after; number++) {
+    const { start, end } = lines.line(number);
+    const text = lines.text.slice(start, end);
+    const indent = text.length - text.trimStart().length;
+    if (indent === text.length) continue;
+    last = number;
+    const at = start + indent;
+    edits.push({ range: { start: at, end: at }, text: " ".repeat(wanted - own.sign) });
+  }
+  problems.trap(
+    "not-nested",
+    { start: lines.start(from), end: lines.line(last).end },
+    `This does not belong to the item above it: under that item a bullet stands ${wanted} spaces in.`,
+    { title: "Put it under the item above", edits },
+  );
+}

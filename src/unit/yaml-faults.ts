@@ -1,0 +1,137 @@
+import activitySchema from "../../schemas/activity.schema.json";
+
+import { keyed, type Line, type Mend } from "./yaml-mend";
+
+/*
+ * What YAML cannot read, and what was meant.
+ */
+
+/** `- make: board`: options need no hyphens. */
+export function listOfOptions(lines: readonly Line[]): Mend[] {
+  const written = lines.filter(({ text }) => /^[ \t]*[^\s#]/.test(text));
+  const [first] = written;
+  if (!first || !/^- [\w-]+:(?:[ \t]|$)/.test(first.text)) return [];
+  const all = written.every(({ text }) => /^(?:- | {2})/.test(text));
+  const touched = written.filter(({ text }) => (all ? true : /^- [\w-]+:(?:[ \t]|$)/.test(text)));
+  return [
+    {
+      start: first.start,
+      end: first.start + 1,
+      message: "No hyphen stands before an option.",
+      title: touched.length > 1 ? "Take the hyphens out" : "Take the hyphen out",
+      edits: touched.map(({ start }) => ({ start, end: start + 2, text: "" })),
+    },
+  ];
+}
+
+/** Lines that YAML cannot read; only taken where the text can be read better so. */
+export function loudTraps(lines: readonly Line[], what: string): Mend[] {
+  const kinds: readonly string[] = activitySchema.properties.make.enum;
+  const made = lines.some(({ text }) => /^[ \t-]*make[ \t]*[:=：]/u.test(text));
+  return lines.flatMap(({ start, text }, i): Mend[] => {
+    const mend = (from: number, to: number, message: string, title: string, put: string): Mend[] => [
+      {
+        start: start + from,
+        end: start + to,
+        message,
+        title,
+        edits: [{ start: start + from, end: start + to, text: put }],
+      },
+    ];
+    const word = text.trim();
+    const indent = text.search(/\S|$/);
+    if (what === "activity" && !made && kinds.includes(word))
+      return mend(
+        indent,
+        indent + word.length,
+        `What to make is written “make: ${word}”.`,
+        `Write “make: ${word}”`,
+        `make: ${word}`,
+      );
+    const sign = /^([ \t]*[A-Za-z][\w-]*)([ \t]*=[ \t]*|[ \t]*：[ \t]*|:)(?=[^\s:=])/u.exec(text);
+    if (sign?.[1] && sign[2]) {
+      const from = sign[1].length;
+      const message =
+        sign[2] === ":"
+          ? "A space stands behind the colon of an option."
+          : `Between an option and its value stands a colon and a space, not “${sign[2].trim()}”.`;
+      return mend(from, from + sign[2].length, message, `Write “${sign[1].trim()}: ”`, ": ");
+    }
+    const [, , , value = ""] = keyed.exec(text) ?? [];
+    if (value === "") return [];
+    const at = text.lastIndexOf(value);
+    return valueTrap(value, lines[i + 1]?.text ?? "").map(({ message, title, put }) => ({
+      start: start + at,
+      end: start + at + value.length,
+      message,
+      title,
+      // No space is left at the end of a line.
+      edits: [
+        {
+          start: start + (put.startsWith("\n") ? text.slice(0, at).trimEnd().length : at),
+          end: start + at + value.length,
+          text: put,
+        },
+      ],
+    }));
+  });
+}
+
+/** A value that YAML cannot read to its end. */
+function valueTrap(value: string, below: string): { message: string; title: string; put: string }[] {
+  const first = value.charAt(0);
+  if (/^- \S/.test(value)) {
+    const indent = /^([ \t]+)- /.exec(below)?.[1];
+    return [
+      {
+        message: "A list cannot begin behind the name of an option.",
+        title: indent ? "Begin the list on the next line" : "Take the hyphen out",
+        put: indent ? `\n${indent}${value}` : value.slice(2).trimStart(),
+      },
+    ];
+  }
+  if (first === '"' || first === "'") {
+    const inner = value.slice(1, -1);
+    if (value.length > 1 && value.endsWith(first)) {
+      const put = first === "'" ? JSON.stringify(inner.replaceAll("''", "'")) : `'${inner.replaceAll("'", "''")}'`;
+      if (!inner.includes(first)) return [];
+      const other = first === "'" ? "double" : "single";
+      return [{ message: `The text ends at the second ${first}.`, title: `Use ${other} quotation marks`, put }];
+    }
+    if (value.slice(1).includes(first)) return [];
+    return [{ message: "The quotation mark is never closed.", title: "Close it at the end", put: value + first }];
+  }
+  if (first === "[" && !value.includes("]"))
+    return [{ message: "The bracket is never closed.", title: "Close it at the end", put: `${value}]` }];
+  if (first === "{" && value.length > 1 && !value.includes("}"))
+    return [
+      {
+        message: "YAML reads a brace as the beginning of a mapping. In quotation marks it stays as written.",
+        title: "Put it in quotation marks",
+        put: JSON.stringify(value),
+      },
+    ];
+  return [];
+}
+
+/** Tabs at the beginning of lines, as two spaces each, as the depth of a list, or as nothing: what can be read best is taken. */
+export function tabs(lines: readonly Line[]): Mend[][] {
+  const tabbed = lines.filter(({ text }) => /^ *\t[ \t]*\S/.test(text));
+  const [first] = tabbed;
+  if (!first) return [];
+  const indentOf = (text: string): string => /^[ \t]*/.exec(text)?.[0] ?? "";
+  const mend = (put: (indent: string) => string): Mend[] => [
+    {
+      start: first.start,
+      end: first.start + indentOf(first.text).length,
+      message: "YAML cannot read a tab at the beginning of a line.",
+      title: put("\t") === "" ? "Take it out" : "Write spaces instead",
+      edits: tabbed.map(({ start, text }) => ({
+        start,
+        end: start + indentOf(text).length,
+        text: put(indentOf(text)),
+      })),
+    },
+  ];
+  return [mend((indent) => indent.replaceAll("\t", "  ")), mend(() => "")];
+}

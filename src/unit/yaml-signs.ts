@@ -1,0 +1,95 @@
+import { keyed, type Line, type Mend } from "./yaml-mend";
+
+/*
+ * What YAML reads without a word, and otherwise than it was meant.
+ */
+
+/** Options that hold names or texts: only in these a number sign or an asterisk was surely meant as written. */
+const textOptions: ReadonlySet<string> = new Set([
+  ...["from", "title", "decoys", "distractors", "names", "piles", "directions", "allow", "stations"],
+]);
+
+/** `---` and `...` end a YAML text, and everything below them is lost. */
+export function separators(text: string, lines: readonly Line[]): Mend[] {
+  return lines.flatMap(({ start, text: line }): Mend[] => {
+    const sign = /^(?:---|\.\.\.)(?=[ \t]*$)/.exec(line)?.[0];
+    const next = start + line.length + 1;
+    if (!sign || text.slice(0, start).trim() === "" || text.slice(next).trim() === "") return [];
+    return [
+      {
+        start,
+        end: start + sign.length,
+        message: `“${sign}” ends the options here, so that those below are not read.`,
+        title: "Take the line out",
+        edits: [{ start, end: next, text: "" }],
+      },
+    ];
+  });
+}
+
+/** Names and texts that YAML cuts off at a number sign, or takes for a reference of its own. */
+export function silentTraps(lines: readonly Line[]): Mend[] {
+  let option = "";
+  const base = lines.find(({ text }) => /^[ \t]*[^\s#]/.test(text))?.text.search(/\S/) ?? 0;
+  return lines.flatMap(({ start, text }) => {
+    const [, , key, value = ""] = keyed.exec(text) ?? [];
+    if (key && text.search(/\S/) <= base) option = key;
+    if (!textOptions.has(option) || value === "") return [];
+    return elementsOf(value).flatMap(({ at, written }): Mend[] => {
+      const why = misreadSign(written);
+      if (!why) return [];
+      const from = start + text.lastIndexOf(value) + at;
+      const end = from + written.length;
+      return [
+        {
+          start: from,
+          end,
+          message: `${why} In quotation marks it stays as written.`,
+          title: "Put it in quotation marks",
+          edits: [{ start: from, end, text: JSON.stringify(written) }],
+        },
+      ];
+    });
+  });
+}
+
+function misreadSign(written: string): string | undefined {
+  const cut = /(?:^|[ \t])(#.*)$/u.exec(written)?.[1];
+  if (cut) return `YAML reads “${cut}” as a comment.`;
+  const sign = /^(?:[*&]|!(?!!))/.exec(written)?.[0];
+  if (!sign) return undefined;
+  const what = sign === "*" ? "a reference (alias)" : sign === "&" ? "a mark to refer to (anchor)" : "a type (tag)";
+  return `YAML reads “${written.split(/[ \t]/)[0]}” as ${what}.`;
+}
+
+/** A number sign that surely belongs to the name: a comment has a space behind it, or several before it. */
+const ownSign = /(?:^|[^ \t])[ \t]#(?=[^\s#])|[ \t]#(?=\d)|^#(?=[^\s#])/u;
+
+/** Bare values of a line: the elements of a list in brackets, else the value itself; comments left out. */
+function elementsOf(value: string): { readonly at: number; readonly written: string }[] {
+  const list = value.startsWith("[");
+  const found: { at: number; written: string }[] = [];
+  let at = list ? 1 : 0;
+  const text = withoutComment(value);
+  const stop = list && text.endsWith("]") ? text.length - 1 : text.length;
+  while (at < stop) {
+    while (/[ \t]/.test(text.charAt(at))) at++;
+    const quote = /^(?:"(?:[^"\\]|\\.)*"|'(?:[^']|'')*')/.exec(text.slice(at))?.[0];
+    const comma = list ? text.indexOf(",", at + (quote?.length ?? 0)) : -1;
+    const end = comma < 0 ? stop : comma;
+    const written = text.slice(at, end).trimEnd();
+    if (written !== "" && !/^["'[{|>]/.test(written)) found.push({ at, written });
+    at = end + 1;
+  }
+  return found;
+}
+
+function withoutComment(value: string): string {
+  for (const match of value.matchAll(/(?:^|[ \t]+)#/gu)) {
+    const space = value.slice(Math.max(0, match.index - 1));
+    const own = ownSign.exec(space.slice(0, match[0].length + 2));
+    const quotes = value.slice(0, match.index).replace(/\\"/g, "").split('"').length % 2 === 0;
+    if (!own && !quotes) return value.slice(0, match.index).trimEnd();
+  }
+  return value;
+}

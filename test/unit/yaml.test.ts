@@ -1,0 +1,93 @@
+import assert from "node:assert/strict";
+import { readUnit } from "../../src/unit/read";
+import { applyEdits } from "../support/units";
+
+/*
+ * Options that YAML reads otherwise than they were meant: one problem for each cause, and its fix makes the text what was meant.
+ */
+
+const block = (options: string): string => `## Rodas\n\n- roda = wheel\n\n\`\`\`activity\n${options}\n\`\`\`\n`;
+
+/** Written, the options that were meant, and the places that are told. */
+const meant: readonly (readonly [written: string, wanted: string, ...told: string[]])[] = [
+  ["from: Roda #3", 'from: "Roda #3"', "Roda #3"],
+  ["from: #3", 'from: "#3"', "#3"],
+  ["from: [Roda #3, Selim]", 'from: ["Roda #3", Selim]', "Roda #3"],
+  ["from: [Selim, Roda #3]", 'from: [Selim, "Roda #3"]', "Roda #3"],
+  ["from:\n  - Roda #3\n  - Selim", 'from:\n  - "Roda #3"\n  - Selim', "Roda #3"],
+  ["title: Volta #2 # a minha", 'title: "Volta #2" # a minha', "Volta #2"],
+  ["directions:\n  en: Take card #3", 'directions:\n  en: "Take card #3"', "Take card #3"],
+  ["from: *S", 'from: "*S"', "*S"],
+  ["from: [*S, &T]", 'from: ["*S", "&T"]', "*S", "&T"],
+  ["title: !S", 'title: "!S"', "!S"],
+  ["title: & Filhos", 'title: "& Filhos"', "& Filhos"],
+  ["make: loop\n---\nseed: 2", "make: loop\nseed: 2", "---"],
+  ["make: loop\n...\nseed: 2", "make: loop\nseed: 2", "..."],
+  ["make:loop", "make: loop", ":"],
+  ["make:loop\nfrom:Rodas\nseed: 2", "make: loop\nfrom: Rodas\nseed: 2", ":", ":"],
+  ["make = loop", "make: loop", " = "],
+  ["make = loop\nfrom = Rodas", "make: loop\nfrom: Rodas", " = ", " = "],
+  ["make：loop\nseed: 2", "make: loop\nseed: 2", "："],
+  ["- make: loop", "make: loop", "-"],
+  ["- make: loop\n- seed: 2", "make: loop\nseed: 2", "-"],
+  ["- make: loop\n  seed: 2", "make: loop\nseed: 2", "-"],
+  ["loop", "make: loop", "loop"],
+  ["loop\nseed: 2", "make: loop\nseed: 2", "loop"],
+  ["make: loop\n\tseed: 2", "make: loop\nseed: 2", "\t"],
+  ["from:\n\t- A\n\t- B", "from:\n  - A\n  - B", "\t"],
+  ['title: "Volta\nseed: 2', 'title: "Volta"\nseed: 2', '"Volta'],
+  ["title: 'Volta\nseed: 2", "title: 'Volta'\nseed: 2", "'Volta"],
+  ["title: 'It's'\nseed: 2", 'title: "It\'s"\nseed: 2', "'It's'"],
+  ['title: "He "x" it"\nseed: 2', "title: 'He \"x\" it'\nseed: 2", '"He "x" it"'],
+  ["from: [A, B\nseed: 2", "from: [A, B]\nseed: 2", "[A, B"],
+  ["from: {S\nseed: 2", 'from: "{S"\nseed: 2', "{S"],
+  ["from: - A\nseed: 2", "from: A\nseed: 2", "- A"],
+  ["from: - A\n      - B\nseed: 2", "from:\n      - A\n      - B\nseed: 2", "- A"],
+];
+
+/** What is read as it was meant. */
+const quiet: readonly string[] = [
+  "seed: 3 #chosen",
+  "seed: 3 # chosen",
+  "title: Volta # draft",
+  "title: Volta  #draft",
+  'title: "Volta #2"',
+  'title: "Volta\n  a #2 b"',
+  "title: |\n  Volta #2\n  *S",
+  "title: C#",
+  'from: ["Roda #3", Selim] # two',
+  "---\nmake: loop\n---",
+  "make: loop\n...",
+  "from: [A,\n  B]",
+];
+
+describe("options that YAML reads otherwise", () => {
+  for (const [written, wanted, ...told] of meant) {
+    for (const newline of ["\n", "\r\n"]) {
+      it(JSON.stringify(written.replaceAll("\n", newline)), () => {
+        const text = block(written).replaceAll("\n", newline);
+        const { problems, activities } = readUnit(text);
+        assert.deepEqual(
+          problems.map(({ code, range }) => [code, text.slice(range.start, range.end)]),
+          told.map((place) => ["unreadable-yaml", place]),
+        );
+        assert.equal(activities[0]?.options.broken, true);
+        const edits = problems.flatMap(({ fixes: [fix] }) => fix?.edits ?? []);
+        const mended = applyEdits(text, edits);
+        assert.equal(mended.replaceAll("\r\n", "\n"), block(wanted));
+        const after = readUnit(mended);
+        assert.deepEqual(after.problems, []);
+        // What was meant is known already while the text is still wrong.
+        const values = (unit: typeof after) =>
+          unit.activities[0]?.options.entries.map(({ key, value }) => [key, value]);
+        assert.deepEqual(values(readUnit(text)), values(after));
+      });
+    }
+  }
+
+  for (const written of quiet) {
+    it(`is quiet: ${JSON.stringify(written)}`, () => {
+      assert.deepEqual(readUnit(block(written)).problems, []);
+    });
+  }
+});
