@@ -144,7 +144,7 @@ describe("text output", function () {
     const { out } = desk.cutwork(["check", "a.unit.md"]);
     assert.match(out, /^a\.unit\.md:10:1 error wrong-option .*\n {4}10 \| gird: 3 x 3\n {7}\| \^{4}$/m);
     assert.match(out, /\n {2}a\.unit\.md:16:8 .*\n {4}16 \| - be = bo\n {7}\| {8}\^\^\n/);
-    assert.match(out, /^a\.unit\.md: 3 errors, 2 warnings$/m);
+    assert.match(out, /^a\.unit\.md: 3 errors, 1 warning, 1 information$/m);
   });
 
   it("ends quietly where its reader has seen enough", async () => {
