@@ -53,6 +53,7 @@ export function printedOn({ deal, copy, drawing }: Found): string {
 const pieceNames: ReadonlyMap<string, string> = new Map([
   ["tiles", "tile"],
   ["strips", "strip"],
+  ["board", "board"],
 ]);
 
 /** What stands on a piece by its size alone, for prints that do not tell their texts. */
