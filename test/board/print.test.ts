@@ -137,6 +137,7 @@ describe("a board from print", function () {
             ({ text, size, turn, middle: [x, y] }) => [text, size.toFixed(2), turn, x.toFixed(1), y.toFixed(1)],
           );
         assert.deepEqual(body(again), body(page));
+        assert.deepEqual(again.lines.length, page.lines.length);
         assert.ok(JSON.stringify(body(again)).includes(mark));
         assert.deepEqual(
           rectanglesOn(again, 0.5).map(({ x, y, w, h }) => [x, y, w, h].map((side) => side.toFixed(1))),
