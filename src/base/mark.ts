@@ -7,10 +7,12 @@ import { hash64 } from "./seed";
  */
 export const markAlphabet = "ACDEFHKNPRTXY478";
 
+export const codeLength = 6;
+
 /** Six characters for what is printed and how it lies (24 bits of a hash). */
 export function dealCode(content: string): string {
   const [word] = hash64(content);
-  return encode(word >>> 8, 6);
+  return encode(word >>> 8, codeLength);
 }
 
 function encode(value: number, width: number): string {

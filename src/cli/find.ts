@@ -1,6 +1,7 @@
 import { readdir, readFile } from "node:fs/promises";
 import path from "node:path";
-import { type Found, printedOn } from "../make/reprint";
+import { pieceMark } from "../base/mark";
+import { dealSaid, type Found, type FoundDeal, isCode, printedOn } from "../make/reprint";
 import { openEngine, pieceFilesEnding, reason } from "./units";
 import { FileError, say, UsageError } from "./usage";
 import { writeWhole } from "./write";
@@ -18,7 +19,7 @@ async function piecesIn(folder: string): Promise<string[]> {
   return Promise.all(files.map((name) => readFile(path.join(folder, name), "utf8")));
 }
 
-/** `cutwork find`: says what a mark is and where it belongs; 1 where no pieces file knows it. */
+/** `cutwork find`: says what a mark is and where it belongs, and of a deal code alone what was printed; 1 where no pieces file knows it. */
 export async function find(marks: readonly string[], folder: unknown): Promise<number> {
   if (marks.length === 0) throw new UsageError("Name the mark of a piece.");
   const place = typeof folder === "string" ? folder : "out";
@@ -27,22 +28,33 @@ export async function find(marks: readonly string[], folder: unknown): Promise<n
   let code = 0;
   for (const mark of marks) {
     const found = engine.find(files, mark);
-    if (found.length === 0) {
-      say(`${mark}: no piece with this mark is in ${place}.`);
-      code = 1;
-    }
-    for (const each of found) process.stdout.write(`${describe(each)}\n`);
+    const deals = engine.deals(files, mark);
+    const lines = isCode(mark) ? deals.map(describeDeal) : found.map(describe);
+    for (const line of lines) process.stdout.write(`${line}\n`);
+    if (lines.length > 0) continue;
+    say(unknownMark(mark, place, deals));
+    code = 1;
   }
   return code;
 }
 
+function describeDeal(found: FoundDeal): string {
+  const { deal, current, sets } = found;
+  const printed = deal.master ? ", a master for copying" : sets ? `, ${sets} ${sets === 1 ? "set" : "sets"}` : "";
+  return `${deal.code}: ${dealSaid(found)}${printed}${current ? "" : ", an earlier print"}`;
+}
+
+/** Why there is no such piece, as far as the code at its beginning tells. */
+function unknownMark(mark: string, place: string, [deal]: readonly FoundDeal[]): string {
+  const none = `${mark}: no piece with this mark is in ${place}.`;
+  if (!deal) return none;
+  const { code, master } = deal.deal;
+  return `${none} Its code is that of ${dealSaid(deal)}, whose marks look like ${pieceMark(code, master ? undefined : 0, 0)}.`;
+}
+
 function describe(found: Found): string {
-  const { mark, unit, deal, current, entry } = found;
-  const { activity, make, level, version } = deal;
-  const lines = [
-    `${mark}: ${unit}, “${activity}” (${make}, ${level}, version ${version})${current ? "" : ", an earlier print"}`,
-    `  shows    ${printedOn(found)}`,
-  ];
+  const { mark, current, entry } = found;
+  const lines = [`${mark}: ${dealSaid(found)}${current ? "" : ", an earlier print"}`, `  shows    ${printedOn(found)}`];
   const at = entry?.at[0];
   if (at) lines.push(`  printed  ${at.file}, page ${at.page}, ${at.x} mm from the left and ${at.y} mm from the top`);
   if (entry && !found.drawing.blank) lines.push(`  belongs  ${JSON.stringify(entry.solution)}`);
@@ -63,7 +75,7 @@ export async function reprint(marks: readonly string[], folder: unknown): Promis
     else unknown.push(mark);
   }
   if (unknown.length > 0) {
-    for (const mark of unknown) say(`${mark}: no piece with this mark is in ${place}.`);
+    for (const mark of unknown) say(unknownMark(mark, place, engine.deals(files, mark)));
     say("Nothing was written.");
     return 1;
   }

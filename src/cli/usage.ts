@@ -66,7 +66,8 @@ Exit: 0 all made, 1 a unit has errors, 2 the call or a file could not be used.
   find: `${synopses.find}
 
 Looks in the pieces files (NAME.pieces.json) of a folder for the mark that is printed on a piece. Case, hyphens and spaces do
-not count. Says the unit, activity, level and version, what the piece shows, where it was printed and where it belongs.
+not count. Says the unit, activity, level and version, what the piece shows, where it was printed and where it belongs. Of a
+deal code alone, the first six characters, says what was printed and how many sets of it.
 
   --in DIR  the folder that the PDFs were written to, “out” by default
 

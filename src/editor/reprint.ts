@@ -31,7 +31,7 @@ export function reprintPieces(readings: Readings, previews: Previews): vscode.Di
       const unknown = found.filter(({ piece }) => !piece).map(({ mark }) => `“${mark}”`);
       if (unknown.length > 0)
         return refuse(
-          `No piece has the mark ${unknown.join(", ")}. It stands in the middle of the piece; earlier prints count too.`,
+          `No piece has the mark ${unknown.join(", ")}. The mark is the small print on a piece, such as KTX4PA-AC-DE; earlier prints count too.`,
         );
       const pieces = found.flatMap(({ piece }) => (piece ? [piece] : []));
       const keys = new Set(

@@ -66,7 +66,8 @@ interface Side {
 function sidesOf({ paper, flip, pieces }: Batch, margin: number): Side[] {
   return placed(pieces, paper, margin).flatMap((here): Side[] => {
     const front = here.flatMap(({ place, piece }) => [
-      ...cardCuts([place]),
+      // A board is handed out as a whole sheet.
+      ...(piece.deal.make === "board" ? [] : cardCuts([place])),
       ...marked(piece).map((item) => shift(item, place.x, place.y)),
     ]);
     if (flip === undefined) return [{ paper, items: front }];

@@ -1,14 +1,22 @@
-import { pieceMark, readMark } from "../base/mark";
+import { codeLength, pieceMark, readMark } from "../base/mark";
 import type { PieceDrawing } from "./drawings";
 import type { PieceEntry, PiecesFile, RecordedDeal } from "./pieces-file";
 
-/** What a mark stands for in some pieces file. */
-export interface Found {
+/** A deal that some pieces file knows. */
+export interface FoundDeal {
   readonly unit: string;
-  readonly mark: string;
   readonly deal: RecordedDeal;
   /** The deal is that of the last export. */
   readonly current: boolean;
+  /** Its activity was printed at several levels. */
+  readonly levels: boolean;
+  /** Sets of the last export; undefined where there are none to count: of an earlier print, a master, lists. */
+  readonly sets?: number;
+}
+
+/** What a mark stands for in some pieces file. */
+export interface Found extends FoundDeal {
+  readonly mark: string;
   /** From 0; undefined for a master. */
   readonly copy: number | undefined;
   /** From 0. */
@@ -21,23 +29,56 @@ export interface Found {
 /** The pieces that a mark may be, current prints first; empty where no file knows it. Case, hyphens and spaces do not count. */
 export function findMark(files: readonly PiecesFile[], typed: string): Found[] {
   const bare = normal(typed);
-  return files.flatMap((file) => [
-    ...file.deals.flatMap((deal) => match(file, deal, true, bare)),
-    ...file.past.flatMap((deal) => match(file, deal, false, bare)),
-  ]);
+  return files.flatMap((file) => dealsIn(file).flatMap((known) => match(file, known, bare)));
+}
+
+/** The deals that a code, or the code at the beginning of a mark, may be; current ones first. */
+export function findDeals(files: readonly PiecesFile[], typed: string): FoundDeal[] {
+  const bare = normal(typed);
+  return files.flatMap((file) => dealsIn(file).filter(({ deal }) => deal.code === bare.slice(0, deal.code.length)));
+}
+
+/** Whether a text is a deal code and nothing more. */
+export function isCode(typed: string): boolean {
+  return normal(typed).length === codeLength;
+}
+
+function dealsIn({ unit, deals, past, pieces }: PiecesFile): FoundDeal[] {
+  const all = [...deals, ...past];
+  return all.map((deal, i) => {
+    const current = i < deals.length;
+    // Levels of today say nothing about a print of last year, and the other way round.
+    const peers = (current ? deals : past).filter(({ activity }) => activity === deal.activity);
+    const own = current && !deal.master ? pieces.filter(({ mark }) => mark.startsWith(`${deal.code}-`)) : [];
+    const sets = new Set(own.map(({ copy }) => copy)).size;
+    return {
+      unit,
+      deal,
+      current,
+      levels: new Set(peers.map(({ level }) => level)).size > 1,
+      ...(sets > 0 ? { sets } : {}),
+    };
+  });
 }
 
 function normal(mark: string): string {
   return mark.toUpperCase().replace(/[^A-Z0-9]/g, "");
 }
 
-function match(file: PiecesFile, deal: RecordedDeal, current: boolean, bare: string): Found[] {
+function match({ pieces }: PiecesFile, known: FoundDeal, bare: string): Found[] {
+  const { deal, current } = known;
   const read = readMark(bare, deal.code, deal.master);
   const drawing = deal.print[read?.piece ?? -1];
   if (!read || !drawing) return [];
   const mark = pieceMark(deal.code, read.copy, read.piece);
-  const entry = current ? file.pieces.find((each) => each.mark === mark) : undefined;
-  return [{ unit: file.unit, mark, deal, current, ...read, drawing, ...(entry ? { entry } : {}) }];
+  const entry = current ? pieces.find((each) => each.mark === mark) : undefined;
+  return [{ ...known, mark, ...read, drawing, ...(entry ? { entry } : {}) }];
+}
+
+/** Unit, activity, kind, version and, where there are several, level. */
+export function dealSaid({ unit, deal, levels }: FoundDeal): string {
+  const { activity, make, level, version } = deal;
+  return `${unit}, “${activity}” (${[make, ...(levels ? [level] : []), `version ${version}`].join(", ")})`;
 }
 
 /** What a piece has on it, in short; of a blank one which set it belongs to. */
@@ -53,6 +94,7 @@ export function printedOn({ deal, copy, drawing }: Found): string {
 const pieceNames: ReadonlyMap<string, string> = new Map([
   ["tiles", "tile"],
   ["strips", "strip"],
+  ["board", "board"],
 ]);
 
 /** What stands on a piece by its size alone, for prints that do not tell their texts. */

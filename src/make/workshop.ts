@@ -18,7 +18,7 @@ import { blockersOf } from "./blockers";
 import { forCutting } from "./cutting";
 import { readPiecesFile } from "./pieces-file";
 import type { Printable } from "./printable";
-import { type Found, findMark } from "./reprint";
+import { type Found, type FoundDeal, findDeals, findMark } from "./reprint";
 import { reprintSheets } from "./reprint-sheets";
 
 /*
@@ -100,6 +100,8 @@ export interface Workshop {
   draw(reading: Reading, sheet: Sheet, prefix: string): string;
   /** Pieces that a mark may stand for, in the pieces files of an output folder (as texts); current prints first. */
   find(files: readonly string[], mark: string): readonly Found[];
+  /** Deals that a code may stand for, alone or at the beginning of a mark, in the same files; current ones first. */
+  deals(files: readonly string[], mark: string): readonly FoundDeal[];
   /** Found pieces on sheets of card, each the same in text, size and mark as it was. */
   reprint(found: readonly Found[], pictures: ReadonlyMap<string, Uint8Array>): Promise<Uint8Array>;
   /** Errors that keep an export from being right; an export is refused while there are any. With a kind or a title, those that concern it. */
@@ -205,6 +207,13 @@ class Bench implements Workshop {
 
   find(files: readonly string[], mark: string): readonly Found[] {
     return findMark(
+      files.flatMap((text) => readPiecesFile(text) ?? []),
+      mark,
+    );
+  }
+
+  deals(files: readonly string[], mark: string): readonly FoundDeal[] {
+    return findDeals(
       files.flatMap((text) => readPiecesFile(text) ?? []),
       mark,
     );

@@ -64,14 +64,14 @@ export interface PictureItem {
   readonly source?: Range;
 }
 
-/** No ink: the outline of a piece, so that the preview can point at it and tests can find it. */
+/** No ink: the outline of a piece, or of a cell of a board, so that the preview can point at it and tests can find it. */
 export interface AreaItem {
   readonly type: "area";
   readonly x: number;
   readonly y: number;
   readonly w: number;
   readonly h: number;
-  /** The piece's number in its deal, from 0. */
+  /** The number of the piece in its deal, or of the cell on its board, from 0. */
   readonly piece: number;
   /** Set where the piece differs from the first solution (second assembly). */
   readonly differs?: boolean;

@@ -42,7 +42,11 @@ async function madeOf(text: string): Promise<Made[]> {
       // Blank ones are in no key.
       pieces: pieces
         .filter(({ mark }) => mark.startsWith(`${deal.code}-`))
-        .filter(({ faces }) => faces.some(({ text }) => text !== "")),
+        .filter(({ faces }) => faces.some(({ text }) => text !== ""))
+        // A board is one piece; its cells are looked for one by one.
+        .flatMap((piece) =>
+          piece.make === "board" ? piece.faces.map((face) => ({ ...piece, faces: [face] })) : [piece],
+        ),
     })),
   );
 }

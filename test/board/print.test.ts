@@ -1,11 +1,29 @@
 import assert from "node:assert/strict";
-import type { PrintedPage } from "../support/print";
+import { printedOn } from "../../src/make/reprint";
+import { type PrintedPage, readPrint } from "../support/print";
 import { type Printed, printedAs } from "../support/printed";
 import { rectanglesOn, textsIn } from "../support/rectangles";
+import { testWorkshop } from "../support/units";
 import { type Call, callsOn, cellsOn } from "./reader";
 import { boardUnit, counter, meanings } from "./unit";
 
 /* From the text to paper and back: what pdf.js reads from the PDFs against the unit as a teacher reads it. */
+
+const bench = [
+  "a roda = the wheel",
+  "a câmara de ar remendada = the patched inner tube",
+  "o selim = the saddle",
+  "o pedal = the pedal",
+  "a corrente = the chain",
+  "o travão = the brake",
+  "a buzina = the horn",
+  "a campainha = the bell",
+  "o quadro = the frame",
+  "o raio = the spoke",
+  "a válvula = the valve",
+  "a bomba = the pump",
+  "o guiador = the handlebar",
+];
 
 const printed = (text: string): Promise<Printed> => printedAs("board", text);
 
@@ -47,22 +65,33 @@ describe("a board from print", function () {
               );
             }
           }
-          const own = pieces.pieces.filter(({ at }) => at[0]?.page === i + 1);
-          assert.equal(own.length, 16);
-          for (const [cell, { faces, at, solution }] of own.entries()) {
-            assert.equal(faces[0]?.text, upright[cell]);
-            const box = rectanglesOn(page, 0.5)[cell];
-            for (const side of ["x", "y", "w", "h"] as const)
-              assert.ok(Math.abs((at[0]?.[side] ?? 0) - (box?.[side] ?? 0)) < 0.02);
-            const calls = hours.map((list) => list.find(({ word }) => word === upright[cell])?.number);
-            assert.deepEqual(solution, calls[0] === undefined ? [] : calls);
-          }
+          const [own, ...others] = pieces.pieces.filter(({ at }) => at[0]?.page === i + 1);
+          assert.ok(own && others.length === 0);
+          assert.deepEqual(
+            own.faces.map((face) => face.text),
+            upright,
+          );
+          assert.deepEqual(
+            own.solution,
+            hours.map((list) => list.map(({ word }) => word)),
+          );
+          // The board is the cells and, under the last one, its mark.
+          const [at] = own.at;
+          const [first, last] = [rectanglesOn(page, 0.5)[0], rectanglesOn(page, 0.5)[15]];
+          assert.ok(at && first && last);
+          assert.ok(Math.abs(at.x - first.x) < 0.02 && Math.abs(at.y - first.y) < 0.02);
+          assert.ok(Math.abs(at.x + at.w - last.x - last.w) < 0.02);
+          const foot = { ...at, y: last.y + last.h, h: at.y + at.h - last.y - last.h };
+          assert.deepEqual(
+            textsIn(page, foot).map(({ text }) => text),
+            [own.mark],
+          );
         }
       });
     }
   }
 
-  it("has the code of its boards on every list and key, and once on each board", async () => {
+  it("has the code of its boards on every list and key, in the title line of each board and in its mark", async () => {
     const { card, paper, pieces } = await printed(
       boardUnit(counter, "boards: different", "teaches: pt\nclasses: [6]\n"),
     );
@@ -70,7 +99,10 @@ describe("a board from print", function () {
     assert.equal(codes.length, 3);
     card.forEach((page, i) => {
       const found = page.texts.filter(({ text }) => text.includes(codes[i] ?? "?"));
-      assert.equal(found.length, 1);
+      assert.deepEqual(
+        found.map(({ text }) => text.endsWith(`${codes[i]}-AA-AA`)),
+        [false, true],
+      );
     });
     codes.forEach((code, i) => {
       assert.ok(paper[i]?.texts.some(({ text }) => text.includes(code)));
@@ -79,6 +111,40 @@ describe("a board from print", function () {
     const all = list?.texts.map(({ text }) => text).join(" ") ?? "";
     for (const code of codes) assert.ok(all.includes(code));
   });
+
+  for (const options of ["copies: 3", "copies: by copier", "facing: opposite\ncopies: 2", "boards: different"])
+    it(`${options.replace("\n", ", ")}: a lost board is found by the mark on it and printed again, whole`, async () => {
+      const workshop = await testWorkshop();
+      const { card, pieces } = await printed(
+        boardUnit(bench, `grid: 3 x 4\n${options}`, "teaches: pt\nclasses: [6]\n"),
+      );
+      const json = JSON.stringify(pieces);
+      assert.equal(card.length, pieces.pieces.length);
+      const marks = card.map((page) => page.texts.filter(({ size }) => size < 5.5).map(({ text }) => text));
+      assert.equal(new Set(marks.flat()).size, card.length);
+      for (const [i, page] of card.entries()) {
+        const [mark = "", ...others] = marks[i] ?? [];
+        assert.deepEqual(others, []);
+        const found = workshop.find([json], mark);
+        assert.equal(found.length, 1);
+        // Words that are set in two lines are one word.
+        assert.deepEqual(found.map(printedOn), [pieces.pieces[i]?.faces.map(({ text }) => text).join(" · ")]);
+        const [again, ...more] = await readPrint(await workshop.reprint(found, new Map()));
+        assert.ok(again && more.length === 0);
+        assert.deepEqual([again.width, again.height], [page.width, page.height]);
+        const body = (each: PrintedPage): unknown =>
+          textsIn(each, { x: 0, y: 14.5, w: each.width, h: each.height - 14.5 - 17 }).map(
+            ({ text, size, turn, middle: [x, y] }) => [text, size.toFixed(2), turn, x.toFixed(1), y.toFixed(1)],
+          );
+        assert.deepEqual(body(again), body(page));
+        assert.deepEqual(again.lines.length, page.lines.length);
+        assert.ok(JSON.stringify(body(again)).includes(mark));
+        assert.deepEqual(
+          rectanglesOn(again, 0.5).map(({ x, y, w, h }) => [x, y, w, h].map((side) => side.toFixed(1))),
+          rectanglesOn(page, 0.5).map(({ x, y, w, h }) => [x, y, w, h].map((side) => side.toFixed(1))),
+        );
+      }
+    });
 
   it("prints words of one size, at least 3.49 mm high, on the side of the paper where they are larger", async () => {
     const { card } = await printed(boardUnit(counter, "facing: opposite", "teaches: pt\nclasses: [2]\n"));

@@ -56,6 +56,7 @@ const workshop: Workshop = {
   needs: () => ({ units: [], pictures: [] }),
   blockers: () => [],
   find: () => [],
+  deals: () => [],
   reprint: async () => new Uint8Array(),
   view: (_reading, { title }, { code, proof }, view: View): readonly Sheet[] =>
     (view === "second" && proof.second === undefined) || (view === "papers" && title !== "Calls")

@@ -5,7 +5,7 @@ import { png } from "../render/sheets";
 import { rasterOf } from "../render/tools";
 import { noted, quarters } from "../support/jpeg";
 import { type PrintedPage, type PrintedPicture, readPrint } from "../support/print";
-import { picturesIn, type Rectangle, textsIn } from "../support/rectangles";
+import { picturesIn, type Rectangle, rectanglesOn, textsIn } from "../support/rectangles";
 import { readUnitText, testWorkshop } from "../support/units";
 
 /*
@@ -120,10 +120,13 @@ describe("pictures on pieces", function () {
       const { pages, pieces } = await made(text);
       assert.equal(pages.flatMap((page) => page.pictures).length, count);
       let found = 0;
-      for (const { at } of pieces) {
-        const [box] = at;
+      // A board is one piece; its pictures are looked for in its cells.
+      const places = pieces.flatMap(({ at: [box], make }) => {
         const page = pages[(box?.page ?? 0) - 1];
         assert.ok(box && page);
+        return (make === "board" ? rectanglesOn(page, 0.5) : [box]).map((each) => ({ box: each, page }));
+      });
+      for (const { box, page } of places) {
         const here = picturesIn(page, box).sort((a, b) => a.y - b.y);
         found += here.length;
         here.forEach((picture, i) => {

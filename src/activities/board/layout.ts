@@ -9,11 +9,13 @@ import type { BoardOptions, Grid } from "./options";
 
 /*
  * A board fills a sheet, upright or lying, whichever gives the larger words. For players opposite each other each cell has its
- * word twice, the upper one turned by half.
+ * word twice, the upper one turned by half. Under the cells there is room for the board's mark.
  */
 
 /** Clear of the lines, and between a word and its turned twin, mm. */
 const clear = 2.5;
+/** For the mark under the cells, mm. */
+const footHeight = 2.5;
 const between = 2.5;
 const smallestSize = 4;
 /** x-height in mm beyond which words on a board gain nothing. */
@@ -25,6 +27,8 @@ export interface BoardLayout {
   /** As printed on. */
   readonly paper: Paper;
   readonly margin: number;
+  /** The cells and the mark under them: what a player has before him. mm */
+  readonly board: Box;
   /** By cell, row by row. */
   readonly cells: readonly Box[];
   /** One size for all words, pt; undefined where some fit at none. */
@@ -47,9 +51,10 @@ export function layoutOf(words: readonly BoardWord[], grid: Grid, options: Board
   const faces = words.map(({ shown }) => cardFace(shown, press));
   const upright = papers[options.paper];
   const choices = [upright, turned(upright)].map((paper): BoardLayout => {
-    const cells = cellsOn(bodyBox(paper, margin), grid);
+    const board = bodyBox(paper, margin);
+    const cells = cellsOn(inset(board, { bottom: footHeight }), grid);
     const [first = { x: 0, y: 0, w: 1, h: 1 }] = cells;
-    return { paper, margin, cells, size: sizeOn(faces, first, facing, press) };
+    return { paper, margin, board, cells, size: sizeOn(faces, first, facing, press) };
   });
   return choices.reduce((a, b) => ((b.size ?? 0) > (a.size ?? 0) ? b : a));
 }

@@ -1,23 +1,25 @@
-import type { Piece, Press } from "../contract";
+import type { Piece, PieceFace, Press } from "../contract";
 import { recorded } from "../printed";
 import { layoutBoard } from "./layout";
-import { type BoardDeal, callsOf, type DealtBoard } from "./model";
+import type { BoardDeal, DealtBoard } from "./model";
 
-/** The cells, row by row; `solution` has the numbers under which a cell is called, by class hour. */
+/**
+ * The board, which is one piece: its faces are the cells, row by row, a blank one without text. `solution` has the list of calls
+ * of each class hour: the words in the order in which they are called.
+ */
 export function boardPieces(dealt: DealtBoard, deal: BoardDeal, press: Press): Piece[] {
-  const { cells } = layoutBoard(dealt, press);
-  return deal.cells.flatMap((word, i): Piece[] => {
-    const cell = cells[i];
-    if (!cell) return [];
-    const shown = dealt.words[word ?? -1]?.shown;
-    return [
-      {
-        faces: [shown ? { side: "front", text: shown.text, source: shown.source } : { side: "front", text: "" }],
-        at: [{ page: 0, ...cell, turn: 0, side: "front" }],
-        solution: callsOf(dealt, word),
-      },
-    ];
-  });
+  const { board } = layoutBoard(dealt, press);
+  const { words, lists } = dealt;
+  return [
+    {
+      faces: deal.cells.map((word): PieceFace => {
+        const shown = words[word ?? -1]?.shown;
+        return shown ? { side: "front", text: shown.text, source: shown.source } : { side: "front", text: "" };
+      }),
+      at: [{ page: 0, ...board, turn: 0, side: "front" }],
+      solution: lists.map((list) => list.map((word) => words[word]?.shown.text ?? "")),
+    },
+  ];
 }
 
 /** What it takes to print this deal again as it was. */

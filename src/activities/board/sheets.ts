@@ -1,6 +1,7 @@
+import { pieceMark } from "../../base/mark";
 import { cardCuts, setCard } from "../../page/cards";
 import { sheetOf } from "../../page/document";
-import type { Box } from "../../page/paper";
+import { type Box, mm } from "../../page/paper";
 import type { LineItem, Sheet, SheetItem } from "../../page/sheet";
 import type { Press } from "../contract";
 import { cardFace } from "../printed";
@@ -10,8 +11,9 @@ import { type BoardDeal, boardState, type DealtBoard } from "./model";
 
 /** pt */
 const lineWeight = 0.5;
+const markSize = 5;
 
-/** The board of one copy: a whole sheet. The deal code and the copy stand once, in its title line. */
+/** The board of one copy: a whole sheet, with its mark under the last cell. */
 export function pieceSheets(dealt: DealtBoard, deal: BoardDeal, copy: number | undefined, press: Press): Sheet[] {
   const { request } = dealt;
   const layout = layoutBoard(dealt, press);
@@ -19,7 +21,13 @@ export function pieceSheets(dealt: DealtBoard, deal: BoardDeal, copy: number | u
   const page = { ...activityPage(request, press, "Board", state), paper: layout.paper, stock: "card" as const };
   const label = [request.title, ...state].join(", ");
   const items = layout.cells.flatMap((cell, i) => cellItems(dealt, deal, cell, i, layout, press));
-  return [sheetOf({ ...page, label, folio: () => "" }, 0, 1, [...linesOf(layout.cells), ...items])];
+  return [
+    sheetOf({ ...page, label, folio: () => "" }, 0, 1, [
+      ...linesOf(layout.cells),
+      ...items,
+      markItem(pieceMark(deal.code, copy, 0), layout.board),
+    ]),
+  ];
 }
 
 function stateIn(dealt: DealtBoard, deal: BoardDeal, copy: number | undefined): string[] {
@@ -46,6 +54,20 @@ function cellItems(
     ({ box, turn }) => setCard(face, box, size, press.typeface, { turn, maxLines }) ?? [],
   );
   return [area, ...set];
+}
+
+function markItem(mark: string, { x, y, w, h }: Box): SheetItem {
+  return {
+    type: "text",
+    runs: [{ text: mark }],
+    x: x + w,
+    // A fifth of the size is left for what hangs below the line.
+    y: y + h - mm(markSize) * 0.2,
+    size: markSize,
+    turn: 0,
+    anchor: "end",
+    lang: "zxx",
+  };
 }
 
 /** The lines between the cells, a piece of line for each cell's side: a cell that is printed again has its own. */
