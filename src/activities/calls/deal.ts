@@ -6,7 +6,7 @@ import { planCode, plansOf, streamOf } from "../levels";
 import { mixedOrder } from "../mixed-order";
 import { told } from "../printed";
 import { counted } from "../report";
-import { areTwins, type Claim } from "../statements";
+import type { Claim } from "../statements";
 import type { CallsDeal, DealtCalls } from "./model";
 import { callsOptions } from "./options";
 
@@ -27,13 +27,13 @@ export function dealCalls(request: DealRequest): DealtCalls {
   const options = callsOptions(request.options);
   const hours = Math.max(1, request.classes.length, options.versions);
   const plans = plansOf({ ...options, versions: hours }, plainLevel);
-  const order = { ...options, least: fewestStatements };
+  const order = { ...options, least: fewestStatements, replace: true };
   const supply = supplyClaims(request, order, plans);
   const { reserve } = supply;
   const hands = supply.hands.map(({ claims }) => claims);
   const claims = allClaims(request, hands);
   const missingTwins = Math.max(...supply.hands.map((each) => each.missingTwins));
-  const base = { request, options, claims, reserve, hands, missingTwins, used: [] };
+  const base = { request, options, claims, reserve, hands, missingTwins, replace: true as const, used: [] };
   const fewest = Math.min(...hands.map(({ length }) => length));
   if (fewest < fewestStatements) return { ...base, summary: "calls", deals: [] };
   const all = [...claims, ...reserve];
@@ -84,9 +84,8 @@ function drawOrder(
   taken: ReadonlySet<string>,
 ): { readonly order: readonly number[]; readonly attempt: number } {
   const answers = claims.map(({ truth }) => truth);
-  const together = (a: number, b: number): boolean => areTwins(claims[a], claims[b]);
   for (let attempt = 0; ; attempt++) {
-    const order = mixedOrder(answers, `${stream}/${attempt}`, together).flatMap((place) => numbers[place] ?? []);
+    const order = mixedOrder(answers, `${stream}/${attempt}`).flatMap((place) => numbers[place] ?? []);
     if (!taken.has(order.join(" ")) || attempt + 1 === attempts) return { order, attempt };
   }
 }
