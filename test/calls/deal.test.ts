@@ -50,8 +50,8 @@ describe("orders without a pattern", () => {
     }
   });
 
-  it("are drawn from all of them: with 4 + 4 answers each of the 62 − 2 right keys is met", () => {
-    // 62 of 70 balanced keys of eight have no row over three; two of these change all the way, four more seven times in a row.
+  it("are drawn from all of them: with 4 + 4 answers each of the right keys is met", () => {
+    // Of 70 balanced keys of eight 62 have no row over three; six of these are one half twice, four more change seven times in a row.
     const answers = [true, true, true, true, false, false, false, false];
     const met = new Map<string, number>();
     for (let seed = 0; seed < 3000; seed++) {
@@ -61,7 +61,7 @@ describe("orders without a pattern", () => {
       met.set(key, (met.get(key) ?? 0) + 1);
     }
     const allowed = Array.from({ length: 256 }, (_, i) => i.toString(2).padStart(8, "0")).filter(
-      (key) => [...key].filter((c) => c === "1").length === 4 && !/0000|1111|(01){3}0|(10){3}1/.test(key),
+      (key) => [...key].filter((c) => c === "1").length === 4 && !/0000|1111|(01){3}0|(10){3}1|^(....)\3$/.test(key),
     );
     assert.deepEqual([...met.keys()].sort(), allowed);
     assert.ok(Math.min(...met.values()) > 20 && Math.max(...met.values()) < 120);
@@ -93,6 +93,19 @@ describe("calls", () => {
     assert.equal(new Set(calls.deals.map(({ order }) => order.join(" "))).size, 3);
     assert.equal(new Set(calls.deals.map(({ code }) => code)).size, 3);
     assert.equal((await dealt(story)).deals.length, 1);
+  });
+
+  it("has other answers in each of 26 hours, none a repeated block, and shares them only when there are no others", async () => {
+    const lines = [...[..."abcd"].map((c) => `- [x] ${c} ${c}a`), ...[..."efgh"].map((c) => `- [ ] ${c} ${c}o`)];
+    const calls = await dealt(lines, "versions: 26");
+    const keys = calls.deals.map((deal) => truths(calls, deal));
+    assert.equal(new Set(keys).size, 26);
+    for (const key of keys) assert.doesNotMatch(key, /^(.{2,4})\1+$/);
+    // Three true and three false: 20 keys, two of which alternate; each of the others is taken once or twice.
+    const few = await dealt([...lines.slice(0, 3), ...lines.slice(4, 7)], "versions: 26");
+    const uses = new Map<string, number>();
+    for (const deal of few.deals) uses.set(truths(few, deal), (uses.get(truths(few, deal)) ?? 0) + 1);
+    assert.deepEqual([uses.size, Math.max(...uses.values())], [18, 2]);
   });
 
   it("keeps the order when a word is mended, with another code", async () => {
