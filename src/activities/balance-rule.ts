@@ -27,7 +27,11 @@ export function balanceRule(facts: Facts): Rule<ClaimContext> {
       const fixes: Fix[] = [];
       const plans = deals.map(({ version }) => ({ level: "gentle" as const, version }));
       const better = mostUneven(
-        supplyClaims(request, { ...options, levels: undefined, twins: "auto" }, plans).hands.map((each) => each.claims),
+        supplyClaims(
+          request,
+          { ...options, levels: undefined, twins: "auto", replace: dealt.replace === true },
+          plans,
+        ).hands.map((each) => each.claims),
       );
       if (options.twins !== "auto" && off(trueShare(better)) < off(share) && isFine(trueShare(better)))
         fixes.push({

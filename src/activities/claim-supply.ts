@@ -4,7 +4,7 @@ import type { DealRequest } from "./contract";
 import type { DealPlan } from "./levels";
 import type { Level } from "./options";
 import { type Claim, claimOf, fineShare, type Twins, trueShare } from "./statements";
-import { chooseForVersions, spread, takeSpread, type Uses } from "./supply";
+import { chooseForVersions, spread, type Uses } from "./supply";
 import { TwinMaker } from "./twins";
 
 /*
@@ -14,6 +14,8 @@ import { TwinMaker } from "./twins";
 export interface ClaimOrder {
   readonly take?: number | undefined;
   readonly twins: Twins;
+  /** A twin stands in place of its true statement; else beside it. */
+  readonly replace?: boolean;
   /** With levels, `gentle` has no more twins than balance needs, and `hard` has `twins` of them, or half of the false ones. */
   readonly levels?: readonly Level[] | undefined;
   /** Statements to keep apart, and how many must be left when nothing says how many to take; 1 if left out. */
@@ -24,7 +26,7 @@ export interface ClaimOrder {
 
 /** What one deal gets. */
 export interface ClaimHand {
-  /** In the order of the unit, a twin right after its true statement. */
+  /** In the order of the unit, a twin right after its true statement or in its place. */
   readonly claims: readonly Claim[];
   /** Twins that could not be made though they were asked for by number. */
   readonly missingTwins: number;
@@ -57,23 +59,95 @@ export function supplyClaims(request: DealRequest, order: ClaimOrder, plans: rea
   const kept = Math.max(0, Math.min(order.reserve ?? 0, groups.flat().length - (order.take ?? order.least ?? 1)));
   const without = (some: readonly Statement[]): Statement[][] =>
     groups.map((group) => group.filter((statement) => !some.includes(statement)));
-  let reserve: readonly Statement[] | undefined;
+  let reserve: Reserve | undefined;
   const choices: Choice[] = [];
   const versions = Math.max(1, ...plans.map(({ version }) => version));
   chooseForVersions(versions, order.seed, (seed, uses: Uses<Statement>) => {
-    const made = chooseStatements(without(reserve ?? []), reserve ? 0 : kept, order, maker, { seed, uses });
-    choices.push(made);
+    const made = chooseStatements(without(reserve?.kept ?? []), reserve ? 0 : kept, order, maker, { seed, uses });
     // What is kept for ties comes from what the first version leaves, and no other version has it.
-    reserve ??= kept > 0 ? takeSpread(without(made.chosen), kept, `reserve/${seed}`) : [];
-    return made.chosen;
+    const first = reserve ? undefined : mixedReserve(made, groups, kept, order, maker);
+    reserve ??= first?.reserve;
+    const choice = first?.choice ?? made;
+    choices.push(choice);
+    return choice.chosen;
   });
   const hands = plans.flatMap(({ level, version }): ClaimHand[] => {
     const choice = choices[version - 1];
     if (!choice) return [];
-    const made = level === "hard" && order.levels ? harder(choice, order, maker) : choice;
-    return [{ claims: claimsOf(made), missingTwins: made.missing }];
+    if (level !== "hard" || !order.levels) return [{ claims: claimsOf(choice, order), missingTwins: choice.missing }];
+    const made = order.replace
+      ? harderInPlace(choice, order, maker, spareTrue(choice, choices, without(reserve?.kept ?? [])))
+      : harder(choice, order, maker);
+    return [{ claims: claimsOf(made, order), missingTwins: made.missing }];
   });
-  return { hands, reserve: (reserve ?? []).map(claimOf) };
+  const { kept: own = [], twins } = reserve ?? {};
+  return { hands, reserve: own.map((statement) => twins?.get(statement) ?? claimOf(statement)) };
+}
+
+interface Reserve {
+  readonly kept: readonly Statement[];
+  readonly twins: ReadonlyMap<Statement, Claim>;
+}
+
+/**
+ * Statements for ties from those that a choice leaves, true and false ones: where all that are left are alike, some change places
+ * with others of the choice as long as that stays fair, else twins take the place of true ones.
+ */
+function mixedReserve(
+  made: Choice,
+  groups: readonly (readonly Statement[])[],
+  count: number,
+  order: ClaimOrder,
+  maker: TwinMaker,
+): { readonly reserve: Reserve; readonly choice: Choice } {
+  const all = groups.flat();
+  const left = groups.map((group) => group.filter((statement) => !made.chosen.includes(statement)));
+  const inTurn = spread(left, new Random(`take/reserve/${made.seed}`));
+  const kept: Statement[] = [];
+  const alike = (truth: boolean): Statement[] => kept.filter((each) => each.truth === truth);
+  for (const each of inTurn)
+    if (kept.length < count && alike(each.truth).length < Math.ceil(count / 2)) kept.push(each);
+  for (const each of inTurn) if (kept.length < count && !kept.includes(each)) kept.push(each);
+  let { chosen } = made;
+  const enough = Math.floor(kept.length / 2);
+  const few = alike(true).length < enough;
+  for (const each of new Random(`reserve/${made.seed}`).shuffle(chosen)) {
+    if (alike(few).length >= enough) break;
+    const other = alike(!few).at(-1);
+    if (!other || each.truth !== few || made.twins.has(each)) continue;
+    const next = inOrder([...chosen.filter((one) => one !== each), other], all);
+    const share = trueShare(claimsOf({ ...made, chosen: next }, order));
+    if (share < fineShare.least || share > fineShare.most) continue;
+    chosen = next;
+    kept.splice(kept.indexOf(other), 1, each);
+  }
+  const wanted = order.twins === "auto" ? Math.max(0, enough - alike(false).length) : 0;
+  const able = chosen.filter((each) => !made.twins.has(each) && maker.canTwin(each));
+  while (maker.twinsOf(kept, wanted).size < wanted) {
+    const [each, other] = [able.shift(), kept.find((one) => !maker.canTwin(one))];
+    if (!each || !other) break;
+    chosen = inOrder([...chosen.filter((one) => one !== each), other], all);
+    kept.splice(kept.indexOf(other), 1, each);
+  }
+  const reserve = { kept: inOrder(kept, all), twins: maker.twinsOf(kept, wanted) };
+  return { reserve, choice: { ...made, chosen } };
+}
+
+function inOrder(statements: readonly Statement[], all: readonly Statement[]): Statement[] {
+  return all.filter((statement) => statements.includes(statement));
+}
+
+/** True statements that a choice leaves, those first that the fewest choices have. */
+function spareTrue(
+  { chosen, seed }: Choice,
+  choices: readonly Choice[],
+  groups: readonly (readonly Statement[])[],
+): Statement[] {
+  const uses = new Map<Statement, number>();
+  for (const statement of choices.flatMap((choice) => choice.chosen))
+    uses.set(statement, (uses.get(statement) ?? 0) + 1);
+  const inTurn = spread(groups, new Random(`hard/${seed}/spare`), uses);
+  return inTurn.filter((statement) => statement.truth && !chosen.includes(statement));
 }
 
 /** Why hard statements are the same as gentle ones; undefined where they are not. */
@@ -88,8 +162,16 @@ export function whySameClaims(request: DealRequest, order: ClaimOrder, plans: re
     return JSON.stringify(hands.map(({ claims }) => claims.map(({ key, truth }) => [key, truth])));
   });
   if (both[0] !== both[1]) return undefined;
+  const maker = new TwinMaker(
+    request,
+    request.sections.flatMap(({ statements }) => statements),
+    order.seed,
+  );
+  const hands = supplyClaims(request, order, plans).hands.flatMap(({ claims }) => claims);
   if (order.twins === "none" || order.twins === 0)
     return "hard makes false twins, and `twins` says that there are none";
+  if (order.replace && hands.some(({ item, truth }) => truth && maker.canTwin(item)))
+    return "hard makes false twins in place of true statements, and too few true ones would be left";
   return "hard makes false twins of true statements with a tied form, as `[meço](#medir)`, and there are none besides those that balance needs";
 }
 
@@ -103,9 +185,12 @@ function chooseStatements(
   const most = Math.min(order.take ?? Number.POSITIVE_INFINITY, groups.flat().length - kept);
   const twins = order.levels && order.twins !== "none" ? "auto" : order.twins;
   const wanted = twins === "auto" ? undefined : twins === "none" ? 0 : twins;
-  // Each twin takes the place of a statement where `take` says how many there are in all.
+  // Where `take` says how many there are in all, a twin beside its statement leaves room for one fewer.
   const choose = (count: number): { chosen: readonly Statement[]; twins: Map<Statement, Claim> } => {
-    const room = order.take === undefined ? most : Math.max(Math.min(1, most), Math.min(most, order.take - count));
+    const room =
+      order.take === undefined || order.replace
+        ? most
+        : Math.max(Math.min(1, most), Math.min(most, order.take - count));
     const inTurn = spread(groups, new Random(`take/${seed}`), uses);
     const chosen = new Set(room >= inTurn.length ? inTurn : balanced(inTurn, room, count, order, maker, uses));
     const own = groups.flat().filter((statement) => chosen.has(statement));
@@ -114,7 +199,7 @@ function chooseStatements(
   let count = wanted ?? 0;
   let made = choose(count);
   if (wanted === undefined) {
-    while (trueShare([...made.chosen, ...made.twins.values()]) > fineShare.most) {
+    while (trueShare(claimsOf({ seed, ...made, missing: 0 }, order)) > fineShare.most) {
       const next = choose(++count);
       if (next.twins.size < count) break;
       made = next;
@@ -131,12 +216,12 @@ function balanced(
   inTurn: readonly Statement[],
   room: number,
   twins: number,
-  { levels, twins: asked }: ClaimOrder,
+  { levels, twins: asked, replace }: ClaimOrder,
   maker: TwinMaker,
   uses: Uses<Statement>,
 ): readonly Statement[] {
-  const half = Math.ceil((room + twins) / 2);
-  const most = { right: half, wrong: Math.max(0, half - twins) };
+  const half = Math.ceil((replace ? room : room + twins) / 2);
+  const most = { right: replace ? half + twins : half, wrong: Math.max(0, half - twins) };
   const tied = levels?.includes("hard") ? (typeof asked === "number" ? asked : Math.ceil(half / 2)) : twins;
   const able = new Set(tied > 0 ? inTurn.filter((statement) => maker.canTwin(statement)) : []);
   const chosen = new Set([...able].slice(0, Math.min(tied, most.right)));
@@ -166,9 +251,32 @@ function harder(choice: Choice, { twins: asked }: ClaimOrder, maker: TwinMaker):
   };
 }
 
-function claimsOf({ chosen, twins }: Choice): Claim[] {
+/**
+ * The same where twins stand in place of their true statements: further true ones fill in for these. Where there are none left, each
+ * further twin makes the list shorter by one, as long as that stays fair and enough are left; unless `twins` asks for so many.
+ */
+function harderInPlace(choice: Choice, order: ClaimOrder, maker: TwinMaker, spare: readonly Statement[]): Choice {
+  const { chosen, twins, seed } = choice;
+  const { twins: asked, least = 1 } = order;
+  const written = new Random(`hard/${seed}`).shuffle(chosen.filter(({ truth }) => !truth));
+  const target = asked === "none" ? 0 : asked === "auto" ? Math.ceil((written.length + twins.size) / 2) : asked;
+  for (let count = target; count > twins.size; count--) {
+    const more = count - twins.size;
+    const further = spare.slice(0, more);
+    const dropped = written.slice(0, asked === "auto" ? more : further.length);
+    const own = inOrder([...chosen.filter((each) => !dropped.includes(each)), ...further], maker.all);
+    const made = { seed, chosen: own, twins: maker.twinsOf(own, count), missing: target - count };
+    const claims = claimsOf(made, order);
+    const fair = asked !== "auto" || (claims.length >= least && trueShare(claims) >= fineShare.least);
+    if (made.twins.size === count && fair) return typeof asked === "number" ? made : { ...made, missing: 0 };
+  }
+  return { ...choice, missing: typeof asked === "number" ? Math.max(0, target - twins.size) : 0 };
+}
+
+function claimsOf({ chosen, twins }: Choice, { replace }: ClaimOrder): Claim[] {
   return chosen.flatMap((statement) => {
     const twin = twins.get(statement);
+    if (twin && replace) return [twin];
     return [claimOf(statement), ...(twin ? [twin] : [])];
   });
 }

@@ -18,6 +18,8 @@ export interface DealtClaims extends Dealt<Deal> {
   readonly hands: readonly (readonly Claim[])[];
   /** Further ones, kept for a tie. */
   readonly reserve?: readonly Claim[];
+  /** Twins stand in place of their true statements. */
+  readonly replace?: boolean;
   /** Twins that were asked for and could not be made. */
   readonly missingTwins: number;
 }

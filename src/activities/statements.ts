@@ -67,11 +67,6 @@ export function claimOf(statement: Statement): Claim {
   };
 }
 
-/** Whether one of two claims gives the other away: a true statement and its twin. */
-export function areTwins(a: Claim | undefined, b: Claim | undefined): boolean {
-  return a !== undefined && b !== undefined && a.item === b.item;
-}
-
 /** What a statement says is so, folded: itself where it is true, else its correction. */
 export function assertions(statement: Statement): string[] {
   if (statement.truth) return [fold(statement.text)];

@@ -15,7 +15,7 @@ export class TwinMaker {
 
   constructor(
     private readonly request: DealRequest,
-    private readonly all: readonly Statement[],
+    readonly all: readonly Statement[],
     private readonly seed: number,
   ) {
     const sections = new Set([...request.unit.sections, ...request.sections]);

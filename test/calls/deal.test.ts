@@ -50,8 +50,8 @@ describe("orders without a pattern", () => {
     }
   });
 
-  it("are drawn from all of them: with 4 + 4 answers each of the 62 − 2 right keys is met", () => {
-    // 62 of 70 balanced keys of eight have no row over three; two of these change all the way, four more seven times in a row.
+  it("are drawn from all of them: with 4 + 4 answers each of the right keys is met", () => {
+    // Of 70 balanced keys of eight 62 have no row over three; six of these are one half twice, four more change seven times in a row.
     const answers = [true, true, true, true, false, false, false, false];
     const met = new Map<string, number>();
     for (let seed = 0; seed < 3000; seed++) {
@@ -61,7 +61,7 @@ describe("orders without a pattern", () => {
       met.set(key, (met.get(key) ?? 0) + 1);
     }
     const allowed = Array.from({ length: 256 }, (_, i) => i.toString(2).padStart(8, "0")).filter(
-      (key) => [...key].filter((c) => c === "1").length === 4 && !/0000|1111|(01){3}0|(10){3}1/.test(key),
+      (key) => [...key].filter((c) => c === "1").length === 4 && !/0000|1111|(01){3}0|(10){3}1|^(....)\3$/.test(key),
     );
     assert.deepEqual([...met.keys()].sort(), allowed);
     assert.ok(Math.min(...met.values()) > 20 && Math.max(...met.values()) < 120);
@@ -95,6 +95,19 @@ describe("calls", () => {
     assert.equal((await dealt(story)).deals.length, 1);
   });
 
+  it("has other answers in each of 26 hours, none a repeated block, and shares them only when there are no others", async () => {
+    const lines = [...[..."abcd"].map((c) => `- [x] ${c} ${c}a`), ...[..."efgh"].map((c) => `- [ ] ${c} ${c}o`)];
+    const calls = await dealt(lines, "versions: 26");
+    const keys = calls.deals.map((deal) => truths(calls, deal));
+    assert.equal(new Set(keys).size, 26);
+    for (const key of keys) assert.doesNotMatch(key, /^(.{2,4})\1+$/);
+    // Three true and three false: 20 keys, two of which alternate; each of the others is taken once or twice.
+    const few = await dealt([...lines.slice(0, 3), ...lines.slice(4, 7)], "versions: 26");
+    const uses = new Map<string, number>();
+    for (const deal of few.deals) uses.set(truths(few, deal), (uses.get(truths(few, deal)) ?? 0) + 1);
+    assert.deepEqual([uses.size, Math.max(...uses.values())], [18, 2]);
+  });
+
   it("keeps the order when a word is mended, with another code", async () => {
     const before = await dealt(story, "reserve: 2");
     const after = await dealt(
@@ -124,9 +137,10 @@ describe("calls", () => {
     ];
     const calls = await dealt(tied);
     const twins = calls.claims.filter(({ twin }) => twin);
-    // 6 true, 1 false: 6 / (7 + w) ≤ 0.6 first holds for w = 3.
-    assert.equal(twins.length, 3);
-    assert.equal(trueShare(calls.claims), 0.6);
+    // 6 true, 1 false, a twin in place of its true statement: (6 - w) / 7 ≤ 0.6 first holds for w = 2.
+    assert.equal(twins.length, 2);
+    assert.equal(calls.claims.length, 7);
+    assert.equal(trueShare(calls.claims), 4 / 7);
     assert.equal((await dealt(tied, "twins: none")).claims.length, 7);
     for (let seed = 0; seed < 30; seed++) {
       const all = await dealt(tied, `twins: 4\nseed: ${seed}`);
@@ -142,6 +156,69 @@ describe("calls", () => {
         if (right === "cantava") assert.equal(text, "Eu cantávamos no porto.");
       }
     }
+  });
+
+  it("never calls a statement and its twin in one list, whatever is taken, at both levels", async () => {
+    const tied = [...story, "- [x] Ela [mede](#medir) pão.", "- [x] Eu [meço](#medir) mel."];
+    for (const options of [
+      "twins: 4",
+      "take: 8\ntwins: 3",
+      "levels: [gentle, hard]",
+      "levels: [gentle, hard]\ntake: 8",
+    ])
+      for (let seed = 1; seed <= 10; seed++) {
+        const calls = await dealt(tied, `${options}\nseed: ${seed}`, "teaches: pt\nclasses: [24, 27]\n");
+        for (const [i, hand] of calls.hands.entries()) {
+          assert.equal(new Set(hand.map(({ item }) => item)).size, hand.length, options);
+          const asked = Number(/twins: (\d)/.exec(options)?.[1] ?? 0);
+          const made = hand.filter(({ twin }) => twin).length;
+          assert.ok(asked > 0 ? made === asked : calls.deals[i]?.level === "gentle" || made > 0, `${options} ${made}`);
+          if (options.includes("take")) assert.equal(hand.length, 8);
+          if (!options.startsWith("twins")) assert.ok(trueShare(hand) >= 0.4 && trueShare(hand) <= 0.6);
+        }
+      }
+  });
+
+  it("lets hard lists be shorter where no true statement is left, and says so where that leaves too few", async () => {
+    const even = [
+      "- [x] Ela [mede](#medir) pão.",
+      "- [x] Eu [meço](#medir) mel.",
+      "- [x] Nós [medimos](#medir) chá.",
+      "- [x] Chove.",
+    ];
+    const lines = [...even, ...[..."abcd"].map((c) => `- [ ] ${c} ${c}o`)];
+    const [gentle, hard] = (await dealt(lines, "levels: [gentle, hard]")).hands;
+    assert.deepEqual([gentle?.length, hard?.length], [8, 7]);
+    assert.equal(hard?.filter(({ twin }) => twin).length, 1);
+    const few = await readUnitText(callsUnit(lines.slice(1, 7), "levels: [gentle, hard]"));
+    assert.deepEqual(
+      few.findings.map(({ code, message }) => [code, message.includes("too few true ones would be left")]),
+      [["same-levels", true]],
+    );
+  });
+
+  it("keeps true and false statements for ties, and the list fair", async () => {
+    const right = [..."abcdefgh"].map((c) => `- [x] ${c} ${c}a`);
+    const wrong = [..."ijklmn"].map((c) => `- [ ] ${c} ${c}o`);
+    for (let seed = 1; seed <= 20; seed++)
+      for (const options of ["take: 10", "take: 12", ""]) {
+        const calls = await dealt([...right, ...wrong], `${options}\nreserve: 2\nseed: ${seed}`);
+        assert.deepEqual(calls.reserve.map(({ truth }) => truth).sort(), [false, true]);
+        assert.ok(trueShare(calls.claims) >= 0.4 && trueShare(calls.claims) <= 0.6, `${trueShare(calls.claims)}`);
+        assert.equal(
+          new Set([...calls.claims, ...calls.reserve].map(({ item }) => item)).size,
+          calls.claims.length + 2,
+        );
+      }
+    for (let seed = 1; seed <= 20; seed++) {
+      const lines = [...right.slice(0, 5), ...wrong.slice(0, 5)];
+      const { reserve } = await dealt(lines, `take: 6\nreserve: 2\nseed: ${seed}`);
+      assert.deepEqual(reserve.map(({ truth }) => truth).sort(), [false, true]);
+    }
+    // Without a false one to spare, a twin stands for its statement.
+    const tied = ["- [x] Ela [mede](#medir) pão.", "- [x] Eu [meço](#medir) mel.", "- [x] Nós [medimos](#medir) chá."];
+    const calls = await dealt([...tied, ...right.slice(0, 3), ...wrong.slice(0, 2)], "take: 6\nreserve: 2");
+    assert.deepEqual(calls.reserve.map(({ truth }) => truth).sort(), [false, true]);
   });
 
   it("makes no twin that is true elsewhere, and none where every form is spelled alike", async () => {

@@ -1,12 +1,13 @@
 import { dealCode } from "../../base/mark";
 import { Random } from "../../base/seed";
+import { countKeys } from "../../prove/items/items";
 import { allClaims, supplyClaims, whySameClaims } from "../claim-supply";
 import type { DealRequest } from "../contract";
 import { planCode, plansOf, streamOf } from "../levels";
 import { mixedOrder } from "../mixed-order";
 import { told } from "../printed";
 import { counted } from "../report";
-import { areTwins, type Claim } from "../statements";
+import type { Claim } from "../statements";
 import { proveTruth } from "../truth-proof";
 import type { CallsDeal, DealtCalls } from "./model";
 import { callsOptions } from "./options";
@@ -14,8 +15,8 @@ import { callsOptions } from "./options";
 /** Fewer statements than these make no game. Own limit. */
 export const fewestStatements = 6;
 
-/** Orders drawn before one that another hour has is taken. */
-const attempts = 20;
+/** Orders drawn before the best so far is taken. */
+const attempts = 400;
 
 /** What calls are without levels. */
 const plainLevel = "gentle";
@@ -28,13 +29,13 @@ export function dealCalls(request: DealRequest): DealtCalls {
   const options = callsOptions(request.options);
   const hours = Math.max(1, request.classes.length, options.versions);
   const plans = plansOf({ ...options, versions: hours }, plainLevel);
-  const order = { ...options, least: fewestStatements };
+  const order = { ...options, least: fewestStatements, replace: true };
   const supply = supplyClaims(request, order, plans);
   const { reserve } = supply;
   const hands = supply.hands.map(({ claims }) => claims);
   const claims = allClaims(request, hands);
   const missingTwins = Math.max(...supply.hands.map((each) => each.missingTwins));
-  const base = { request, options, claims, reserve, hands, missingTwins, used: [] };
+  const base = { request, options, claims, reserve, hands, missingTwins, replace: true as const, used: [] };
   const fewest = Math.min(...hands.map(({ length }) => length));
   if (fewest < fewestStatements) return { ...base, summary: "calls", deals: [] };
   const all = [...claims, ...reserve];
@@ -42,13 +43,13 @@ export function dealCalls(request: DealRequest): DealtCalls {
     own.map((claim) =>
       all.findIndex(({ item, text, truth }) => item === claim.item && text === claim.text && truth === claim.truth),
     );
-  const taken = new Set<string>();
+  const taken: Taken[] = [];
   const deals = hands.map((hand, i): CallsDeal => {
     const plan = plans[i] ?? { level: plainLevel, version: 1 };
     const stream = streamOf("calls", options.seed, { ...plan, version: plan.version - 1 }, plainLevel);
     const own = numbers(hand);
     const drawn = drawOrder(hand, own, stream, taken);
-    taken.add(drawn.order.join(" "));
+    taken.push({ order: drawn.order.join(" "), key: drawn.key });
     const spare = new Random(`${stream}/reserve`).shuffle(numbers(reserve));
     const print = (claim: Claim | undefined): unknown => [
       claim && told(claim),
@@ -77,17 +78,40 @@ export function dealCalls(request: DealRequest): DealtCalls {
   };
 }
 
-/** An order without a pattern that no earlier hour has, as the claims' numbers. */
+/** What an earlier list has: its order, and its answers in order. */
+interface Taken {
+  readonly order: string;
+  readonly key: string;
+}
+
+/**
+ * An order without a pattern that no earlier list has, as the claims' numbers, with answers that none has in this order, as long as
+ * there are others; then those that the fewest have.
+ */
 function drawOrder(
   claims: readonly Claim[],
   numbers: readonly number[],
   stream: string,
-  taken: ReadonlySet<string>,
-): { readonly order: readonly number[]; readonly attempt: number } {
+  taken: readonly Taken[],
+): { readonly order: readonly number[]; readonly key: string; readonly attempt: number } {
   const answers = claims.map(({ truth }) => truth);
-  const together = (a: number, b: number): boolean => areTwins(claims[a], claims[b]);
-  for (let attempt = 0; ; attempt++) {
-    const order = mixedOrder(answers, `${stream}/${attempt}`, together).flatMap((place) => numbers[place] ?? []);
-    if (!taken.has(order.join(" ")) || attempt + 1 === attempts) return { order, attempt };
+  const falses = answers.filter((truth) => !truth).length;
+  const keys = Number(countKeys({ trues: answers.length - falses, falses, longest: 3, regular: false }));
+  // Once every key is taken, each may be taken again.
+  const alike = taken.filter(({ key }) => key.length === answers.length && key.split("F").length - 1 === falses);
+  const least = keys === 0 ? taken.length : Math.floor(alike.length / keys);
+  const draw = (attempt: number) => {
+    const places = mixedOrder(answers, `${stream}/${attempt}`);
+    const order = places.flatMap((place) => numbers[place] ?? []);
+    const key = places.map((place) => (answers[place] ? "T" : "F")).join("");
+    const uses = taken.filter((each) => each.key === key).length;
+    const cost = 2 * Math.max(0, uses - least) + (taken.some((each) => each.order === order.join(" ")) ? 1 : 0);
+    return { order, key, attempt, cost };
+  };
+  let best = draw(0);
+  for (let attempt = 1; attempt < attempts && best.cost > 0; attempt++) {
+    const next = draw(attempt);
+    if (next.cost < best.cost) best = next;
   }
+  return best;
 }

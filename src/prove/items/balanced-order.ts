@@ -1,5 +1,6 @@
 import type { Random } from "../../base/seed";
 import { drawBelow } from "./draw";
+import { runs } from "./runs";
 
 /** What rows of keys may look like. */
 export interface KeyRule {
@@ -7,8 +8,8 @@ export interface KeyRule {
   readonly falses: number;
   /** No stretch of equal keys is longer. */
   readonly longest: number;
-  /** Rows that only alternate count too. */
-  readonly alternating: boolean;
+  /** Rows that repeat a block all the way count too. */
+  readonly regular: boolean;
 }
 
 /** In how many ways a row can go on: `ways(trues left, falses left, last key, length of its run)`. */
@@ -17,7 +18,7 @@ type Ways = (trues: number, falses: number, last: boolean, run: number) => bigin
 /** How many rows of keys keep to the rule, exactly. */
 export function countKeys(rule: KeyRule): bigint {
   const all = total(waysOf(rule.longest), rule);
-  return rule.alternating ? all : all - BigInt(alternatingRows(rule).length);
+  return rule.regular ? all : all - BigInt(regularRows(rule).length);
 }
 
 /** Keys in an order that gives nothing away. */
@@ -28,20 +29,21 @@ export interface DealtKeys {
 }
 
 /**
- * A row of keys without long runs and not just alternating, each such row as likely as the others. Where there is none, runs
- * are let grow until there is one; where there are none but alternating rows, it alternates.
+ * A row of keys without long runs that repeats no block all the way, each such row as likely as the others. Where there is none,
+ * runs are let grow until there is one; where there are none but regular rows, one that does not alternate, else any.
  */
 export function drawKeys(random: Random, trues: number, falses: number, wanted = 3): DealtKeys {
   let longest = wanted;
-  while (countKeys({ trues, falses, longest, alternating: true }) === 0n) longest++;
+  while (countKeys({ trues, falses, longest, regular: true }) === 0n) longest++;
   const ways = waysOf(longest);
-  const rule = { trues, falses, longest, alternating: false };
+  const rule = { trues, falses, longest };
   const all = total(ways, rule);
-  const alternating = countKeys(rule) === 0n ? [] : alternatingRows(rule);
+  const regular = regularRows(rule);
+  const refused = [regular, regular.filter(alternates), []].find((rows) => BigInt(rows.length) < all) ?? [];
   for (;;) {
     const keys = rowAt(ways, rule, drawBelow(random, all));
-    // At most two rows alternate, so a few draws do.
-    if (!alternating.some((row) => row.every((key, i) => key === keys[i]))) return { keys, longest };
+    // Few rows are regular, so a few draws do.
+    if (!refused.some((row) => row.every((key, i) => key === keys[i]))) return { keys, longest };
   }
 }
 
@@ -59,11 +61,27 @@ export function alternates(keys: readonly boolean[]): boolean {
   return keys.length > 2 && keys.every((key, i) => i === 0 || key !== keys[i - 1]);
 }
 
-function alternatingRows({ trues, falses, longest }: Omit<KeyRule, "alternating">): boolean[][] {
+/** Lengths of blocks that learners would see repeated. Ours. */
+const blocks = [2, 3, 4];
+
+/** Whether keys repeat one short block from first to last, twice at least, or do nothing but change. */
+export function isRegular(keys: readonly boolean[]): boolean {
+  const repeats = (length: number): boolean => keys.every((key, i) => i < length || key === keys[i - length]);
+  return alternates(keys) || blocks.some((length) => 2 * length <= keys.length && repeats(length));
+}
+
+/** All regular rows of a rule. */
+function regularRows({ trues, falses, longest }: Omit<KeyRule, "regular">): boolean[][] {
   const size = trues + falses;
-  if (longest < 1) return [];
-  const rows = [true, false].map((first) => Array.from({ length: size }, (_, i) => (i % 2 === 0) === first));
-  return rows.filter((row) => alternates(row) && row.filter((key) => key).length === trues);
+  const found = new Map<string, boolean[]>();
+  for (const length of blocks) {
+    for (let block = 0; block < 2 ** length; block++) {
+      const row = Array.from({ length: size }, (_, i) => ((block >> (i % length)) & 1) === 1);
+      const right = row.filter((key) => key).length === trues && Math.max(0, ...runs(row)) <= longest;
+      if (right && isRegular(row)) found.set(row.join(), row);
+    }
+  }
+  return [...found.values()];
 }
 
 function waysOf(longest: number): Ways {

@@ -5,7 +5,15 @@ export {
   proveAssignment,
   unclearClues,
 } from "./assignment";
-export { alternates, balancedOrder, countKeys, type DealtKeys, drawKeys, type KeyRule } from "./balanced-order";
+export {
+  alternates,
+  balancedOrder,
+  countKeys,
+  type DealtKeys,
+  drawKeys,
+  isRegular,
+  type KeyRule,
+} from "./balanced-order";
 export { type Shortage, shortageIn } from "./matching";
 export { type RunsLimits, runs, runsDistribution, runsLimits } from "./runs";
 export { williamsSquares } from "./williams";

@@ -4,11 +4,11 @@ import { Random } from "../../../src/base/seed";
 import { anyCycle, strongComponents } from "../../../src/prove/items/components";
 import { drawBelow } from "../../../src/prove/items/draw";
 import {
-  alternates,
   balancedOrder,
   countKeys,
   drawKeys,
   isAssignment,
+  isRegular,
   proveAssignment,
   runs,
   runsDistribution,
@@ -44,10 +44,9 @@ describe("keys", () => {
       [20, 66_486n, 184_756n],
     ];
     for (const [n, kept, all] of known) {
-      const half = { trues: n / 2, falses: n / 2, alternating: true };
+      const half = { trues: n / 2, falses: n / 2, regular: true };
       assert.equal(countKeys({ ...half, longest: 3 }), kept);
       assert.equal(countKeys({ ...half, longest: n }), all);
-      assert.equal(countKeys({ ...half, longest: 3, alternating: false }), kept - 2n);
     }
   });
 
@@ -57,9 +56,9 @@ describe("keys", () => {
         for (let longest = 1; longest <= 4; longest++) {
           const kept = allRows(trues, falses).filter((row) => Math.max(0, ...runs(row)) <= longest);
           const rule = { trues, falses, longest };
-          assert.equal(countKeys({ ...rule, alternating: true }), BigInt(kept.length));
-          const plain = kept.filter((row) => !alternates(row));
-          assert.equal(countKeys({ ...rule, alternating: false }), BigInt(plain.length), JSON.stringify(rule));
+          assert.equal(countKeys({ ...rule, regular: true }), BigInt(kept.length));
+          const plain = kept.filter((row) => !isRegular(row));
+          assert.equal(countKeys({ ...rule, regular: false }), BigInt(plain.length), JSON.stringify(rule));
         }
   });
 
@@ -70,9 +69,19 @@ describe("keys", () => {
       assert.equal(longest, 3);
       counts.set(keys.join(), (counts.get(keys.join()) ?? 0) + 1);
     }
-    // 62 without the two that alternate: 100 each; six standard deviations.
-    assert.equal(counts.size, 60);
-    for (const count of counts.values()) assert.ok(Math.abs(count - 100) < 60, `${count}`);
+    // 62 without those that are one half twice: 6 halves of two true and two false, 4 of which repeat a block of four, 2 alternate.
+    assert.equal(counts.size, 56);
+    for (const count of counts.values()) assert.ok(Math.abs(count - 107) < 62, `${count}`);
+    const shown = [...counts.keys()].map((key) => key.replace(/true,?/g, "T").replace(/false,?/g, "F"));
+    assert.ok(shown.every((key) => key.slice(0, 4) !== key.slice(4)));
+  });
+
+  it("are regular where a block of two to four is repeated all the way, twice at least", () => {
+    const row = (text: string): boolean[] => [...text].map((key) => key === "T");
+    for (const text of ["FFTTFFTT", "TTFTTF", "TFFTFFT", "TTTFTTTFT", "TFTF", "TFT"])
+      assert.ok(isRegular(row(text)), text);
+    for (const text of ["FFTTFFTF", "TTFFTTF", "TTFF", "TFFT", "TTFTFF", "TFTFF", "TF", "T", ""])
+      assert.ok(!isRegular(row(text)), text);
   });
 
   it("get longer runs, or alternate, where nothing else is possible", () => {
@@ -83,6 +92,8 @@ describe("keys", () => {
     assert.deepEqual(drawKeys(new Random("a"), 0, 0).keys, []);
     assert.deepEqual(drawKeys(new Random("a"), 2, 1, 1).keys, [true, false, true]);
     assert.equal(drawKeys(new Random("a"), 1, 1).keys.length, 2);
+    // Six true ones and one false in runs of three leave one row.
+    assert.deepEqual(drawKeys(new Random("a"), 6, 1).keys, [true, true, true, false, true, true, true]);
   });
 
   it("order items so that each is taken once", () => {

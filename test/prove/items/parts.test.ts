@@ -7,6 +7,7 @@ import {
   countKeys,
   drawKeys,
   isAssignment,
+  isRegular,
   proveAssignment,
   runs,
   runsDistribution,
@@ -107,7 +108,7 @@ describe("rows of keys", () => {
   });
 
   it("with no run at all are only the empty one", () => {
-    const rule = { longest: 0, alternating: false };
+    const rule = { longest: 0, regular: false };
     assert.equal(countKeys({ ...rule, trues: 1, falses: 2 }), 0n);
     assert.equal(countKeys({ ...rule, trues: 0, falses: 0 }), 1n);
   });
@@ -121,7 +122,7 @@ describe("rows of keys", () => {
       assert.deepEqual([keys.filter((key) => key).length, keys.length], [trues, trues + falses]);
       assert.ok(Math.max(0, ...runs(keys)) <= longest);
       assert.equal(longest, Math.max(wanted, Math.ceil(Math.max(trues, falses) / (Math.min(trues, falses) + 1))));
-      if (countKeys({ trues, falses, longest, alternating: false }) > 0n) assert.ok(!alternates(keys));
+      if (countKeys({ trues, falses, longest, regular: false }) > 0n) assert.ok(!isRegular(keys));
     }
   });
 
