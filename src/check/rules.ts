@@ -20,6 +20,7 @@ import { sameCode } from "./rules/same-code";
 import { sameCorrection } from "./rules/same-correction";
 import { sameLevels } from "./rules/same-levels";
 import { sameSection } from "./rules/same-section";
+import { smallGroups } from "./rules/small-groups";
 import { unbalancedStatements } from "./rules/unbalanced-statements";
 import { unevenStations } from "./rules/uneven-stations";
 import { unknownCode } from "./rules/unknown-code";
@@ -44,6 +45,7 @@ export const generalRules: readonly Rule<CheckContext>[] = [
   wrongStations,
   longStations,
   unevenStations,
+  smallGroups,
   duplicateAnswer,
   lookAlike,
   unbalancedStatements,

@@ -2,6 +2,7 @@ import { setOption } from "../../activities/edits";
 import { planStations } from "../../activities/stations";
 import type { Fix, Rule } from "../../base/finding";
 import type { CheckContext } from "../context";
+import { groupsFor, leastLearners } from "./small-groups";
 import { plan } from "./stations-example";
 import { place } from "./stations-place";
 
@@ -24,14 +25,20 @@ export const unevenStations: Rule<CheckContext> = {
       ];
       const first = said[0] ?? "";
       const message = `${first.charAt(0).toUpperCase()}${first.slice(1)}${said.length > 1 ? `; ${said.slice(1).join("; ")}` : ""}.`;
+      // As many groups as stations help nobody where a class is too small for them.
+      const enough = unitPlan.facts.classes.every(
+        (learners) => groupsFor(learners, leastLearners(planned)) >= activities.length,
+      );
       const fixes: Fix[] =
         rotation.idle + rotation.waiting > 0
-          ? [
-              {
-                title: `Take ${activities.length} groups`,
-                edits: [setOption(block, unit.text, "groups", String(activities.length))],
-              },
-            ]
+          ? enough
+            ? [
+                {
+                  title: `Take ${activities.length} groups`,
+                  edits: [setOption(block, unit.text, "groups", String(activities.length))],
+                },
+              ]
+            : []
           : [{ title: "Let the groups turn on to the next", edits: [setOption(block, unit.text, "order", "turn")] }];
       return [{ range: place(planned, ...(unmet ? ["order"] : []), "groups", "desks"), message, fixes }];
     }),

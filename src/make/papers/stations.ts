@@ -136,9 +136,11 @@ function nextOf(at: Rotation["at"], round: number, group: number, place: string)
 function sizes(learners: number, groups: number): string {
   const all = groupSizes(learners, groups);
   const kinds = [...new Set(all)].filter((size) => size > 0);
-  return kinds
+  const empty = all.filter((size) => size === 0).length;
+  const shared = kinds
     .map((size) => `${count(all.filter((each) => each === size).length, "group", "groups")} of ${size}`)
     .join(" and ");
+  return empty > 0 ? `${shared}; ${count(empty, "group stays", "groups stay")} empty` : shared;
 }
 
 function minutes(value: number): string {
