@@ -89,6 +89,13 @@ const signs = [
   "...",
   "  ",
   "☐ ",
+  "(x) ",
+  "[х]",
+  "**",
+  "*b / c*",
+  "**b = c**",
+  "![a] (spoon.png)",
+  "<!-- by: K7",
 ] as const;
 
 const phrase = fc
@@ -131,6 +138,12 @@ const bullet = fc.constantFrom(
   "7) ",
   "• ",
   "–",
+  "− ",
+  "",
+  "10. ",
+  "9.",
+  "a. ",
+  "-[x] ",
 );
 const indent = fc.constantFrom("", "", "", "", "  ", "   ", "    ", "\t", " ", "> ");
 
@@ -256,6 +269,15 @@ const other = fc.oneof(
     "> - a = b",
     "    - a = b",
     "Text:\n2. Ela paga.",
+    "10. Ela pede:\n   - a roda\n   - o selim",
+    "1. Ela pede:\n   1. a roda\n   2. o selim",
+    "- [ ] Ela come.\n - Ela bebe.\n - Ela ri.",
+    "- [ ] Ela come.\n  - Ela bebe.\n  - Ela ri.",
+    "- a = b\n\n  ```activity\n  make: tiles\n  ```",
+    "- a = b\n  ## Two",
+    "~~~\nText",
+    "| a | b |\n| c | d |",
+    "| a | b |\n| --- |\n| c | d |",
     "```\n- a = b\n```",
     "\\",
     "",
