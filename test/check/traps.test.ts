@@ -96,6 +96,8 @@ const rewritten: Readonly<Record<string, string>> = {
   "trap-indented.md": "the spaces behind a bullet are taken away, which mends it",
   "trap-fences.md":
     "an open fence is closed at the end of the file, so that what stands below is unreadable as options",
+  "yaml-front-blank.md": "front matter below a blank line becomes a line of asterisks and a heading",
+  "yaml-front-close.md": "a fourth hyphen at the end of front matter becomes a line of its own below it",
 };
 
 describe("a round trip through a common Markdown formatter (prettier)", () => {
