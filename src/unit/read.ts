@@ -1,6 +1,7 @@
 import type Token from "markdown-it/lib/token.mjs";
 import { LineIndex, type Range } from "../base/range";
 import { commentMeaning, lostComment } from "./comments";
+import { findFront } from "./front";
 import { type Env, parseBlocks, parseRuns } from "./inline";
 import { ItemReader, type RawItem } from "./items";
 import { plain } from "./phrases";
@@ -62,6 +63,7 @@ class Reader {
   }
 
   private readFront(): { front: Mapping; bodyLine: number } {
+<<<<<<< HEAD
     const fence = (line: number): string => {
       const { start, end } = this.lines.line(line);
       return this.text
@@ -88,6 +90,15 @@ class Reader {
       "The front matter that begins here never ends; close it with a line of three hyphens.",
     );
     return none;
+=======
+    const found = findFront(this.lines, this.problems);
+    if (!found) return { front: { range: { start: 0, end: 0 }, entries: [] }, bodyLine: 0 };
+    const { first, after, body } = found;
+    const range = { start: this.lines.start(first), end: this.lines.start(after) };
+    const content = this.text.slice(range.start, range.end).replace(/\r\n?/g, "\n").replace(/\n$/, "");
+    const source = SourceText.inLines(this.lines, first, content);
+    return { front: readMapping(source, range, "front matter", this.problems), bodyLine: body };
+>>>>>>> 0d408ba5d0caa601f404313dd26a4e3e7d04b354
   }
 
   private walk(tokens: readonly Token[]): void {

@@ -176,6 +176,8 @@ const rewritten: Readonly<Record<string, string>> = {
   "trap-open-notes-end.md": "an open block is closed at the end of the file",
   "trap-fences.md":
     "an open fence is closed at the end of the file, so that what stands below is unreadable as options",
+  "yaml-front-blank.md": "front matter below a blank line becomes a line of asterisks and a heading",
+  "yaml-front-close.md": "a fourth hyphen at the end of front matter becomes a line of its own below it",
 };
 
 describe("a round trip through a common Markdown formatter (prettier)", () => {

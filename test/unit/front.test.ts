@@ -1,0 +1,59 @@
+import assert from "node:assert/strict";
+import { readUnit } from "../../src/unit/read";
+import { applyEdits } from "../support/units";
+
+/*
+ * Front matter that does not begin or end as it must: one problem, whose fix makes it what was meant, and read as meant before.
+ */
+
+const body = "\n## Roda\n\n- roda = wheel\n\n```activity\nmake: loop\n```\n";
+
+const meant: readonly (readonly [text: string, wanted: string])[] = [
+  [`\n---\ntitle: Volta\n---\n${body}`, `---\ntitle: Volta\n---\n${body}`],
+  [`\n \n---\ntitle: Volta\n\nteaches: pt\n---\n${body}`, `---\ntitle: Volta\n\nteaches: pt\n---\n${body}`],
+  [`---\ntitle: Volta\n----\n${body}`, `---\ntitle: Volta\n---\n${body}`],
+  [`---\ntitle: Volta\n--\n${body}\n---\n`, `---\ntitle: Volta\n---\n${body}\n---\n`],
+  [`---\ntitle: Volta\n${body}`, `---\ntitle: Volta\n---\n${body}`],
+  [`---\ntitle: Volta\n${body}\n---\n`, `---\ntitle: Volta\n---\n${body}\n---\n`],
+];
+
+/** Markdown that is no front matter, and front matter as it should be. */
+const quiet: readonly string[] = [
+  `\n---\nfoo: bar\n---\n${body}`,
+  `\n---\ntitle: Volta\nThat is all.\n---\n${body}`,
+  `\n---\n\nSome text\n\n---\n${body}`,
+  `---\ntitle: Volta\n\n# remark\nteaches: pt\n---\n${body}`,
+  `---\ntitle: Volta\n...\n${body}`,
+  `---\n---\n${body}`,
+];
+
+describe("front matter that begins or ends otherwise", () => {
+  for (const [lines, wanted] of meant) {
+    for (const newline of ["\n", "\r\n"]) {
+      it(JSON.stringify(lines.slice(0, 40).replaceAll("\n", newline)), () => {
+        const text = lines.replaceAll("\n", newline);
+        const unit = readUnit(text);
+        assert.deepEqual(
+          unit.problems.map(({ code, fixes }) => [code, fixes.length]),
+          [["unreadable-yaml", 1]],
+        );
+        const mended = applyEdits(text, unit.problems[0]?.fixes[0]?.edits ?? []);
+        assert.equal(mended, wanted.replaceAll("\n", newline));
+        const after = readUnit(mended);
+        assert.deepEqual(after.problems, []);
+        const said = ({ front, sections }: typeof unit) => [
+          front.entries.map(({ key, value }) => [key, value]),
+          sections.map(({ name, pairs }) => [name, pairs.length]),
+        ];
+        assert.deepEqual(said(unit), said(after));
+        assert.deepEqual(after.front.entries[0]?.value, "Volta");
+      });
+    }
+  }
+
+  for (const text of quiet) {
+    it(`is quiet: ${JSON.stringify(text.slice(0, 40))}`, () => {
+      assert.deepEqual(readUnit(text).problems, []);
+    });
+  }
+});
