@@ -6,7 +6,7 @@ import { readAnswer, readPhrase, readSide, type Scanned } from "./phrases";
 import { drop, Problems } from "./problems";
 import { SourceText } from "./source-text";
 import { readTies } from "./ties";
-import { pairLines } from "./traps/glued";
+import { lineStart, pairLines } from "./traps/glued";
 import type { Answer, Item, Pair, Phrase, Side, Silence, Statement, StoryEvent } from "./unit";
 
 /** One list item as found in the file, with the first paragraphs of the bullets nested in it. */
@@ -167,12 +167,8 @@ export class ItemReader {
     if (!first) return undefined;
     // A line that was meant as an item of its own is a trap, and its sign is no second one.
     const own = pairLines(text.text, found.mask);
-    const lineOf = (at: number): number => {
-      const start = text.text.lastIndexOf("\n", at - 1) + 1;
-      return start + text.text.slice(start).search(/\S|$/u);
-    };
     const second = further.filter(
-      ({ start, end }) => !own.has(lineOf(start + text.text.slice(start, end).search(/[=＝]/u))),
+      ({ start, end }) => !own.has(lineStart(text.text, start + text.text.slice(start, end).search(/[=＝]/u))),
     );
     const signs = second.map(({ start, end }) => start + text.text.slice(start, end).search(/[=＝]/u));
     const [sign] = signs;

@@ -50,6 +50,12 @@ export function pairLines(text: string, mask: readonly boolean[]): ReadonlySet<n
   return new Set(found.map(({ start }) => start));
 }
 
+/** Where the line of an item's text that `at` stands in begins behind its white space. */
+export function lineStart(text: string, at: number): number {
+  const start = text.lastIndexOf("\n", at - 1) + 1;
+  return start + text.slice(start).search(/\S|$/u);
+}
+
 /** The lines of an item, or of a bullet under one, that were meant as items. */
 export function gluedLines(lines: LineIndex, item: RawItem, nested: boolean, env: Env, problems: Problems): void {
   const { text: source, block } = item;

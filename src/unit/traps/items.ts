@@ -5,6 +5,7 @@ import { drop, type Problems, write } from "../problems";
 import type { Shape } from "../shapes";
 import type { SourceText } from "../source-text";
 import { acrossEmphasis } from "./emphasis";
+import { lineStart, pairLines } from "./glued";
 
 /*
  * What is easily written into an item in a form that means something else, or nothing. Each looks at the raw text, outside of
@@ -24,7 +25,13 @@ export function itemTraps(item: RawItem, shape: Shape, lone: boolean, env: Env, 
   }
   if (shape === "event") {
     if (/^\[[ xX]\]\s/.test(text)) numberedStatement(item, problems);
-    else if (spacedSeparators(text, mask, "=").length > 0) numberedPair(item, problems);
+    else {
+      const own = pairLines(text, mask);
+      const signs = spacedSeparators(text, mask, "=").filter(
+        (sign) => !own.has(lineStart(text, sign.start + text.slice(sign.start).search(/[=＝]/u))),
+      );
+      if (signs.length > 0) numberedPair(item, problems);
+    }
   }
   if (shape === "pair") acrossEmphasis(item.text, "pair", env, problems);
   for (const nested of item.nested) textTraps(nested.text, env, problems);

@@ -43,6 +43,11 @@ export function isBlank(line: string): boolean {
   return /^[ \t]*$/.test(line);
 }
 
+/** First lines of bullets that are nearly nested: only their spaces, and that they touch the item above, show what was meant. */
+export function nearlyNested({ problems, lines }: Unit): readonly number[] {
+  return problems.filter(({ code }) => code === "not-nested").map(({ range }) => lines.lineAt(range.start));
+}
+
 /** Whether two texts say the same: everything that was read, but for places, and the kinds of what could not be read. */
 export function saysTheSame(before: Unit, after: Unit): boolean {
   return sayings(before) === sayings(after);

@@ -1,4 +1,4 @@
-import { type Blocks, isBlank } from "./blocks";
+import { type Blocks, isBlank, nearlyNested } from "./blocks";
 
 /** Takes white space from the ends of lines. A break that two blanks make inside a paragraph stays, and so does an empty item. */
 export function trimLines({ lines, tokens, opaque }: Blocks): readonly string[] {
@@ -16,7 +16,7 @@ export function trimLines({ lines, tokens, opaque }: Blocks): readonly string[] 
 const emptyItem = /^[ \t]*(?:[-*+]|\d{1,9}[.)])[ \t]+(?:\[[ xX]?\][ \t]+)?$/;
 
 /** One blank line around headings, lists, tables and fences, and never more than one anywhere. */
-export function spaceBlocks({ lines, tokens, opaque, front }: Blocks): readonly string[] {
+export function spaceBlocks({ lines, tokens, opaque, front, unit }: Blocks): readonly string[] {
   const before = new Set<number>(front > 0 ? [front] : []);
   tokens.forEach((token, i) => {
     if (token.level !== 0 || !token.map || !spaced.has(token.type)) return;
@@ -29,6 +29,7 @@ export function spaceBlocks({ lines, tokens, opaque, front }: Blocks): readonly 
     const close = tokens.slice(i + 1).find((each) => each.level === 0 && each.nesting >= 0);
     if (close?.type !== token.type || token.nesting !== 1 || !/_list_open$/.test(token.type)) before.add(after);
   });
+  for (const line of nearlyNested(unit)) before.delete(line);
   const out: string[] = [];
   lines.forEach((line, i) => {
     const last = out.at(-1);

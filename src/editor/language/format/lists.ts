@@ -1,5 +1,5 @@
 import type Token from "markdown-it/lib/token.mjs";
-import { type Blocks, isBlank, lastLine } from "./blocks";
+import { type Blocks, isBlank, lastLine, nearlyNested } from "./blocks";
 
 interface ItemNode {
   /** Its first line, and the line after its last. */
@@ -23,14 +23,18 @@ const markerLine = /^( *)([-*+]|\d{1,9}[.)])( +(?=\S)|[ \t]*$)/;
 
 /**
  * Hyphens as bullets, numbers that count on from the first, one space behind them, and nested lists right under the text of
- * their item. A list with tabs, or with something else than text at the start of an item, stays as it is.
+ * their item. A list with tabs, or with something else than text at the start of an item, stays as it is; so does one that is
+ * nearly nested.
  */
-export function tidyLists({ lines, tokens }: Blocks): readonly string[] {
+export function tidyLists({ lines, tokens, unit }: Blocks): readonly string[] {
   const out = [...lines];
+  const left = nearlyNested(unit);
   tokens.forEach((token, at) => {
     if (token.level !== 0 || !isList(token) || !token.map) return;
     const last = lastLine(lines, token.map);
     if (lines.slice(token.map[0], last).some((line) => /^ *\t|^ *(?:[-*+]|\d+[.)]) *\t|^\uFEFF/.test(line))) return;
+    const [first] = token.map;
+    if (left.some((line) => first <= line && line < last)) return;
     const list = listAt(lines, tokens, at);
     if (list) layList(list, 0, lines, out);
   });

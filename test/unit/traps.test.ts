@@ -1,0 +1,93 @@
+import assert from "node:assert/strict";
+import { readUnit } from "../../src/unit/read";
+import { applyEdits } from "../support/units";
+
+/** What is found in a section with this text: each code with what its first fix makes of the text. */
+function found(text: string): (string | undefined)[][] {
+  const head = "## Oficina\n\n";
+  return readUnit(head + text).problems.map(({ code, fixes: [fix] }) => [
+    code,
+    fix && applyEdits(head + text, fix.edits).slice(head.length),
+  ]);
+}
+
+describe("traps in lists", () => {
+  it("indents bullets by exactly what is missing, with what belongs to them", () => {
+    assert.deepEqual(found("10. Ela pede:\n   - um selim\n     de couro\n   - uma luz\n11. Ela paga.\n"), [
+      ["not-nested", "10. Ela pede:\n    - um selim\n      de couro\n    - uma luz\n11. Ela paga.\n"],
+    ]);
+    assert.deepEqual(found("-   [ ] A roda anda.\n  - A roda parou.\n"), [
+      ["not-nested", "-   [ ] A roda anda.\n    - A roda parou.\n"],
+    ]);
+  });
+
+  it("leaves bullets alone that are another list: behind a blank line, at the margin, with a shape of their own", () => {
+    assert.deepEqual(found("10. Ela pede:\n\n   - um selim\n"), []);
+    assert.deepEqual(found("10. Ela pede:\n- um selim\n"), []);
+    assert.deepEqual(found("10. Ela pede:\n   - selim = saddle\n"), []);
+    assert.deepEqual(found("- selim = saddle\n\n - um selim de couro\n"), []);
+  });
+
+  it("makes an item of a glued line where it stands, and of a pair beside the one above it", () => {
+    assert.deepEqual(found("1. Ela chega.\n   -selim = saddle\n"), [
+      ["not-an-item", "1. Ela chega.\n   - selim = saddle\n"],
+    ]);
+    assert.deepEqual(found("* roda = wheel\n  selim = saddle\n"), [
+      ["not-an-item", "* roda = wheel\n* selim = saddle\n"],
+    ]);
+    assert.deepEqual(found("- roda = wheel\n-\u00A0selim = saddle\n"), [
+      ["not-an-item", "- roda = wheel\n- selim = saddle\n"],
+    ]);
+  });
+
+  it("leaves the other lines of an item alone", () => {
+    for (const text of [
+      "1. Ela chega às\n   9.Depois paga.\n",
+      "- [x] A roda é\n  azul = blue.\n",
+      "- roda\n-5 graus\n",
+      "- roda\n– disse ela\n",
+      "- roda\n*grande* e redonda\n",
+    ])
+      assert.deepEqual(
+        found(text).filter(([code]) => code === "not-an-item"),
+        [],
+        text,
+      );
+    const [second] = found("- roda =\n  selim = saddle\n");
+    assert.equal(second?.[0], "second-equals");
+  });
+
+  it("looks at blocks of notes only where they have no end, or end where an activity was to end", () => {
+    assert.deepEqual(found("```\n- a = b\n```\n"), []);
+    assert.deepEqual(found("~~~\n```activity\n```\n~~~\n"), []);
+    assert.deepEqual(found("- a note\n  1. of two\n  2. parts\n"), []);
+    assert.deepEqual(found("| a | b |\n| c | d | e |\n"), []);
+    assert.deepEqual(found("| a | b |\ntext\n"), []);
+  });
+
+  it("says of an open block or an indented activity wherever it stands that it is one, of a heading only where it is used", () => {
+    const trap = (text: string): boolean[] => readUnit(`## A\n\n${text}`).problems.map((problem) => !!problem.trap);
+    assert.deepEqual(trap("```\nnotes\n\n```activity\nmake: sort\n```\n"), [false]);
+    assert.deepEqual(trap("```\nnotes\n\n- a = b\n"), [true]);
+    assert.deepEqual(trap("- a = b\n\n  ```activity\n  make: sort\n  ```\n"), [false]);
+    assert.deepEqual(trap("- a = b\n\n  ## B\n"), [true]);
+  });
+
+  it("reads comments at the end of a table's row", () => {
+    const unit = readUnit(
+      "## A\n\n| a | b |\n| --- | --- |\n| roda | wheel <!-- by: K7 --> |\n| selim | saddle <!-- allow same-code: meant --> |\n",
+    );
+    const [section] = unit.sections;
+    assert.deepEqual(
+      section?.pairs.map(({ right, by }) => [right.answers[0].text, by?.code]),
+      [
+        ["wheel", "K7"],
+        ["saddle", undefined],
+      ],
+    );
+    assert.deepEqual(
+      unit.silences.map(({ code, scope }) => [code, unit.text.slice(scope.start, scope.end).trim()]),
+      [["same-code", "| selim | saddle <!-- allow same-code: meant --> |"]],
+    );
+  });
+});
