@@ -240,9 +240,16 @@ describe("levels and versions of a board", () => {
     const board = dealtOf(workshopUnit("board", "words", `${both}\nboards: different\nblanks: 2`, front), isBoard);
     assert.deepEqual(
       board.deals.map(({ level, version, copies }) => `${level} ${version} ${copies}`),
-      ["gentle 1 2", "gentle 2 2", "hard 3 2", "hard 4 2"],
+      ["gentle 1 2", "gentle 2 2", "hard 3 2", "hard 4 1"],
     );
     assert.equal(new Set(board.deals.map(({ code }) => code)).size, 4);
+    // 7 + 7 + 9 + 10 + 10 + 5 boards of three: each class has its own number, and no more.
+    const six = "classes: [21, 23, 27, 30, 31, 16]\n";
+    const many = dealtOf(workshopUnit("board", "words", "boards: different\nplayers: 3\nblanks: 1", six), isBoard);
+    assert.deepEqual(
+      many.deals.map(({ copies }) => copies),
+      [6, 6, 6, 6, 6, 5, 5, 3, 3, 2],
+    );
     const same = dealtOf(workshopUnit("board", "words", "blanks: 2", front), isBoard);
     assert.equal(same.deals[0]?.copies, 7);
     const wiped = dealtOf(workshopUnit("board", "words", "blanks: 2\nreuse: sleeve", front), isBoard);
