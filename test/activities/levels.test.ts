@@ -7,6 +7,7 @@ import { cardAt, type DealtLoop } from "../../src/activities/loop/model";
 import type { DealtRebuild } from "../../src/activities/rebuild/model";
 import type { DealtSort, SortDeal } from "../../src/activities/sort/model";
 import { fineShare, trueShare } from "../../src/activities/statements";
+import { strips } from "../../src/activities/strips/kind";
 import type { DealtStrips } from "../../src/activities/strips/model";
 import { readUnitText } from "../support/units";
 import { dealtOf, type ShapeName, shapes, workshopUnit } from "./material";
@@ -109,6 +110,20 @@ describe("gentle strips", () => {
     assert.deepEqual(told("1. a\n2. b\n3. c\n   - d\n   - e"), ["1 a", "3 c"]);
     assert.deepEqual(told("1. a\n2. b\n3. c\n4. d\n5. a"), ["2 b", "4 d"]);
     assert.deepEqual(told("1. a\n   - b\n   - c\n2. a"), []);
+  });
+
+  it("say in each language that a told place has a full stop, and that numbers of blank strips are no places", () => {
+    const stops = /full stop|con punto|suivi d’un point|mit Punkt|com ponto/;
+    const names = /names, not places|nombres, no lugares|noms, pas des places|Namen, keine Plätze|nomes, não lugares/;
+    for (const lang of ["en", "es", "fr", "de", "pt"]) {
+      const lines = (options: string): string =>
+        strips.directions(dealtOf(workshopUnit("strips", "events", options), isStrips), lang)?.join(" ") ?? "";
+      assert.match(lines("levels: [gentle]\nblanks: 2"), stops);
+      assert.match(lines("levels: [gentle]\nblanks: 2"), names);
+      assert.match(lines("levels: [gentle]"), stops);
+      assert.doesNotMatch(lines("levels: [gentle]"), names);
+      assert.doesNotMatch(lines("levels: [hard]\nblanks: 2"), stops);
+    }
   });
 });
 
