@@ -7,6 +7,7 @@ import { cardAt, type DealtLoop } from "../../src/activities/loop/model";
 import type { DealtRebuild } from "../../src/activities/rebuild/model";
 import type { DealtSort, SortDeal } from "../../src/activities/sort/model";
 import { fineShare, trueShare } from "../../src/activities/statements";
+import { strips } from "../../src/activities/strips/kind";
 import type { DealtStrips } from "../../src/activities/strips/model";
 import { readUnitText } from "../support/units";
 import { dealtOf, type ShapeName, shapes, workshopUnit } from "./material";
@@ -109,6 +110,20 @@ describe("gentle strips", () => {
     assert.deepEqual(told("1. a\n2. b\n3. c\n   - d\n   - e"), ["1 a", "3 c"]);
     assert.deepEqual(told("1. a\n2. b\n3. c\n4. d\n5. a"), ["2 b", "4 d"]);
     assert.deepEqual(told("1. a\n   - b\n   - c\n2. a"), []);
+  });
+
+  it("say in each language that a told place has a full stop, and that numbers of blank strips are no places", () => {
+    const stops = /full stop|con punto|suivi d’un point|mit Punkt|com ponto/;
+    const names = /names, not places|nombres, no lugares|noms, pas des places|Namen, keine Plätze|nomes, não lugares/;
+    for (const lang of ["en", "es", "fr", "de", "pt"]) {
+      const lines = (options: string): string =>
+        strips.directions(dealtOf(workshopUnit("strips", "events", options), isStrips), lang)?.join(" ") ?? "";
+      assert.match(lines("levels: [gentle]\nblanks: 2"), stops);
+      assert.match(lines("levels: [gentle]\nblanks: 2"), names);
+      assert.match(lines("levels: [gentle]"), stops);
+      assert.doesNotMatch(lines("levels: [gentle]"), names);
+      assert.doesNotMatch(lines("levels: [hard]\nblanks: 2"), stops);
+    }
   });
 });
 
@@ -240,9 +255,16 @@ describe("levels and versions of a board", () => {
     const board = dealtOf(workshopUnit("board", "words", `${both}\nboards: different\nblanks: 2`, front), isBoard);
     assert.deepEqual(
       board.deals.map(({ level, version, copies }) => `${level} ${version} ${copies}`),
-      ["gentle 1 2", "gentle 2 2", "hard 3 2", "hard 4 2"],
+      ["gentle 1 2", "gentle 2 2", "hard 3 2", "hard 4 1"],
     );
     assert.equal(new Set(board.deals.map(({ code }) => code)).size, 4);
+    // 7 + 7 + 9 + 10 + 10 + 5 boards of three: each class has its own number, and no more.
+    const six = "classes: [21, 23, 27, 30, 31, 16]\n";
+    const many = dealtOf(workshopUnit("board", "words", "boards: different\nplayers: 3\nblanks: 1", six), isBoard);
+    assert.deepEqual(
+      many.deals.map(({ copies }) => copies),
+      [6, 6, 6, 6, 6, 5, 5, 3, 3, 2],
+    );
     const same = dealtOf(workshopUnit("board", "words", "blanks: 2", front), isBoard);
     assert.equal(same.deals[0]?.copies, 7);
     const wiped = dealtOf(workshopUnit("board", "words", "blanks: 2\nreuse: sleeve", front), isBoard);

@@ -76,9 +76,15 @@ function plansFor(options: BoardOptions, request: DealRequest, plain: Level): Bo
   if (options.boards === "different" && options.copies !== "by copier") {
     const plans = plansOf({ ...options, versions: 1 }, plain);
     const sets = copiesOf(counted, classes, plans);
+    // A class has no use for the boards beyond its own number.
+    const hours = used ? classes.map((learners) => copiesOf(counted, [learners], plans)) : [];
+    const copiesAt = (plan: number, board: number): number =>
+      each === 1 ? 1 : hours.filter((own) => Number(own[plan] ?? 0) > board).length;
     return plans
-      .flatMap(({ level }, i) => upTo(Number(sets[i] ?? 1)).map(() => level))
-      .map((level, i): BoardPlan => ({ level, version: i + 1, copies: each }));
+      .flatMap(({ level }, plan) =>
+        upTo(Number(sets[plan] ?? 1)).map((board) => ({ level, copies: copiesAt(plan, board) })),
+      )
+      .map((board, i): BoardPlan => ({ ...board, version: i + 1 }));
   }
   const plans = plansOf(options, plain);
   const boards = classes.reduce((sum, learners) => sum + setsFor(learners, options.players), 0);

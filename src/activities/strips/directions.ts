@@ -20,7 +20,10 @@ const languages: Readonly<Record<string, Steps>> = {
     steps(
       events && "Spread the strips out on the table and read them to each other.",
       events && "Put them in the order of the story, the first event at the top.",
-      told && "A number before an event is its place in the story.",
+      told && blanks === 0 && "A number with a full stop before a printed event is its place in the story.",
+      told &&
+        blanks > 0 &&
+        "A number with a full stop before a printed event is its place in the story. The numbers on the blank strips are only names, not places.",
       blanks > 0 && events && "Write events of your own on the blank strips and put them where they belong.",
       blanks > 0 && !events && "Write the events of your story on the blank strips, in any order of the numbers.",
       slip && "Write the letters or numbers of the strips on the slip, from the first to the last.",
@@ -33,7 +36,10 @@ const languages: Readonly<Record<string, Steps>> = {
     steps(
       events && "Extended las tiras sobre la mesa y leédoslas en voz alta.",
       events && "Ponedlas en el orden de la historia, el primer suceso arriba.",
-      told && "Un número delante de un suceso es su lugar en la historia.",
+      told && blanks === 0 && "Un número con punto delante de un suceso impreso es su lugar en la historia.",
+      told &&
+        blanks > 0 &&
+        "Un número con punto delante de un suceso impreso es su lugar en la historia. Los números de las tiras en blanco son solo nombres, no lugares.",
       blanks > 0 && events && "Escribid sucesos vuestros en las tiras en blanco y ponedlos donde corresponda.",
       blanks > 0 &&
         !events &&
@@ -48,7 +54,10 @@ const languages: Readonly<Record<string, Steps>> = {
     steps(
       events && "Étalez les bandes sur la table et lisez-les à voix haute.",
       events && "Mettez-les dans l’ordre de l’histoire, le premier évènement en haut.",
-      told && "Un numéro devant un évènement est sa place dans l’histoire.",
+      told && blanks === 0 && "Un numéro suivi d’un point devant un évènement imprimé est sa place dans l’histoire.",
+      told &&
+        blanks > 0 &&
+        "Un numéro suivi d’un point devant un évènement imprimé est sa place dans l’histoire. Les numéros des bandes vierges ne sont que des noms, pas des places.",
       blanks > 0 && events && "Écrivez vos propres évènements sur les bandes vierges et placez-les au bon endroit.",
       blanks > 0 &&
         !events &&
@@ -63,7 +72,10 @@ const languages: Readonly<Record<string, Steps>> = {
     steps(
       events && "Breitet die Streifen auf dem Tisch aus und lest sie einander vor.",
       events && "Legt sie in die Reihenfolge der Geschichte, das erste Ereignis nach oben.",
-      told && "Eine Zahl vor einem Ereignis ist sein Platz in der Geschichte.",
+      told && blanks === 0 && "Eine Zahl mit Punkt vor einem gedruckten Ereignis ist sein Platz in der Geschichte.",
+      told &&
+        blanks > 0 &&
+        "Eine Zahl mit Punkt vor einem gedruckten Ereignis ist sein Platz in der Geschichte. Die Nummern der leeren Streifen sind nur Namen, keine Plätze.",
       blanks > 0 && events && "Schreibt eigene Ereignisse auf die leeren Streifen und legt sie an ihre Stelle.",
       blanks > 0 &&
         !events &&
@@ -78,7 +90,10 @@ const languages: Readonly<Record<string, Steps>> = {
     steps(
       events && "Espalhem as tiras na mesa e leiam-nas em voz alta.",
       events && "Ponham-nas pela ordem da história, com o primeiro acontecimento em cima.",
-      told && "Um número antes de um acontecimento é o seu lugar na história.",
+      told && blanks === 0 && "Um número com ponto antes de um acontecimento impresso é o seu lugar na história.",
+      told &&
+        blanks > 0 &&
+        "Um número com ponto antes de um acontecimento impresso é o seu lugar na história. Os números das tiras em branco são só nomes, não lugares.",
       blanks > 0 && events && "Escrevam acontecimentos vossos nas tiras em branco e ponham-nas no lugar certo.",
       blanks > 0 &&
         !events &&
