@@ -146,6 +146,7 @@ async function writeAll(
     deals: current,
     pieces: [...keptPieces, ...entries],
     past: pastAfter(before, current),
+    guide: only === undefined ? codesOf(current) : (before?.guide ?? codesOf(before?.deals ?? [])),
   };
   // A pieces file that cannot be read is kept under another name: it may hold the history of all prints.
   const damaged = unit.pieces !== undefined && before === undefined && unit.pieces.trim() !== "";
@@ -153,4 +154,8 @@ async function writeAll(
     ? [{ name: `${unit.name}.pieces.damaged.json`, bytes: new TextEncoder().encode(unit.pieces) }]
     : [];
   return [...files, ...salvaged, { name: `${unit.name}.pieces.json`, bytes: writePiecesFile(file) }];
+}
+
+function codesOf(deals: readonly RecordedDeal[]): string[] {
+  return deals.map(({ code }) => code);
 }
