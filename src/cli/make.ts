@@ -1,4 +1,6 @@
+import { readdir } from "node:fs/promises";
 import path from "node:path";
+import { leftovers } from "../make/leftovers";
 import { BlockedError, type MadeFile, type MakeOptions, type Workshop } from "../make/workshop";
 import { type FileReport, settingsReports, unitReport } from "./report";
 import { findingLines, proofLines, styleFor } from "./text";
@@ -68,6 +70,8 @@ async function makeUnit(workshop: Workshop, file: string, out: string, options: 
     ...made.map(({ name, bytes }) => `  ${path.join(shown, name)} (${kilobytes(bytes)})`),
   ];
   process.stdout.write(`${lines.join("\n")}\n`);
+  const present = await readdir(out).catch(() => []);
+  for (const left of leftovers(reading.file.name, present, made, options)) say(`  ${path.join(shown, left)}`);
   return 0;
 }
 

@@ -1,4 +1,5 @@
 import * as vscode from "vscode";
+import { leftovers } from "../make/leftovers";
 import { BlockedError } from "../make/workshop";
 import { outputFolderOf, writable } from "./files/outputFolder";
 import { NotWritten, writeWhole } from "./files/wholeFiles";
@@ -10,6 +11,8 @@ import { reasonOf, unitFor } from "./units";
 export interface Made {
   readonly files: readonly vscode.Uri[];
   readonly error?: string;
+  /** What lies beside them from earlier prints, a sentence each. */
+  readonly leftovers?: readonly string[];
   /** Findings stand in the way. */
   readonly blocked?: boolean;
 }
@@ -24,7 +27,7 @@ export function makeUnits(readings: Readings, previews: Previews): vscode.Dispos
     const made = await makeOne(readings, document, folder);
     if (made.error !== undefined) return refuse(made.error, made.blocked);
     readings.requestAll();
-    if (made.files.length > 0) void tell(folder, made.files);
+    if (made.files.length > 0) void tell(folder, made);
     return made;
   });
 }
@@ -47,7 +50,11 @@ async function makeOne(readings: Readings, document: vscode.TextDocument, folder
         },
       });
       await writeWhole(writable(folder), files, stopIfCancelled);
-      return { files: files.map(({ name }) => vscode.Uri.joinPath(folder, name)) };
+      const present = await writable(folder)
+        .names()
+        .catch(() => []);
+      const left = leftovers(reading.file.name, present, files, {});
+      return { leftovers: left, files: files.map(({ name }) => vscode.Uri.joinPath(folder, name)) };
     } catch (error) {
       const cause = error instanceof NotWritten ? error.cause : error;
       if (cause instanceof vscode.CancellationError) return { files: [] };
@@ -84,12 +91,16 @@ async function explainRefusal(error: string, blocked: boolean): Promise<void> {
 }
 
 /** Says what was made and offers to look at it. */
-async function tell(folder: vscode.Uri, files: readonly vscode.Uri[]): Promise<void> {
+async function tell(folder: vscode.Uri, { files, leftovers: left = [] }: Made): Promise<void> {
   const first = files.find(({ path }) => path.endsWith(".card.pdf")) ?? files.find(({ path }) => path.endsWith(".pdf"));
   const count = files.filter(({ path }) => path.endsWith(".pdf")).length;
   const openFirst = "Open the Pieces";
   const openFolder = "Show the Folder";
-  const message = `${count === 1 ? "One PDF is" : `${count} PDFs are`} in ${vscode.workspace.asRelativePath(folder)}.`;
+  const made = `${count === 1 ? "One PDF is" : `${count} PDFs are`} in ${vscode.workspace.asRelativePath(folder)}.`;
+  // A notification has room for one; the others show once it is deleted.
+  const more =
+    left.length > 1 ? [`${left.length - 1} more of its PDFs there ${left.length > 2 ? "are" : "is"} too.`] : [];
+  const message = [made, ...left.slice(0, 1), ...more].join(" ");
   const chosen = await vscode.window.showInformationMessage(message, ...(first ? [openFirst] : []), openFolder);
   if (chosen === openFirst && first) await openOutside(first);
   if (chosen === openFolder) await showFolder(files[0] ?? folder);

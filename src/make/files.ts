@@ -98,11 +98,11 @@ export async function makeFiles(
     jobs.push({ name: `${unit.name}.${stock}.pdf`, title: press.unitTitle, lang, sheets });
   const chosen = printed.map(({ printable }) => printable);
   const labels = labelSheets(chosen, press);
-  const guide = guideSheets(printed, press, [
-    ...stationBlocks(unit.stations, printables, press),
-    { type: "page break" },
-    ...prepBlocks(printed, labels),
-  ]);
+  const stations = stationBlocks(unit.stations, printables, press);
+  const guideOf = (sheets: number): Sheet[] =>
+    guideSheets(printed, press, [...stations, { type: "page break" }, ...prepBlocks(printed, labels, sheets)]);
+  // The guide counts its own sheets: their number changes none of its lines.
+  const guide = guideOf(guideOf(1).length);
   const lang = chosen[0]?.lang ?? "en";
   // With `only`, the unit's guide and labels stay as they are: they speak of all activities.
   for (const [name, sheets] of options.only === undefined ? Object.entries({ guide, labels }) : []) {
@@ -146,6 +146,7 @@ async function writeAll(
     deals: current,
     pieces: [...keptPieces, ...entries],
     past: pastAfter(before, current),
+    guide: only === undefined ? codesOf(current) : (before?.guide ?? codesOf(before?.deals ?? [])),
   };
   // A pieces file that cannot be read is kept under another name: it may hold the history of all prints.
   const damaged = unit.pieces !== undefined && before === undefined && unit.pieces.trim() !== "";
@@ -153,4 +154,8 @@ async function writeAll(
     ? [{ name: `${unit.name}.pieces.damaged.json`, bytes: new TextEncoder().encode(unit.pieces) }]
     : [];
   return [...files, ...salvaged, { name: `${unit.name}.pieces.json`, bytes: writePiecesFile(file) }];
+}
+
+function codesOf(deals: readonly RecordedDeal[]): string[] {
+  return deals.map(({ code }) => code);
 }

@@ -16,6 +16,8 @@ export interface PiecesFile {
   readonly pieces: readonly PieceEntry[];
   /** Each earlier deal once, without copies. */
   readonly past: readonly RecordedDeal[];
+  /** Codes of the deals that the unit's guide and labels speak of; other activities may have been printed since. */
+  readonly guide?: readonly string[];
 }
 
 export interface RecordedDeal {
@@ -114,6 +116,7 @@ export function readPiecesFile(text: string | undefined): PiecesFile | undefined
     deals: deals("deals"),
     pieces: list(data["pieces"]).filter(isPieceEntry),
     past: deals("past"),
+    ...(Array.isArray(data["guide"]) ? { guide: data["guide"].map(String) } : {}),
   };
 }
 
@@ -172,6 +175,7 @@ export function writePiecesFile(file: PiecesFile): Uint8Array {
     block("deals", file.deals),
     block("pieces", file.pieces),
     block("past", file.past),
+    ...(file.guide ? [`  "guide": ${JSON.stringify(file.guide)}`] : []),
   ];
   return new TextEncoder().encode(`{\n${parts.join(",\n")}\n}\n`);
 }

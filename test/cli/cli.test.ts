@@ -138,6 +138,19 @@ describe("the command line", function () {
     assert.equal(err, "Standard input is not UTF-8 text.\n");
   });
 
+  it("says which PDFs in the folder are of an earlier print, and leaves them", () => {
+    desk.write("a.unit.md", unitOf(4, "title: One"));
+    assert.equal(desk.cutwork(["make", "a.unit.md"]).err, "");
+    const { code, err } = desk.cutwork(["make", "a.unit.md", "--merge"]);
+    assert.equal(code, 0);
+    assert.equal(
+      err.match(/^ {2}out[\\/]a\.One\.(card|paper)\.pdf is of an earlier print.*delete it\.$/gm)?.length,
+      2,
+      err,
+    );
+    assert.ok(readdirSync(path.join(desk.folder, "out")).includes("a.One.card.pdf"));
+  });
+
   it("checks the other files where one cannot be read, in the order of the call", () => {
     desk.write("b.unit.md", unitOf(4, "gird: 3 x 3"));
     desk.write("a.unit.md", unitOf(4, ""));

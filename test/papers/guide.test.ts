@@ -133,6 +133,16 @@ describe("the prep sheet", () => {
     assert.match(plain, /at 100 %, on one side, and lay/);
   });
 
+  it("counts the guide's own sheets", async () => {
+    for (const text of [unit, story, `${unit}\n\`\`\`stations\ndesks: 3\nminutes: 5\n\`\`\`\n`]) {
+      const pages = await texts(text, "guide");
+      const said = /Guide (\d+) sheets? of paper besides, with this one/.exec(
+        (pages.at(-1) ?? "").replace(/\s+/g, " "),
+      );
+      assert.equal(Number(said?.[1]), pages.length);
+    }
+  });
+
   it("asks for copies of a master, and for the sheets of labels", async () => {
     const said = await prep(unitOf(12, "grid: 3 x 3\ncopies: by copier", front));
     assert.match(said, /Words – tiles card 1 master 8 /);

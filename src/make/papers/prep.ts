@@ -14,8 +14,11 @@ const paperStack = 10;
 /** g/m² */
 const weights = { card: 160, paper: 80 } as const;
 
-/** What to print, cut and sort before the first class. Counts come from the sheets as they are laid out. */
-export function prepBlocks(printed: readonly PrintedActivity[], labels: readonly Sheet[]): Block[] {
+/**
+ * What to print, cut and sort before the first class. Counts come from the sheets as they are laid out; `guide` is how many the
+ * guide has, this one among them.
+ */
+export function prepBlocks(printed: readonly PrintedActivity[], labels: readonly Sheet[], guide: number): Block[] {
   const rows = printed.flatMap((activity) => [
     ...(activity.card.length > 0 ? [row(activity, "card")] : []),
     ...(activity.paper.length > 0 ? [row(activity, "paper")] : []),
@@ -44,6 +47,7 @@ export function prepBlocks(printed: readonly PrintedActivity[], labels: readonly
           label: `Paper, ${weights.paper} g/m²`,
           value: `${count(papers.length, "sheet", "sheets")}, ${mass(papers, weights.paper)}`,
         },
+        { label: "Guide", value: `${count(guide, "sheet", "sheets")} of paper besides, with this one` },
         ...(labels.length > 0 ? [{ label: "Labels", value: count(labels.length, "sheet", "sheets") }] : []),
         ...(film > 0 ? [{ label: "Pouches", value: `${film}, each 6 mm larger than the sheet` }] : []),
         ...(clear === undefined ? [] : [{ label: "Sleeves", value: clear }]),
