@@ -63,34 +63,6 @@ class Reader {
   }
 
   private readFront(): { front: Mapping; bodyLine: number } {
-<<<<<<< HEAD
-    const fence = (line: number): string => {
-      const { start, end } = this.lines.line(line);
-      return this.text
-        .slice(start, end)
-        .replace(/^\uFEFF/, "")
-        .trimEnd();
-    };
-    const none = { front: { range: { start: 0, end: 0 }, entries: [] }, bodyLine: 0 };
-    if (fence(0) !== "---") return none;
-    for (let line = 1; line < this.lines.count; line++) {
-      if (fence(line) !== "---" && fence(line) !== "...") continue;
-      const range = { start: this.lines.start(1), end: this.lines.start(line) };
-      const content = this.text.slice(range.start, range.end).replace(/\r\n?/g, "\n").replace(/\n$/, "");
-      // Two thematic breaks with text between them are ordinary Markdown.
-      if (content.trim() !== "" && !/^[\w-]+[ \t]*:/m.test(content)) return none;
-      const source = SourceText.inLines(this.lines, 1, content);
-      return { front: readMapping(source, range, "front matter", this.problems), bodyLine: line + 1 };
-    }
-    // A line of hyphens above anything but a setting is ordinary Markdown.
-    if (!/^[\w-]+[ \t]*:(?:\s|$)/.test(fence(1))) return none;
-    this.problems.add(
-      "unreadable-yaml",
-      this.lines.line(0),
-      "The front matter that begins here never ends; close it with a line of three hyphens.",
-    );
-    return none;
-=======
     const found = findFront(this.lines, this.problems);
     if (!found) return { front: { range: { start: 0, end: 0 }, entries: [] }, bodyLine: 0 };
     const { first, after, body } = found;
@@ -98,7 +70,6 @@ class Reader {
     const content = this.text.slice(range.start, range.end).replace(/\r\n?/g, "\n").replace(/\n$/, "");
     const source = SourceText.inLines(this.lines, first, content);
     return { front: readMapping(source, range, "front matter", this.problems), bodyLine: body };
->>>>>>> 0d408ba5d0caa601f404313dd26a4e3e7d04b354
   }
 
   private walk(tokens: readonly Token[]): void {
