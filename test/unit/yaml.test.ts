@@ -25,6 +25,7 @@ const meant: readonly (readonly [written: string, wanted: string, ...told: strin
   ["make: loop\n...\nseed: 2", "make: loop\nseed: 2", "..."],
   ["make: loop\n...\nfrom:\n\t- A", "make: loop\nfrom:\n  - A", "...", "\t"],
   ["make:loop", "make: loop", ":"],
+  ['title: "Volta" # or "Roda"\nmake:loop', 'title: "Volta" # or "Roda"\nmake: loop', ":"],
   ["title: Volta\n  a = b\nmake:loop", "title: Volta\n  a = b\nmake: loop", ":"],
   ['title: "Volta\n  a = b"\nmake:loop', 'title: "Volta\n  a = b"\nmake: loop', ":"],
   ["make:loop\nfrom:Rodas\nseed: 2", "make: loop\nfrom: Rodas\nseed: 2", ":", ":"],
