@@ -16,9 +16,9 @@ export interface Outcome {
 /** The traps in a YAML text whose mending is sure. `what` is what the text is: activity, plan, front matter, settings file. */
 export function findMends(text: string, what: string, outcome: (text: string) => Outcome): Mend[] {
   const lines = linesOf(text);
-  let taken: Mend[] = [];
+  let taken: Mend[] = separators(text, lines);
   const now = () => outcome(mendedText(text, taken));
-  for (const mend of [...separators(text, lines), ...silentTraps(lines)]) {
+  for (const mend of silentTraps(lines)) {
     const before = now();
     const after = outcome(mendedText(text, [...taken, mend]));
     // In a text of several lines within quotation marks all stands as written.

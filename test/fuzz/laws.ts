@@ -161,7 +161,10 @@ export function fixHolds(workshop: Workshop, text: string, pick: number): void {
   const mended = count(after.findings, finding) < count(findings, finding);
   // A block may become readable by another finding's fix, and then its section is in use.
   const readable = codes(after.findings, "unreadable-yaml") < codes(findings, "unreadable-yaml");
-  const uncovered = (hiding.has(finding.code) || readable) && (!there || after.findings.length < findings.length);
+  // The second of two options with one name counts when the first is taken out, whatever else is then found about it.
+  const second = codes(after.findings, "option-twice") < codes(findings, "option-twice");
+  const uncovered =
+    (hiding.has(finding.code) || readable) && (!there || second || after.findings.length < findings.length);
   assert.ok(
     mended || uncovered,
     `“${fix.title}” leaves ${finding.code}: ${finding.message}\n${JSON.stringify(after.file.text)}`,

@@ -183,6 +183,25 @@ const options = fc.constantFrom(
   "from: #3",
   "from: At: noon",
   "from: other.unit.md#One",
+  "from: One #2",
+  "from: [One #2, *Two]",
+  "from: *One",
+  "from: - One",
+  "from:One",
+  "from: {One}",
+  "from: [One",
+  "from:\n\t- One\n\t- 12",
+  "from:\n  - B: C\n  - Two #2",
+  "make = tiles",
+  "make：tiles",
+  "tiles",
+  "- make: tiles",
+  "---",
+  "...",
+  "\tseed: 3",
+  "title: 'It's'",
+  'title: "open',
+  "levels: gentle, hard",
   "title: null",
   "title:",
   "title: ☀",
@@ -300,7 +319,7 @@ const block = fc.oneof(
 
 const front = fc
   .tuple(
-    fc.constantFrom("", "", "---\n", "---\n", "--- \n", " ---\n"),
+    fc.constantFrom("", "", "---\n", "---\n", "--- \n", " ---\n", "\n---\n"),
     fc.array(
       fc.constantFrom(
         "title: The café",
@@ -318,12 +337,15 @@ const front = fc
         "severities:\n  unused-pairs: off",
         "severities: {nonsense: error}",
         "title: a: b",
+        "title: Unit #3",
+        "classes: 24, 27",
+        "teaches = pt",
         "[",
         "",
       ),
       { maxLength: 4 },
     ),
-    fc.constantFrom("---\n", "---\n", "...\n", ""),
+    fc.constantFrom("---\n", "---\n", "...\n", "----\n", ""),
   )
   .map(([open, lines, close]) => (open === "" ? "" : `${open}${lines.map((line) => `${line}\n`).join("")}${close}`));
 
