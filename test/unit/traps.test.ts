@@ -43,7 +43,7 @@ describe("traps in lists", () => {
   it("leaves the other lines of an item alone", () => {
     for (const text of [
       "1. Ela chega às\n   9.Depois paga.\n",
-      "- [x] A roda é\n  azul = blue.\n",
+      "- [x] A roda = wheel é\n  azul = blue.\n",
       "- roda\n-5 graus\n",
       "- roda\n– disse ela\n",
       "- roda\n*grande* e redonda\n",
@@ -62,7 +62,7 @@ describe("traps in lists", () => {
     assert.deepEqual(found("~~~\n```activity\n```\n~~~\n"), []);
     assert.deepEqual(found("- a note\n  1. of two\n  2. parts\n"), []);
     assert.deepEqual(found("| a | b |\n| c | d | e |\n"), []);
-    assert.deepEqual(found("| a | b |\ntext\n"), []);
+    assert.deepEqual(found("| a | b |\nc | d\n"), []);
   });
 
   it("says of an open block or an indented activity wherever it stands that it is one, of a heading only where it is used", () => {
@@ -71,6 +71,20 @@ describe("traps in lists", () => {
     assert.deepEqual(trap("```\nnotes\n\n- a = b\n"), [true]);
     assert.deepEqual(trap("- a = b\n\n  ```activity\n  make: sort\n  ```\n"), [false]);
     assert.deepEqual(trap("- a = b\n\n  ## B\n"), [true]);
+  });
+
+  it("takes a pair under a statement for no correction", () => {
+    assert.deepEqual(
+      found("- [ ] A roda parou.\n  - selim = saddle\n  - A roda anda.\n").map(([code]) => code),
+      ["nested-item"],
+    );
+  });
+
+  it("parts emphasis at bars in the first cell of a row, and not in the second", () => {
+    const table = (left: string, right: string): string => `| a | b |\n| --- | --- |\n| ${left} | ${right} |\n`;
+    assert.deepEqual(found(table("**a \\| roda**", "**the \\| wheel**")), [
+      ["split-emphasis", table("**a** \\| **roda**", "**the \\| wheel**")],
+    ]);
   });
 
   it("reads comments at the end of a table's row", () => {

@@ -45,7 +45,7 @@ export function pairLines(text: string, mask: readonly boolean[]): ReadonlySet<n
   const found = furtherLines(text).filter(({ start, text: line }) => {
     const end = start + line.length;
     if (!signs.some((sign) => start < sign.start && sign.end < end)) return false;
-    return pairSign.test(line) || (!!first && first.end < start && text.slice(first.end, start).trim() !== "");
+    return pairSign.test(line) || (!!first && first.end < start);
   });
   return new Set(found.map(({ start }) => start));
 }
