@@ -103,6 +103,9 @@ function fixesFor(dealt: DealtBoard, pairs: readonly Pair[], alternative: Standi
   }
   if (options.clue === "example" && dealsWith(dealt, { clue: "gloss" }))
     fixes.push({ title: "Call by translation", edits: [setOption(block, unit.text, "clue", "gloss")] });
+  // Where nothing can be spared, the board shows what is called: telling the two apart is the game then.
+  if (fixes.length === 0 && options.clue === "gloss" && options.show === "word" && dealsWith(dealt, { clue: "word" }))
+    fixes.push({ title: "Call the words themselves", edits: [setOption(block, unit.text, "clue", "word")] });
   return fixes;
 }
 

@@ -2,6 +2,7 @@ import type { Report, Rule } from "../../../base/finding";
 import { fold } from "../../../match/fold";
 import { buildable } from "../../../prove/orders/orders";
 import { partKey } from "../../../unit/items";
+import { dropPair } from "../../shared-answers";
 import { type DealtRebuild, packetOf } from "../model";
 import { type RebuildContext, shortened } from "./context";
 
@@ -44,6 +45,7 @@ function clash({ sentences, packets }: DealtRebuild, sentence: number, from: num
   const late = leftOver === 0 ? Math.max(sentence, from) : sentence;
   const early = late === sentence ? from : sentence;
   const [here, there] = [sentences[late], sentences[early]].map((each) => each?.pair.left.answers[0]);
+  const pair = sentences[late]?.pair;
   const range = here?.range ?? { start: 0, end: 0 };
   const where =
     packetOf(packets, late) === packetOf(packets, early) ? "" : ` (packet ${packetOf(packets, early)?.number ?? ""})`;
@@ -52,5 +54,6 @@ function clash({ sentences, packets }: DealtRebuild, sentence: number, from: num
     range,
     message: `“${shortened(here?.text ?? "")}” has ${how} “${shortened(there?.text ?? "")}”${where}, so each may be taken for the other's.`,
     related: there ? [{ range: there.range, message: "The other sentence" }] : [],
+    fixes: pair ? [dropPair(pair)].flatMap((each) => each?.fix ?? []) : [],
   };
 }
