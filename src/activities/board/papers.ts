@@ -64,6 +64,7 @@ function callerSheets(dealt: DealtBoard, list: readonly number[], hour: number, 
         return [[`${i + 1}`, { runs, source, lang }, listed(word.shown), { boxes: 1 }]];
       }),
     },
+    ...ownWords(dealt),
     ...(never.length > 0
       ? [
           { type: "heading", level: 2, text: `On the ${levels ? "hard boards" : "board"} and never called` } as const,
@@ -73,6 +74,30 @@ function callerSheets(dealt: DealtBoard, list: readonly number[], hour: number, 
   ];
   const state = [...(name ? [name] : []), codes];
   return setDocument(blocks, activityPage(request, press, "Caller’s list", state), press.typeface);
+}
+
+/** Lines for the words that learners write in the blank cells, so that they can be called as well. */
+function ownWords({ options }: DealtBoard): Block[] {
+  if (options.blanks === 0) return [];
+  return [
+    { type: "heading", level: 2, text: `For the blank ${options.blanks === 1 ? "cell" : "cells"}` },
+    {
+      type: "paragraph",
+      text: "Write here what you give the learners to write in before they begin, and call it between the others.",
+    },
+    {
+      type: "table",
+      size: listSize,
+      rowHeight: listRow,
+      columns: [
+        { width: "fit", align: "end" },
+        { head: "Say", share: 1 },
+        { head: "On the board", share: 1 },
+        { head: "Done", width: "fit", align: "middle" },
+      ],
+      rows: upTo(options.blanks).map((i): Cell[] => [`${i + 1}`, "", "", { boxes: 1 }]),
+    },
+  ];
 }
 
 function learnersIn({ request, options }: DealtBoard, hour: number): string {
