@@ -47,7 +47,7 @@ describe("the sheets beside the text", () => {
 
   it("shows a second solution beside the first, its pieces marked", async () => {
     await preview("two.unit.md", ambiguous);
-    assert.match(await line(), /At least two ways/);
+    assert.match(await line(), /^6 ways/);
     assert.deepEqual(await page.text("#views button"), ["To cut", "Solved", "Both solutions"]);
     await chooseView("Both solutions");
     await until("two columns", async () => (await page.count("section:has(.paper)")) === 2);
