@@ -74,7 +74,7 @@ export function blockInItem(lines: LineIndex, item: Token, inner: Token | undefi
   } else if (inner.type === "html_block") commentFirst(lines, line, text, at, problems);
 }
 
-/** `- <!-- by: K7 --> copo = glass`: Markdown takes the whole item for the comment. */
+/** `- <!-- by: K7 --> roda = wheel`: Markdown takes the whole item for the comment. */
 function commentFirst(
   lines: LineIndex,
   line: { start: number; end: number },

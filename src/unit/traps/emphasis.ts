@@ -31,7 +31,7 @@ function crosses(text: string, between: readonly Span[], env: Env): boolean {
   return parts > signsPrinted(text, env);
 }
 
-/** `**copo = glass**`: each side is read by itself, so that neither is bold and both print the signs. */
+/** `**roda = wheel**`: each side is read by itself, so that neither is bold and both print the signs. */
 export function acrossEmphasis(source: SourceText, part: Part, env: Env, problems: Problems): void {
   const { text } = source;
   if (!/[*_]/.test(text)) return;

@@ -37,7 +37,7 @@ function furtherLines(text: string): Line[] {
 
 /**
  * Starts of the lines in an item's text that hold a pair of their own: they begin like an item, or all of a pair stands above
- * them, as in `- bule = pot` and `copo = glass` below it.
+ * them, as in `- bule = pot` and `roda = wheel` below it.
  */
 export function pairLines(text: string, mask: readonly boolean[]): ReadonlySet<number> {
   const signs = text.includes("\n") ? spacedSeparators(text, mask, "=") : [];

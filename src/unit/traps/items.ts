@@ -154,7 +154,7 @@ const otherSeparators = [
   /(?<=[^\s=＝<>!])[=＝]{1,3}(?=[^\s=＝>])/u,
 ];
 
-/** `copo – glass`, `copo: glass`, a tab, `copo=glass`, `copo =glass`: nearly a pair. */
+/** `roda – wheel`, `roda: wheel`, a tab, `roda=wheel`, `roda =wheel`: nearly a pair. */
 function meantAsPair({ text: source }: RawItem, open: (span: Span) => boolean, end: number, problems: Problems): void {
   for (const separator of otherSeparators) {
     const match = separator.exec(source.text);
