@@ -46,8 +46,10 @@ export function chooseDecoys(
     return { edges: edges.slice(0, outer), wanted: options.decoys.length, misfits };
   }
   const wanted = Math.min(options.decoys ?? outer, outer);
-  const own = request.sections.flatMap(pairsOf).filter((pair) => !used.includes(pair));
-  const others = relation.pairs.filter((pair) => !own.includes(pair) && !used.includes(pair));
+  const shown = new Set(used);
+  const own = request.sections.flatMap(pairsOf).filter((pair) => !shown.has(pair));
+  const near = new Set(own);
+  const others = relation.pairs.filter((pair) => !near.has(pair) && !shown.has(pair));
   const random = new Random(stream);
   const drawn = [own, others].flatMap((pool) =>
     random.shuffle(upTo(pool.length)).flatMap((i) => {
@@ -55,22 +57,25 @@ export function chooseDecoys(
       const pair = pool[i];
       if (!pair) return [];
       return left
-        ? toPrinted(pair.left.answers[0], request.teaches)
-        : toPrinted(pair.right.answers[0], request.explains);
+        ? { answer: pair.left.answers[0], lang: request.teaches }
+        : { answer: pair.right.answers[0], lang: request.explains };
     }),
   );
   // A text of more words says by its length alone that it has no partner, and makes the words of all tiles smaller.
   const most = Math.max(...used.flatMap(({ left, right }) => [left, right].map(({ answers }) => wordsIn(answers[0]))));
-  const alike = [0, 1].flatMap((more) => drawn.filter((edge) => Math.max(0, wordsIn(edge) - most) === more));
   const edges: Edge[] = [];
   const taken = new Set<MatchKey>();
-  for (const edge of alike) {
-    if (edges.length === wanted) break;
-    const free = !printed.has(edge.key) && partnersOf(edge.key).length === 0;
-    const alone = !taken.has(edge.key) && [...relation.partners(edge.key)].every((other) => !taken.has(other));
-    if (!free || !alone) continue;
-    taken.add(edge.key);
-    edges.push(edge);
+  for (const more of [0, 1]) {
+    for (const { answer, lang } of drawn) {
+      if (edges.length === wanted) break;
+      if (Math.max(0, wordsIn(answer) - most) !== more) continue;
+      const key = answerKey(answer);
+      const free = !printed.has(key) && partnersOf(key).length === 0;
+      const alone = !taken.has(key) && [...relation.partners(key)].every((other) => !taken.has(other));
+      if (!free || !alone) continue;
+      taken.add(key);
+      edges.push(toPrinted(answer, lang));
+    }
   }
   return { edges, wanted, misfits: [] };
 }
