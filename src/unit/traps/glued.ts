@@ -35,12 +35,15 @@ function furtherLines(text: string): Line[] {
   return found;
 }
 
+const noLines: ReadonlySet<number> = new Set();
+
 /**
  * Starts of the lines in an item's text that hold a pair of their own: they begin like an item, or all of a pair stands above
  * them, as in `- bule = pot` and `roda = wheel` below it.
  */
 export function pairLines(text: string, mask: readonly boolean[]): ReadonlySet<number> {
-  const signs = text.includes("\n") ? spacedSeparators(text, mask, "=") : [];
+  if (!text.includes("\n")) return noLines;
+  const signs = spacedSeparators(text, mask, "=");
   const [first] = signs;
   const found = furtherLines(text).filter(({ start, text: line }) => {
     const end = start + line.length;

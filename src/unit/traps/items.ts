@@ -43,6 +43,8 @@ export function itemTraps(item: RawItem, shape: Shape, lone: boolean, env: Env, 
 
 /** Looks at what may be wrong in any text that is printed. */
 export function textTraps(source: SourceText, env: Env, problems: Problems): void {
+  // Most texts have none of what is looked for.
+  if (!/!\[|__|<!--/.test(source.text)) return;
   const { mask } = scan(source.text, env);
   picturePath(source, mask, problems);
   underscores(source, (span) => !mask.slice(span.start, span.end).some(Boolean), problems);

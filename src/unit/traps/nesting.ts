@@ -40,8 +40,9 @@ function touches(lines: LineIndex, before: Token, next: Token): boolean {
 export function nextForNested(lines: LineIndex, items: readonly ReadItem[], problems: Problems): void {
   for (let i = 0; i < items.length; i++) {
     const head = items[i];
-    const place = head && columns(lines, head.token);
-    if (!head || !place || (head.shape !== "pair" && head.shape !== "statement")) continue;
+    if (items[i + 1]?.shape !== "text" || (head?.shape !== "pair" && head?.shape !== "statement")) continue;
+    const place = columns(lines, head.token);
+    if (!place) continue;
     const under: Token[] = [];
     for (let above = head.token; ; i++) {
       const next = items[i + 1];
