@@ -4,9 +4,10 @@ import { optionPlace } from "../../activities/report";
 import { pairsOf } from "../../activities/supply";
 import type { Fix, Report, Rule } from "../../base/finding";
 import type { Range } from "../../base/range";
+import { Recent } from "../../base/recent";
 import { type Difference, type LookAlikes, lookAlikes, overlooking, type Worded } from "../../match/look-alikes";
 import { answerKey, type MatchKey, type Relation } from "../../match/relation";
-import type { Section } from "../../unit/unit";
+import type { Section, Side } from "../../unit/unit";
 import { type CheckContext, type CheckedActivity, sectionsInUse } from "../context";
 
 const names: Readonly<Record<Difference, string>> = {
@@ -42,43 +43,71 @@ export const lookAlike: Rule<CheckContext> = {
 
 /** The words of a unit's pairs, as look-alikes see them. */
 interface Words {
-  /** Where each stands first. */
-  readonly places: ReadonlyMap<MatchKey, Range>;
+  /** Where each stands first; looked up only where there is something to tell. */
+  places(): ReadonlyMap<MatchKey, Range>;
   /** Words that some section sets against one another on purpose, or that stand in a table of forms. */
   readonly taught: ReadonlySet<MatchKey>;
   readonly bySection: ReadonlyMap<Section, readonly LookAlikes[]>;
 }
 
-function wordsIn({ activities, unit, plan }: CheckContext): Words {
-  const places = new Map<MatchKey, Range>();
+/** What look-alikes ask of one section: it hangs on its text alone. */
+interface SectionWords {
+  readonly groups: readonly LookAlikes[];
+  readonly contrasted: readonly MatchKey[];
+  /** Words of its forms tables. */
+  readonly forms: readonly MatchKey[];
+}
+
+const kept = new Recent<SectionWords>(500);
+
+function wordsIn({ activities, unit, plan: { facts } }: CheckContext): Words {
+  const adopted = activities.flatMap((activity) =>
+    activity.plan.sections.filter((each) => !unit.sections.includes(each)),
+  );
+  const sections = [...unit.sections, ...new Set(adopted)];
+  const places = once(() => placesIn(sections));
   const taught = new Set<MatchKey>();
   const bySection = new Map<Section, readonly LookAlikes[]>();
-  const sections = new Set([...unit.sections, ...activities.flatMap((activity) => activity.plan.sections)]);
-  for (const section of sections) {
-    const written: Worded[] = [];
-    for (const { left, right } of section.pairs) {
-      for (const [side, lang] of [
-        [left, plan.facts.teaches],
-        [right, plan.facts.explains],
-      ] as const) {
-        for (const answer of side.answers) {
-          const key = answerKey(answer);
-          if (!places.has(key)) places.set(key, answer.range);
-          written.push({ key, text: answer.text, lang });
-        }
-      }
-    }
-    const groups = lookAlikes(written);
-    bySection.set(section, groups);
-    for (const key of contrasted(section, groups)) taught.add(key);
-    for (const pair of pairsOf(section).slice(section.pairs.length)) {
-      for (const side of [pair.left, pair.right]) {
-        const key = answerKey(side.answers[0]);
-        if (!places.has(key)) taught.add(key);
-      }
+  sections.forEach((section, i) => {
+    // The places of a section from another unit are not those of its own text.
+    const text = i < unit.sections.length ? unit.text.slice(section.range.start, section.range.end) : undefined;
+    const words = (): SectionWords => sectionWords(section, facts);
+    const known = text === undefined ? words() : kept.get([facts.teaches, facts.explains, text].join("\u0000"), words);
+    bySection.set(section, known.groups);
+    for (const key of known.contrasted) taught.add(key);
+    for (const key of known.forms) if (!places().has(key)) taught.add(key);
+  });
+  return { places, taught, bySection };
+}
+
+function once<Value>(make: () => Value): () => Value {
+  let made: { readonly value: Value } | undefined;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
+  };
+}
+
+function placesIn(sections: readonly Section[]): ReadonlyMap<MatchKey, Range> {
+  const places = new Map<MatchKey, Range>();
+  for (const { left, right } of sections.flatMap(({ pairs }) => pairs)) {
+    for (const answer of [...left.answers, ...right.answers]) {
+      const key = answerKey(answer);
+      if (!places.has(key)) places.set(key, answer.range);
     }
   }
-  return { places, taught, bySection };
+  return places;
+}
+
+function sectionWords(section: Section, { teaches, explains }: CheckContext["plan"]["facts"]): SectionWords {
+  const worded = ({ answers }: Side, lang: string): Worded[] =>
+    answers.map((answer) => ({ key: answerKey(answer), text: answer.text, lang }));
+  const groups = lookAlikes(
+    section.pairs.flatMap(({ left, right }) => [...worded(left, teaches), ...worded(right, explains)]),
+  );
+  const tables = pairsOf(section).slice(section.pairs.length);
+  const forms = tables.flatMap(({ left, right }) => [left, right].map(({ answers }) => answerKey(answers[0])));
+  return { groups, contrasted: contrasted(section, groups), forms };
 }
 
 /** Words of a section that teaches a contrast: two groups or more of one difference hold at least half of its pairs. */
@@ -218,7 +247,7 @@ function nameOf({ keys }: LookAlikes): string {
 }
 
 function placesOf({ keys }: LookAlikes, { places }: Words): Range[] {
-  return keys.flatMap((key) => places.get(key) ?? []).sort((a, b) => a.start - b.start);
+  return keys.flatMap((key) => places().get(key) ?? []).sort((a, b) => a.start - b.start);
 }
 
 function sentence(group: LookAlikes): string {
