@@ -70,6 +70,8 @@ describe("look-alikes in a unit", () => {
     const table =
       "## Verbs\n\n|      | medir | pesar |\n| ---- | ----- | ----- |\n| eu | meço | peso |\n| tu | medes | pesas |\n| ele | mede | pesa |\n";
     expect((await hints(front + table + activity("tiles"))).where).to.deep.equal([]);
+    // Of written pairs, “medes” and “mede” would be told here.
+    expect((await hints(front + table + activity("board", "clue: gloss\n"))).where).to.deep.equal([]);
     expect((await hints(front + three)).where).to.deep.equal([]);
   });
 
