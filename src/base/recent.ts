@@ -16,11 +16,16 @@ export class Recent<Value> {
     const known = this.young.get(key);
     if (known !== undefined) return known;
     const value = this.old.get(key) ?? make();
+    this.set(key, value);
+    return value;
+  }
+
+  /** Keeps a value in place of another. */
+  set(key: string, value: Value): void {
     if (this.young.size >= this.limit) {
       this.old = this.young;
       this.young = new Map();
     }
     this.young.set(key, value);
-    return value;
   }
 }

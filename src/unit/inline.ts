@@ -45,6 +45,11 @@ export class TextMemory<Value> {
     return this.of(env).get(text, make);
   }
 
+  /** What is kept of a text, if anything is. */
+  find(text: string, env: Env): Value | undefined {
+    return this.of(env).find(text);
+  }
+
   private of(env: Env): Recent<Value> {
     const references = env["references"];
     if (references === undefined) return this.plain;

@@ -27,16 +27,33 @@ type Bullet =
   | { readonly shape: "pair"; readonly item: Pair }
   | { readonly shape: "text"; readonly item: Item & Answer };
 
-/** Bullets read of late, as if each stood alone; null for those that say more than their own text. */
-const alone = new TextMemory<Bullet | null>();
+/** A bullet read of late as if it stood alone, and as it stood last. */
+interface Kept {
+  readonly bullet: Bullet;
+  placed?: { readonly by: number; readonly bullet: Bullet };
+}
 
-function readAlone(text: string, env: Env): Bullet | null {
+/** By their texts; null for those that say more than their own text. */
+const alone = new TextMemory<Kept | null>();
+
+function readAlone(text: string, env: Env): Kept | null {
   const problems = new Problems();
   const reader = new ItemReader(env, problems);
   const read = reader.bulletAnew({ text: SourceText.alone(text), block: { start: 0, end: 0 }, nested: [] });
   const more =
     problems.list.length > 0 || reader.silences.length > 0 || !read || read.item.by || read.item.ties.length > 0;
-  return more ? null : read;
+  return more ? null : { bullet: read };
+}
+
+/** The same object as at the last reading where it stands at the same place. */
+function placed(kept: Kept, by: number, block: Range): Bullet {
+  const last = kept.placed;
+  if (last?.by === by && last.bullet.item.block.start === block.start && last.bullet.item.block.end === block.end) {
+    return last.bullet;
+  }
+  const bullet = moved(kept.bullet, by, block);
+  kept.placed = { by, bullet };
+  return bullet;
 }
 
 function moved(bullet: Bullet, by: number, block: Range): Bullet {
@@ -61,7 +78,7 @@ export class ItemReader {
       text.isWhole && nested.length === 0
         ? alone.get(text.text, this.env, () => readAlone(text.text, this.env))
         : undefined;
-    return known ? moved(known, text.source(0), block) : this.bulletAnew(item);
+    return known ? placed(known, text.source(0), block) : this.bulletAnew(item);
   }
 
   bulletAnew(item: RawItem): Bullet | undefined {

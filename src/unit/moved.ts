@@ -10,12 +10,18 @@ export function movedRange({ start, end }: Range, by: number): Range {
 }
 
 function movedPhrase({ range, runs, text, picture }: Phrase, by: number): Phrase {
-  const moved = { range: movedRange(range, by), runs, text };
-  return picture ? { ...moved, picture: { ...picture, range: movedRange(picture.range, by) } } : moved;
+  const at = movedRange(range, by);
+  return picture
+    ? { range: at, runs, text, picture: { ...picture, range: movedRange(picture.range, by) } }
+    : { range: at, runs, text };
 }
 
-function movedAnswer(answer: Answer, by: number): Answer {
-  return { ...movedPhrase(answer, by), parts: answer.parts.map((part) => movedPhrase(part, by)) };
+function movedAnswer({ range, runs, text, picture, parts }: Answer, by: number): Answer {
+  const at = movedRange(range, by);
+  const own = parts.map((part) => movedPhrase(part, by));
+  return picture
+    ? { range: at, runs, text, picture: { ...picture, range: movedRange(picture.range, by) }, parts: own }
+    : { range: at, runs, text, parts: own };
 }
 
 function movedSide({ range, answers: [first, ...rest] }: Side, by: number): Side {

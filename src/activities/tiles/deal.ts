@@ -1,5 +1,6 @@
 import { dealCode } from "../../base/mark";
 import { Recent } from "../../base/recent";
+import type { Run } from "../../base/run";
 import { Random, upTo } from "../../base/seed";
 import { finished, type Steps } from "../../base/steps";
 import { answerKey, type MatchKey } from "../../match/relation";
@@ -11,17 +12,10 @@ import { toPrinted } from "../printed";
 import { pairsOf, takeSpread } from "../supply";
 import { attemptCost, glance, type Patience, patienceFor, takeAttempt } from "./attempts";
 import { chooseDecoys } from "./decoys";
-import { type Frame, innerCount, innerEdges, largestFrame, outerCount, outerEdges } from "./frame";
-import {
-  type DealtTile,
-  type DealtTiles,
-  type Decoys,
-  type Edge,
-  quarter,
-  type TileFace,
-  type TilesDeal,
-} from "./model";
+import { type Frame, innerCount, largestFrame, outerCount } from "./frame";
+import type { DealtTiles, Decoys, Edge, TileFace, TilesDeal } from "./model";
 import { levelsOf, type TilesOptions, tilesOptions, writtenFrame } from "./options";
+import { placesOf } from "./places";
 import { countWays, judging, type Verdict } from "./puzzle";
 import { structureKey } from "./structure";
 
@@ -176,39 +170,52 @@ function layOut(
   { level, version }: Plan,
   attempt: number,
 ): Omit<Arranged, keyof Verdict> {
-  // The levels of a version draw their inside alike, so that one look at either key serves both unless a level takes another
-  // attempt; their order of dealing differs.
   const stream = `tiles/${options.seed}/${version}/${attempt}`;
-  const inside = new Random(`${stream}/inside`);
-  const cells: (Edge | undefined)[][] = upTo(frame.rows * frame.columns).map(() => [
+  const places = placesOf(stream, level, frame, options.turn);
+  const cells: (Edge | undefined)[][] = Array.from({ length: frame.rows * frame.columns }, () => [
     undefined,
     undefined,
     undefined,
     undefined,
   ]);
-  const edges = inside.shuffle(innerEdges(frame));
   used.forEach((pair, i) => {
-    const edge = edges[i];
+    const edge = places.inside[i];
     if (!edge) return;
-    const [a, b] = inside.coin() ? edge : [edge[1], edge[0]];
-    put(cells, a, toPrinted(pair.left.answers[0], request.teaches));
-    put(cells, b, toPrinted(pair.right.answers[0], request.explains));
+    put(cells, edge[0], toPrinted(pair.left.answers[0], request.teaches));
+    put(cells, edge[1], toPrinted(pair.right.answers[0], request.explains));
   });
   const decoys =
     level === "hard" ? chooseDecoys(request, options, used, outerCount(frame), `${stream}/outside`) : noDecoys;
-  const spots = new Random(`${stream}/outside/places`).shuffle(outerEdges(frame));
   decoys.edges.forEach((edge, i) => {
-    const spot = spots[i];
+    const spot = places.outside[i];
     if (spot) put(cells, spot, edge);
   });
-  const order = new Random(`${stream}/order/${level}`);
   const solved = cells.map(([n, e, s, w]): TileFace => [n, e, s, w]);
-  const tiles = order
-    .shuffle(upTo(solved.length))
-    .map((cell): DealtTile => ({ cell, turn: options.turn === "free" ? quarter(order.below(4)) : 0 }));
-  const faces = solved.map((face) => face.map((edge) => (edge ? [edge.picture?.path ?? "", edge.runs] : 0)));
-  const code = dealCode(JSON.stringify(["tiles", level, version, options.turn, frame, tiles, faces]));
+  const { tiles } = places;
+  const code = dealCode(printOf({ level, version, frame, solved, tiles }, options));
   return { code, level, version, attempt, frame, solved, tiles, decoys };
+}
+
+const printed = new WeakMap<readonly Run[], string>();
+
+/** All that can be seen of a deal, as JSON. Most words are the very ones of the last reading. */
+function printOf(
+  { level, version, frame, solved, tiles }: Pick<TilesDeal, "level" | "version" | "frame" | "solved" | "tiles">,
+  { turn }: TilesOptions,
+): string {
+  const wordsOf = (runs: readonly Run[]): string => {
+    const words = printed.get(runs) ?? JSON.stringify(runs);
+    printed.set(runs, words);
+    return words;
+  };
+  const faces = solved.map((face) => {
+    const edges = face.map((edge) =>
+      edge ? `[${JSON.stringify(edge.picture?.path ?? "")},${wordsOf(edge.runs)}]` : "0",
+    );
+    return `[${edges.join(",")}]`;
+  });
+  const rest = JSON.stringify(["tiles", level, version, turn, frame, tiles]);
+  return `${rest.slice(0, -1)},[${faces.join(",")}]]`;
 }
 
 const noDecoys: Decoys = { edges: [], wanted: 0, misfits: [] };

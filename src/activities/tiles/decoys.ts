@@ -1,4 +1,5 @@
 import type { Range } from "../../base/range";
+import { Recent } from "../../base/recent";
 import { Random, upTo } from "../../base/seed";
 import { fold } from "../../match/fold";
 import { answerKey, type MatchKey } from "../../match/relation";
@@ -8,6 +9,7 @@ import { toPrinted } from "../printed";
 import { pairsOf } from "../supply";
 import type { Decoys, Edge } from "./model";
 import type { TilesOptions } from "./options";
+import { indexOf, structureKey, wordCount } from "./structure";
 
 /**
  * Words for outer edges that have no partner on any tile: those that the options name, or one side of pairs that the tiles
@@ -46,41 +48,67 @@ export function chooseDecoys(
     return { edges: edges.slice(0, outer), wanted: options.decoys.length, misfits };
   }
   const wanted = Math.min(options.decoys ?? outer, outer);
-  const shown = new Set(used);
-  const own = request.sections.flatMap(pairsOf).filter((pair) => !shown.has(pair));
-  const near = new Set(own);
-  const others = relation.pairs.filter((pair) => !near.has(pair) && !shown.has(pair));
-  const random = new Random(stream);
-  const drawn = [own, others].flatMap((pool) =>
-    random.shuffle(upTo(pool.length)).flatMap((i) => {
-      const left = random.coin();
-      const pair = pool[i];
-      if (!pair) return [];
-      return left
-        ? { answer: pair.left.answers[0], lang: request.teaches }
-        : { answer: pair.right.answers[0], lang: request.explains };
-    }),
-  );
-  // A text of more words says by its length alone that it has no partner, and makes the words of all tiles smaller.
-  const most = Math.max(...used.flatMap(({ left, right }) => [left, right].map(({ answers }) => wordsIn(answers[0]))));
-  const edges: Edge[] = [];
-  const taken = new Set<MatchKey>();
-  for (const more of [0, 1]) {
-    for (const { answer, lang } of drawn) {
-      if (edges.length === wanted) break;
-      if (Math.max(0, wordsIn(answer) - most) !== more) continue;
-      const key = answerKey(answer);
-      const free = !printed.has(key) && partnersOf(key).length === 0;
-      const alone = !taken.has(key) && [...relation.partners(key)].every((other) => !taken.has(other));
-      if (!free || !alone) continue;
-      taken.add(key);
-      edges.push(toPrinted(answer, lang));
-    }
-  }
+  const picks = keptPicks(request, options, `${stream} ${wanted}`, () => drawn(request, used, wanted, stream, printed));
+  const edges = picks.flatMap(({ pair, side }): Edge[] => {
+    const answer = relation.pairs[pair]?.[side].answers[0];
+    return answer ? [toPrinted(answer, side === "left" ? request.teaches : request.explains)] : [];
+  });
   return { edges, wanted, misfits: [] };
 }
 
-/** Words of a text as it is written: what a mended letter does not change. */
-function wordsIn({ text }: { readonly text: string }): number {
-  return text.trim().split(/\s+/u).length;
+/** One side of a pair of the unit, by its index. */
+interface Pick {
+  readonly pair: number;
+  readonly side: "left" | "right";
+}
+
+const kept = new Recent<readonly Pick[]>(400);
+
+/** What was drawn of late for requests of one structure. */
+function keptPicks(request: DealRequest, options: TilesOptions, asked: string, draw: () => readonly Pick[]) {
+  const structure = structureKey(request, options);
+  return structure === undefined ? draw() : kept.get(`${asked} ${structure}`, draw);
+}
+
+function drawn(
+  { sections, relation }: DealRequest,
+  used: readonly Pair[],
+  wanted: number,
+  stream: string,
+  printed: ReadonlySet<MatchKey>,
+): readonly Pick[] {
+  const shown = new Set(used);
+  const own = sections.flatMap(pairsOf).filter((pair) => !shown.has(pair));
+  const near = new Set(own);
+  const others = relation.pairs.filter((pair) => !near.has(pair) && !shown.has(pair));
+  const random = new Random(stream);
+  const candidates = [own, others].flatMap((pool) =>
+    random.shuffle(upTo(pool.length)).flatMap((i) => {
+      const side = random.coin() ? ("left" as const) : ("right" as const);
+      const pair = pool[i];
+      return pair ? { pair, side, answer: pair[side].answers[0] } : [];
+    }),
+  );
+  // A text of more words says by its length alone that it has no partner, and makes the words of all tiles smaller.
+  const most = Math.max(
+    ...used.flatMap(({ left, right }) => [left, right].map(({ answers }) => wordCount(answers[0]))),
+  );
+  const picks: Pick[] = [];
+  const taken = new Set<MatchKey>();
+  for (const more of [0, 1]) {
+    for (const { pair, side, answer } of candidates) {
+      if (picks.length === wanted) break;
+      if (Math.max(0, wordCount(answer) - most) !== more) continue;
+      const key = answerKey(answer);
+      const partners = [...relation.partners(key)];
+      if (printed.has(key) || taken.has(key) || partners.some((other) => printed.has(other) || taken.has(other))) {
+        continue;
+      }
+      const index = indexOf(relation, pair);
+      if (index === undefined) continue;
+      taken.add(key);
+      picks.push({ pair: index, side });
+    }
+  }
+  return picks;
 }

@@ -52,8 +52,45 @@ export interface SetEdge {
 export function layoutTiles(dealt: DealtTiles, press: Press): TilesLayout {
   const known = kept.get(dealt);
   if (known?.press === press) return known.layout;
-  const layout = findLayout(dealt, press);
+  const layout = layoutOf(dealt, press);
   kept.set(dealt, { press, layout });
+  return layout;
+}
+
+/** Layouts of late with the words that they were found for, by what else they hang on. */
+const found = new WeakMap<
+  Typeface,
+  Recent<{ readonly words: readonly (readonly Run[])[]; readonly layout: TilesLayout }>
+>();
+
+/** The layout of the last reading as long as no word on the tiles has changed. */
+function layoutOf(dealt: DealtTiles, press: Press): TilesLayout {
+  const { options, deals, frame, request } = dealt;
+  const words: (readonly Run[])[] = [];
+  for (const { solved } of deals) {
+    for (const face of solved) {
+      for (const edge of face) {
+        if (edge?.picture) return findLayout(dealt, press);
+        if (edge) words.push(edge.runs);
+      }
+    }
+  }
+  const { paper, margin, size } = options;
+  const asked = JSON.stringify([
+    paper,
+    margin,
+    size,
+    frame,
+    blanksOf(options, request.classes),
+    words.length,
+    options.seed,
+  ]);
+  const recent = found.get(press.typeface) ?? new Recent(200);
+  found.set(press.typeface, recent);
+  const last = recent.find(asked);
+  if (last?.words.every((runs, i) => runs === words[i])) return last.layout;
+  const layout = findLayout(dealt, press);
+  recent.set(asked, { words, layout });
   return layout;
 }
 

@@ -9,7 +9,9 @@ const budget = 20_000;
 
 /** All words on a deal's edges. */
 export function edgeTexts(_: DealtTiles, { solved }: TilesDeal): Worded[] {
-  return solved.flat().flatMap((edge) => (edge && !edge.picture ? [edge] : []));
+  const texts: Worded[] = [];
+  for (const face of solved) for (const edge of face) if (edge && !edge.picture) texts.push(edge);
+  return texts;
 }
 
 /** Codes of the tiles that lie elsewhere in a second assembly under this matching; empty where it allows none, undefined where that is not settled. */

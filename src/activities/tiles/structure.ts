@@ -1,7 +1,8 @@
 import { Recent } from "../../base/recent";
+import type { Run } from "../../base/run";
 import { fold } from "../../match/fold";
 import { answerKey, type Relation } from "../../match/relation";
-import type { Pair } from "../../unit/unit";
+import type { Pair, Phrase } from "../../unit/unit";
 import type { DealRequest } from "../contract";
 import { looksLike } from "../printed";
 import { pairsOf } from "../supply";
@@ -9,7 +10,7 @@ import type { TilesOptions } from "./options";
 
 /*
  * What an arrangement and its proof hang on: number and order of the pairs, which of their texts are the same to a learner,
- * and which print alike; not how they are spelt. Two requests of one structure are dealt alike, so that mending a word asks
+ * which print alike, and of how many words they are; not how they are spelt. Two requests of one structure are dealt alike, so that mending a word asks
  * for no new search.
  */
 
@@ -22,6 +23,15 @@ class Numbers {
     this.known.set(text, number);
     return number;
   }
+}
+
+const counts = new WeakMap<readonly Run[], number>();
+
+/** Words of a text as it is written: what a mended letter does not change. */
+export function wordCount({ text, runs }: Pick<Phrase, "text" | "runs">): number {
+  const count = counts.get(runs) ?? text.trim().split(/\s+/u).length;
+  counts.set(runs, count);
+  return count;
 }
 
 interface Structure {
@@ -43,7 +53,8 @@ function structureOf(relation: Relation): Structure {
   const prints = new Numbers();
   const texts = relation.pairs.map(({ left, right }) => {
     const [l, r] = [left, right].map(({ answers }) => answers.map((answer) => keys.of(answerKey(answer))).join(" "));
-    return `${l}=${r}:${prints.of(looksLike(left.answers[0]))} ${prints.of(looksLike(right.answers[0]))}`;
+    const [a, b] = [left.answers[0], right.answers[0]];
+    return `${l}=${r}:${prints.of(looksLike(a))} ${prints.of(looksLike(b))}:${wordCount(a)} ${wordCount(b)}`;
   });
   const id = ids.get(texts.join("\n"), () => ++lastId);
   const structure = { id, keys, prints, indices: new Map(relation.pairs.map((pair, i) => [pair, i])) };
@@ -51,8 +62,23 @@ function structureOf(relation: Relation): Structure {
   return structure;
 }
 
+/** A pair's place among those of a relation. */
+export function indexOf(relation: Relation, pair: Pair): number | undefined {
+  return structureOf(relation).indices.get(pair);
+}
+
+const keys = new WeakMap<DealRequest, { readonly options: TilesOptions; readonly key: string | undefined }>();
+
 /** Equal for requests that are dealt alike; undefined where a section's pairs are not among those of the relation. */
-export function structureKey({ relation, sections }: DealRequest, options: TilesOptions): string | undefined {
+export function structureKey(request: DealRequest, options: TilesOptions): string | undefined {
+  const known = keys.get(request);
+  if (known?.options === options) return known.key;
+  const key = keyOf(request, options);
+  keys.set(request, { options, key });
+  return key;
+}
+
+function keyOf({ relation, sections }: DealRequest, options: TilesOptions): string | undefined {
   const { id, keys, prints, indices } = structureOf(relation);
   const places: string[] = [];
   for (const pairs of sections.map(pairsOf)) {

@@ -49,20 +49,24 @@ function toldElsewhere({ activities }: CheckContext, group: readonly Standing[])
 
 /** Answers that stand on the same side of several pairs of the sections in use. */
 function groups(context: CheckContext): Standing[][] {
-  const found = new Map<string, Standing[]>();
+  const found = { left: new Map<MatchKey, Standing[]>(), right: new Map<MatchKey, Standing[]>() };
+  const several: Standing[][] = [];
   for (const section of sectionsInUse(context)) {
     for (const pair of section.pairs) {
       for (const side of ["left", "right"] as const) {
         pair[side].answers.forEach((answer, index) => {
-          const key = `${side}\u0000${answerKey(answer)}`;
-          const group = found.get(key) ?? [];
-          if (!group.some((standing) => standing.pair === pair)) group.push({ pair, side, index, answer });
-          found.set(key, group);
+          const key = answerKey(answer);
+          const group = found[side].get(key);
+          if (!group) found[side].set(key, [{ pair, side, index, answer }]);
+          else if (!group.some((standing) => standing.pair === pair)) {
+            group.push({ pair, side, index, answer });
+            if (group.length === 2) several.push(group);
+          }
         });
       }
     }
   }
-  return [...found.values()].filter((group) => group.length > 1);
+  return several;
 }
 
 function samePair(a: Pair, b: Pair): boolean {

@@ -22,8 +22,9 @@ export const missingGlyph: Rule<CheckContext> = {
       for (const character of missing)
         missed.push({ character, place, places: occurrences(unit.text, character, place) });
     };
-    for (const { runs, range } of sectionsInUse(context).flatMap(phrasesOf))
-      report(missingIn(runs, press.typeface), range);
+    for (const section of sectionsInUse(context)) {
+      eachPhrase(section, ({ runs, range }) => void report(missingIn(runs, press.typeface), range));
+    }
     const title = unit.front.entries.find(({ key }) => key === "title");
     if (title) look(String(title.value), title.valueRange);
     for (const { block } of context.plan.activities) {
@@ -116,23 +117,30 @@ function missingIn(runs: readonly Run[], typeface: Typeface): readonly string[] 
   return missing;
 }
 
-/** Everything of a section that some piece or paper may print, with its place. */
-function phrasesOf(section: Section): readonly Phrase[] {
-  const { pairs, statements, events, piles, tables } = section;
-  return [
-    ...pairs.flatMap(({ left, right, examples }) => [...left.answers, ...right.answers, ...examples]),
-    ...statements.flatMap((statement) => [statement, ...(statement.correction ? [statement.correction] : [])]),
-    ...events.flatMap((event) => [event, ...event.free]),
-    ...piles.flatMap(({ name, heading, members }) => [
-      { range: heading, runs: [{ text: name }], text: name },
-      ...members.flatMap((member) => (member.shape === "text" ? [member.item] : [])),
-    ]),
-    ...tables.flatMap(({ columns, persons, forms }) => [
-      ...columns,
-      ...persons,
-      ...forms.flat().filter((form) => form !== undefined),
-    ]),
-  ];
+/** Visits everything of a section that some piece or paper may print. */
+function eachPhrase(section: Section, visit: (phrase: Pick<Phrase, "runs" | "range">) => void): void {
+  for (const { left, right, examples } of section.pairs) {
+    left.answers.forEach(visit);
+    right.answers.forEach(visit);
+    examples.forEach(visit);
+  }
+  for (const statement of section.statements) {
+    visit(statement);
+    if (statement.correction) visit(statement.correction);
+  }
+  for (const event of section.events) {
+    visit(event);
+    event.free.forEach(visit);
+  }
+  for (const { name, heading, members } of section.piles) {
+    visit({ range: heading, runs: [{ text: name }] });
+    for (const member of members) if (member.shape === "text") visit(member.item);
+  }
+  for (const { columns, persons, forms } of section.tables) {
+    columns.forEach(visit);
+    persons.forEach(visit);
+    for (const form of forms.flat()) if (form) visit(form);
+  }
 }
 
 function codePoints(text: string): string {

@@ -1,5 +1,5 @@
 import type { Range } from "../../base/range";
-import { type Env, type Span, scan, spacedSeparators } from "../inline";
+import { type Env, type Span, scan, spacedSeparators, TextMemory } from "../inline";
 import type { RawItem } from "../items";
 import { drop, type Problems, write } from "../problems";
 import type { Shape } from "../shapes";
@@ -12,8 +12,24 @@ import { lineStart, pairLines } from "./glued";
  * code, links and comments.
  */
 
+/** Texts of late in which there was nothing to tell, by what they were read as. */
+const clean = new Map<string, TextMemory<true>>();
+
 /** Looks at one item of a list, read as `shape`; `lone` where it stands in no pile and its section has pairs or nothing else. */
 export function itemTraps(item: RawItem, shape: Shape, lone: boolean, env: Env, problems: Problems): void {
+  const { text, nested, numbered = [] } = item;
+  // What stands under an item counts too, and the indents of further lines.
+  const alone = text.isWhole && nested.length === 0 && numbered.length === 0;
+  const as = `${shape} ${lone}`;
+  const known = clean.get(as) ?? new TextMemory<true>();
+  clean.set(as, known);
+  if (alone && known.find(text.text, env)) return;
+  const before = problems.list.length;
+  lookAt(item, shape, lone, env, problems);
+  if (alone && problems.list.length === before) known.get(text.text, env, () => true);
+}
+
+function lookAt(item: RawItem, shape: Shape, lone: boolean, env: Env, problems: Problems): void {
   const { text } = item.text;
   const { mask, comments } = scan(text, env);
   const open = (span: Span): boolean => !mask.slice(span.start, span.end).some(Boolean);

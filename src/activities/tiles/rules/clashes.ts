@@ -10,6 +10,7 @@ export interface Clash {
 /** Edges of one deal that fit although they do not stand against each other, once for each two texts. */
 export function clashes(deal: TilesDeal, relation: Relation): Clash[] {
   const edges = deal.solved.flatMap((face) => face.filter((edge) => edge !== undefined));
+  if (onlyMatesFit(deal, edges, relation)) return [];
   const mates = new Set(
     innerEdges(deal.frame).map(([p, q]) => {
       const [a, b] = [deal.solved[p.cell]?.[p.side], deal.solved[q.cell]?.[q.side]];
@@ -34,6 +35,16 @@ export function clashes(deal: TilesDeal, relation: Relation): Clash[] {
     }
   });
   return found;
+}
+
+/** Whether no more couples of edges fit than are laid against each other: all that are laid so do. */
+function onlyMatesFit({ frame, solved }: TilesDeal, edges: readonly Edge[], relation: Relation): boolean {
+  const standing = new Map<MatchKey, number>();
+  for (const { key } of edges) standing.set(key, (standing.get(key) ?? 0) + 1);
+  let fitting = 0;
+  for (const { key } of edges) for (const other of relation.partners(key)) fitting += standing.get(other) ?? 0;
+  const laid = innerEdges(frame).filter(([p]) => solved[p.cell]?.[p.side]).length;
+  return fitting === 2 * laid;
 }
 
 function couple(a: Edge, b: Edge): string {
