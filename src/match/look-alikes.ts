@@ -97,7 +97,7 @@ interface Form {
   readonly bare: string;
   /** Its words, without case, accents, article and punctuation. */
   readonly words: readonly string[];
-  /** The words with one letter of one long word left out, for finding what is nearly the same. */
+  /** The words with only two letters left of a long one: texts that differ in one letter have one of these in common. */
   readonly near: readonly string[];
 }
 
@@ -125,12 +125,15 @@ const alphabetic =
 
 const longWord = 5;
 
-/** A long word itself, and without each of its letters but the first. */
+/**
+ * A long word's first letter with its second one, and with its last one: one letter more, less or other, or two neighbours
+ * exchanged, leave one of the two as it is where the first letter stays.
+ */
 function shortened(word: string): string[] {
   const letters = [...word];
+  const [first = "", second = ""] = letters;
   if (letters.length < longWord - 1 || !alphabetic.test(word)) return [];
-  const without = letters.slice(1).map((_, i) => letters.toSpliced(i + 1, 1).join(""));
-  return [...new Set(letters.length < longWord ? [word] : [word, ...without])];
+  return [`${first}${second}`, `${first}\u0001${letters.at(-1) ?? ""}`];
 }
 
 /** Whether two texts differ in one letter of one word; of the two words one has five letters or more, and both begin alike. */

@@ -50,6 +50,9 @@ function openFace(name: FaceName, bytes: Uint8Array, shaper: Shaper, subsetter: 
 /** Lines and graphemes kept per typeface: some thousand units' worth. */
 const keptLines = 20_000;
 
+/** Latin, Greek and Cyrillic end here; of scripts beyond, letters may join to graphemes. */
+const plainEnd = 0x0530;
+
 const graphemes = new Intl.Segmenter("und", { granularity: "grapheme" });
 const inkless = /^[\p{Cc}\p{Cf}\p{Z}\p{Variation_Selector}]+$/u;
 const breaking = /[\p{Cc}\u2028\u2029]/gu;
@@ -63,6 +66,13 @@ class OpenTypeface implements Typeface {
   private readonly inks = new Recent<Ink>(keptLines);
   private readonly drawable = new Recent<boolean>(keptLines);
   private readonly lacking = new Recent<readonly string[]>(keptLines);
+  /** By code unit: 0 not looked at, 1 plain, 2 not. */
+  private readonly plain: Readonly<Record<FaceName, Uint8Array>> = {
+    regular: new Uint8Array(plainEnd),
+    bold: new Uint8Array(plainEnd),
+    italic: new Uint8Array(plainEnd),
+    boldItalic: new Uint8Array(plainEnd),
+  };
 
   constructor(readonly faces: Readonly<Record<FaceName, OpenFace>>) {
     const { regular } = faces;
@@ -89,11 +99,27 @@ class OpenTypeface implements Typeface {
   }
 
   private missingAnew(text: string, face: FaceName): readonly string[] {
+    if (this.isPlain(text, face)) return [];
     const found = new Set<string>();
     for (const { segment } of graphemes.segment(text)) {
       if (!inkless.test(segment) && !this.canDraw(segment, face)) found.add(segment);
     }
     return [...found];
+  }
+
+  /** Whether every character is a grapheme of its own that can be drawn, which is what most texts are made of. */
+  private isPlain(text: string, face: FaceName): boolean {
+    for (let i = 0; i < text.length; i++) {
+      const code = text.charCodeAt(i);
+      if (code >= plainEnd) return false;
+      this.plain[face][code] ||= this.isPlainCharacter(String.fromCharCode(code), face) ? 1 : 2;
+      if (this.plain[face][code] === 2) return false;
+    }
+    return true;
+  }
+
+  private isPlainCharacter(character: string, face: FaceName): boolean {
+    return /[\p{L}\p{N}\p{P}\p{S} ]/u.test(character) && this.canDraw(character, face);
   }
 
   private canDraw(grapheme: string, face: FaceName): boolean {
