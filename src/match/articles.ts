@@ -19,13 +19,18 @@ const articles: Readonly<Record<string, readonly string[]>> = {
   sv: ["en", "ett", "den", "det", "de"],
 };
 
+/** How texts with an article begin, by language. */
+const beginnings = new Map(
+  Object.entries(articles).map(([lang, known]) => [
+    lang,
+    known.flatMap((article) => (article.endsWith("'") ? [article, article.replace("'", "’")] : [`${article} `])),
+  ]),
+);
+
 /** A text in lower case without the article at its start; the text itself where nothing else would be left. */
 export function withoutArticle(text: string, lang: string): string {
-  const known = articles[lang.split("-", 1)[0]?.toLowerCase() ?? ""] ?? [];
-  for (const article of known) {
-    const elided = article.endsWith("'");
-    const start = elided ? article : `${article} `;
-    if (!text.startsWith(start) && !(elided && text.startsWith(article.replace("'", "’")))) continue;
+  for (const start of beginnings.get(lang.split("-", 1)[0]?.toLowerCase() ?? "") ?? []) {
+    if (!text.startsWith(start)) continue;
     const rest = text.slice(start.length).trim();
     if (rest !== "") return rest;
   }

@@ -59,18 +59,21 @@ function lookAnew(texts: readonly Worded[]): LookAlikes[] {
       differences: differencesOf(group),
     }),
   );
-  const couples = gathered(
-    seen.map((each) => [each, each.form.near.map((near) => `${each.lang}\u0000${near}`)] as const),
-  )
-    .flatMap(couplesOf)
-    .filter(([a, b]) => a.form.bare !== b.form.bare && nearlyOne(a.form.words, b.form.words));
   const named = new Set<string>();
-  const letters = couples.flatMap(([a, b]): LookAlikes[] => {
-    const name = JSON.stringify([a.lang, a.key, b.key]);
-    if (named.has(name)) return [];
-    named.add(name);
-    return [{ keys: [a.key, b.key], differences: ["letter"] }];
-  });
+  const letters: LookAlikes[] = [];
+  const near = seen.map((each) => [each, each.form.near.map((near) => `${each.lang}\u0000${near}`)] as const);
+  for (const group of gathered(near)) {
+    for (const [i, a] of group.entries()) {
+      for (let k = i + 1; k < group.length; k++) {
+        const b = group[k] as typeof a;
+        if (!nearlyOne(a.form.words, b.form.words) || a.form.bare === b.form.bare) continue;
+        const name = JSON.stringify([a.lang, a.key, b.key]);
+        if (named.has(name)) continue;
+        named.add(name);
+        letters.push({ keys: [a.key, b.key], differences: ["letter"] });
+      }
+    }
+  }
   return [...groups, ...letters];
 }
 
@@ -85,10 +88,6 @@ function gathered<Item>(named: readonly (readonly [Item, readonly string[]])[]):
     }
   }
   return [...groups.values()].filter((group) => group.length > 1);
-}
-
-function couplesOf<Item>(group: readonly Item[]): [Item, Item][] {
-  return group.flatMap((a, i) => group.slice(i + 1).map((b): [Item, Item] => [a, b]));
 }
 
 /** A text as a hurried reader takes it. */
@@ -136,20 +135,25 @@ function shortened(word: string): string[] {
   return [`${first}${second}`, `${first}\u0001${letters.at(-1) ?? ""}`];
 }
 
-/** Whether two texts differ in one letter of one word; of the two words one has five letters or more, and both begin alike. */
+/**
+ * Whether two texts differ in one letter of one word; of the two words one has five letters or more, and both begin alike.
+ * Letters of these scripts are single units of UTF-16.
+ */
 function nearlyOne(a: readonly string[], b: readonly string[]): boolean {
-  const places = a.flatMap((word, i) => (word === b[i] ? [] : [i]));
-  const [place] = places;
-  if (a.length !== b.length || place === undefined || places.length > 1) return false;
-  const [p, q] = [[...(a[place] ?? "")], [...(b[place] ?? "")]];
-  if (p[0] !== q[0] || Math.max(p.length, q.length) < longWord) return false;
+  if (a.length !== b.length) return false;
+  const place = a.findIndex((word, i) => word !== b[i]);
+  if (place < 0) return false;
+  for (let i = place + 1; i < a.length; i++) if (a[i] !== b[i]) return false;
+  const [p, q] = [a[place] ?? "", b[place] ?? ""];
+  const [shorter, longer] = [Math.min(p.length, q.length), Math.max(p.length, q.length)];
+  if (longer < longWord || longer - shorter > 1 || p[0] !== q[0]) return false;
   let start = 0;
-  while (start < p.length && p[start] === q[start]) start++;
+  while (start < shorter && p[start] === q[start]) start++;
   let end = 0;
-  while (end < Math.min(p.length, q.length) - start && p[p.length - 1 - end] === q[q.length - 1 - end]) end++;
-  const [left, right] = [p.slice(start, p.length - end), q.slice(start, q.length - end)];
-  if (left.length <= 1 && right.length <= 1) return true;
-  return left.length === 2 && right.length === 2 && left[0] === right[1] && left[1] === right[0];
+  while (end < shorter - start && p[p.length - 1 - end] === q[q.length - 1 - end]) end++;
+  const [left, right] = [p.length - start - end, q.length - start - end];
+  if (left <= 1 && right <= 1) return true;
+  return left === 2 && right === 2 && p[start] === q[start + 1] && p[start + 1] === q[start];
 }
 
 type Small = Exclude<Difference, "letter">;
@@ -170,6 +174,9 @@ function differencesOf(group: readonly Worded[]): Difference[] {
  */
 const marks = /[\u0300-\u036f\u0591-\u05c7\u064b-\u065f\u0670\u3099\u309a]/gu;
 
+const beyondAscii = /[\u0080-\uffff]/;
+const punctuation = /\p{P}|\s\s/u;
+
 /** A text without these differences. */
 function plainOf(text: string, lang: string, without: readonly Small[]): string {
   let plain = fold(text);
@@ -179,8 +186,10 @@ function plainOf(text: string, lang: string, without: readonly Small[]): string 
     if (lower.length === plain.length) plain = plain.slice(plain.length - withoutArticle(lower, lang).length);
   }
   if (without.includes("case")) plain = plain.toLowerCase();
-  if (without.includes("accent")) plain = plain.normalize("NFD").replace(marks, "").normalize("NFC");
-  if (without.includes("punctuation")) {
+  if (without.includes("accent") && beyondAscii.test(plain)) {
+    plain = plain.normalize("NFD").replace(marks, "").normalize("NFC");
+  }
+  if (without.includes("punctuation") && punctuation.test(plain)) {
     const bare = plain
       .replace(/(?<!\d)\p{P}|\p{P}(?!\d)/gu, "")
       .replace(/\s+/gu, " ")
