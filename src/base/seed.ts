@@ -69,5 +69,7 @@ export class Random {
 }
 
 export function upTo(count: number): number[] {
-  return Array.from({ length: count }, (_, i) => i);
+  const numbers: number[] = [];
+  for (let i = 0; i < count; i++) numbers.push(i);
+  return numbers;
 }

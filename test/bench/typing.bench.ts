@@ -9,24 +9,47 @@ import type { TypefaceAssets } from "../../src/text/typeface";
 import { testAssets } from "../support/typeface";
 import { word } from "../support/units";
 
+const tilesOnly = [
+  "make: tiles\ngrid: 4 x 4\ndecoys: 12\nlevels: [gentle, hard]",
+  "make: tiles\ngrid: 5 x 3",
+  "make: tiles\ngrid: auto\nfill: blank",
+  "make: tiles\ngrid: 4 x 4\nversions: 2",
+  "make: tiles\ngrid: 3 x 4\ndecoys: 6",
+];
+
+/** Each kind at least once. */
+const allKinds = [
+  ...tilesOnly.slice(0, 2),
+  "make: loop",
+  "make: board\ngrid: 4 x 5",
+  "make: sort",
+  "make: calls",
+  "make: rebuild\ntake: 6",
+  "make: strips",
+  "make: loop\nsize: mini\nversions: 2",
+  "make: sort\npiles: headings",
+];
+
 /** 300 pairs in ten sections with an activity each, 60 statements. */
-function largeUnit(): string {
+function largeUnit(activities: readonly string[]): string {
   const front = "---\ntitle: The harbour\nteaches: pt\nexplains: en\nclasses: [24, 27]\n---\n";
-  const options = [
-    "grid: 4 x 4\ndecoys: 12\nlevels: [gentle, hard]",
-    "grid: 5 x 3",
-    "grid: auto\nfill: blank",
-    "grid: 4 x 4\nversions: 2",
-    "grid: 3 x 4\ndecoys: 6",
-  ];
   const sections = Array.from({ length: 10 }, (_, s) => {
+    const options = activities[s % activities.length] ?? "";
+    const bars = options.startsWith("make: rebuild");
     const pairs = Array.from({ length: 30 }, (_, i) => {
       const n = s * 30 + i;
       const extra = i % 10 === 3 ? ` / the ${word(n + 4000)}` : "";
-      return `- o ${word(n)} = the ${word(n + 2000)} ${i % 5 === 0 ? `*${word(n)}*` : ""}${extra}`.trimEnd();
+      const left = bars ? `o ${word(n)} | ${word(n + 500)} | sem ${word(n + 900)}` : `o ${word(n)}`;
+      return `- ${left} = the ${word(n + 2000)} ${i % 5 === 0 ? `*${word(n)}*` : ""}${extra}`.trimEnd();
     });
     const said = Array.from({ length: 6 }, (_, i) => `- [${i % 2 ? "x" : " "}] Ela ${word(s * 6 + i)} a conta.`);
-    return `## Section ${s + 1}\n\n${pairs.join("\n")}\n\n${said.join("\n")}\n\n\`\`\`activity\nmake: tiles\nseed: ${s + 1}\n${options[s % options.length]}\n\`\`\`\n`;
+    const events = options.startsWith("make: strips")
+      ? `${Array.from({ length: 8 }, (_, i) => `${i + 1}. Ela ${word(700 + i)} o barco.`).join("\n")}\n\n`
+      : "";
+    const items = options.includes("headings")
+      ? `### ${word(50)}\n\n${pairs.slice(0, 15).join("\n")}\n\n### ${word(51)}\n\n${pairs.slice(15).join("\n")}`
+      : pairs.join("\n");
+    return `## Section ${s + 1}\n\n${events}${said.join("\n")}\n\n${items}\n\n\`\`\`activity\n${options}\nseed: ${s + 1}\n\`\`\`\n`;
   });
   return `${front}\n${sections.join("\n")}`;
 }
@@ -66,8 +89,8 @@ function typed(text: string, n: number): string {
   return lines.join("\n");
 }
 
-function typing(workshop: Workshop): void {
-  let text = largeUnit();
+function typing(workshop: Workshop, name: string, unit: string): void {
+  let text = unit;
   const read = (): void => {
     workshop.needs(text);
     workshop.read({ name: "unit", text }, nothingAround);
@@ -78,7 +101,7 @@ function typing(workshop: Workshop): void {
     return milliseconds(read);
   });
   const warm = times.slice(30);
-  console.log("300 pairs, 60 statements, ten activities; one edited word");
+  console.log(`300 pairs, 60 statements, ten activities: ${name}; one edited word`);
   console.log(`  first reading ${first.toFixed(0)} ms`);
   console.log(
     `  keystroke to findings: median ${median(warm).toFixed(1)} ms, 95 % ${quantile(warm, 0.95).toFixed(1)} ms, most ${Math.max(...warm).toFixed(1)} ms`,
@@ -108,7 +131,7 @@ function growth(workshop: Workshop): void {
 
 /** The unit with its ten activities against the linter: everything anew, then after one edited word. */
 async function againstLinter(assets: TypefaceAssets, workshop: Workshop): Promise<void> {
-  const text = largeUnit();
+  const text = largeUnit(tilesOnly);
   const anew: number[] = [];
   for (let round = 0; round < 5; round++) {
     const bench = await openWorkshop(assets);
@@ -129,7 +152,8 @@ async function againstLinter(assets: TypefaceAssets, workshop: Workshop): Promis
 async function main(): Promise<void> {
   const assets = testAssets();
   const workshop = await openWorkshop(assets);
-  typing(workshop);
+  typing(workshop, "tiles", largeUnit(tilesOnly));
+  typing(workshop, "all kinds", largeUnit(allKinds));
   growth(workshop);
   await againstLinter(assets, workshop);
 }

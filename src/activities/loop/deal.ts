@@ -1,4 +1,5 @@
 import { dealCode } from "../../base/mark";
+import { Recent } from "../../base/recent";
 import { Random, upTo } from "../../base/seed";
 import { answerKey, type Relation } from "../../match/relation";
 import type { LoopProof } from "../../prove/loops/loops";
@@ -183,6 +184,14 @@ function nameOf(order: readonly number[]): string {
  * with the fewest. `places` has each piece's place: below `circle` in the circle, else outside of it.
  */
 function apart(count: number, circle: number, places: readonly number[], stream: string): readonly number[] {
+  const asked = `${stream} ${circle} ${places.join(" ")}`;
+  return orders.get(asked, () => drawApart(count, circle, places, stream));
+}
+
+/** Drawn of late: they hang on no words. */
+const orders = new Recent<readonly number[]>(100);
+
+function drawApart(count: number, circle: number, places: readonly number[], stream: string): readonly number[] {
   let best: { readonly order: readonly number[]; readonly close: number } | undefined;
   for (let attempt = 0; attempt < shuffles; attempt++) {
     const order = new Random(`${stream}/${attempt}`).shuffle(upTo(count));

@@ -1,6 +1,7 @@
 import { Recent } from "../../base/recent";
 import { upTo } from "../../base/seed";
 import type { Matching } from "../../match/look-alikes";
+import type { MatchKey } from "../../match/relation";
 import { countCircles, type LoopProof, type LoopPuzzle, proveLoop } from "../../prove/loops/loops";
 import { looksLike } from "../printed";
 import type { LoopCard } from "./model";
@@ -10,16 +11,26 @@ const budget = 20_000;
 
 /** The cards as the prover sees them: which may come next after which, and which print alike. */
 export function puzzleOf(cards: readonly LoopCard[], relation: Matching): LoopPuzzle {
-  const lists = new Map<string, readonly number[]>();
-  const follows = cards.map(({ prompt }) => {
-    const known = lists.get(prompt.key);
+  const places = new Map<MatchKey, number[]>();
+  cards.forEach(({ answer: { key } }, i) => {
+    const known = places.get(key);
+    if (known) known.push(i);
+    else places.set(key, [i]);
+  });
+  const lists = new Map<MatchKey, readonly number[]>();
+  const follows = cards.map(({ prompt: { key } }) => {
+    const known = lists.get(key);
     if (known) return known;
-    const next = upTo(cards.length).filter((i) => relation.fits(prompt.key, cards[i]?.answer.key ?? ""));
-    lists.set(prompt.key, next);
+    const next: number[] = [];
+    for (const answer of relation.partners(key)) next.push(...(places.get(answer) ?? []));
+    next.sort((a, b) => a - b);
+    lists.set(key, next);
     return next;
   });
   const looks = cards.map(({ answer, prompt }) => `${looksLike(answer)}\u0001${looksLike(prompt)}`);
-  return { follows, look: looks.map((look) => looks.indexOf(look)) };
+  const first = new Map<string, number>();
+  for (const [i, look] of looks.entries()) if (!first.has(look)) first.set(look, i);
+  return { follows, look: looks.map((look) => first.get(look) ?? 0) };
 }
 
 /** Proofs by puzzle: texts are numbers there, so that mending a word asks for no new proof. */

@@ -1,5 +1,6 @@
+import { Recent } from "../../base/recent";
 import { plain, type Run } from "../../base/run";
-import type { Section } from "../../unit/unit";
+import type { Phrase, Section } from "../../unit/unit";
 import type { Sentence } from "./model";
 import type { Hidden } from "./options";
 import { replaceRuns, sliceRuns } from "./runs";
@@ -22,21 +23,42 @@ const word = /[\p{L}\p{M}\p{N}]+(?:['’ʼ-][\p{L}\p{M}\p{N}]+)*/gu;
 export function spellingOf(sections: readonly Section[], names: readonly string[], lang: string): Spelling {
   const capital = new Set(names);
   const lower = new Set<string>();
-  const texts = sections.flatMap((section) => [
-    ...section.pairs.flatMap(({ left, examples }) => [...left.answers, ...examples]),
-    ...section.statements.flatMap((statement) => [statement, ...(statement.correction ? [statement.correction] : [])]),
-    ...section.events.flatMap((event) => [event, ...event.free]),
-  ]);
-  for (const { text } of texts) {
-    for (const match of text.matchAll(word)) {
-      // After a stop, a colon or an opening mark a capital says nothing.
-      const begins = /(^|[.!?…:。！？]|\p{Pi}|["„¿¡(])[\s\p{P}]*$/u.test(text.slice(0, match.index));
-      const [own] = match;
-      if (own === own.toLocaleLowerCase(lang)) lower.add(own);
-      else if (!begins) capital.add(own);
+  const look = ({ text }: Phrase): void => {
+    const words = kept.get(`${lang}\u0000${text}`, () => wordsOf(text, lang));
+    for (const each of words.capital) capital.add(each);
+    for (const each of words.lower) lower.add(each);
+  };
+  for (const { pairs, statements, events } of sections) {
+    for (const { left, examples } of pairs) {
+      left.answers.forEach(look);
+      examples.forEach(look);
+    }
+    for (const statement of statements) {
+      look(statement);
+      if (statement.correction) look(statement.correction);
+    }
+    for (const event of events) {
+      look(event);
+      event.free.forEach(look);
     }
   }
   return { capital, lower, lang };
+}
+
+/** What texts of late say. */
+const kept = new Recent<{ readonly capital: readonly string[]; readonly lower: readonly string[] }>(5000);
+
+function wordsOf(text: string, lang: string) {
+  const capital: string[] = [];
+  const lower: string[] = [];
+  for (const match of text.matchAll(word)) {
+    // After a stop, a colon or an opening mark a capital says nothing.
+    const begins = /(^|[.!?…:。！？]|\p{Pi}|["„¿¡(])[\s\p{P}]*$/u.test(text.slice(0, match.index));
+    const [own] = match;
+    if (own === own.toLocaleLowerCase(lang)) lower.push(own);
+    else if (!begins) capital.push(own);
+  }
+  return { capital, lower };
 }
 
 /**

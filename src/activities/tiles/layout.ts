@@ -7,6 +7,7 @@ import { type Box, type Paper, papers, pt } from "../../page/paper";
 import type { QuarterTurn } from "../../page/sheet";
 import { packSquares, type SquarePacking, squarePackings } from "../../page/squares";
 import { type FittedText, fitAt, largestSize } from "../../text/fit";
+import { keptFit } from "../../text/kept-fit";
 import { type Room, type Rows, trapezoid } from "../../text/space";
 import type { Typeface } from "../../text/typeface";
 import type { Press } from "../contract";
@@ -146,15 +147,6 @@ export function commonSize(edges: readonly Edge[], side: number, press: Press): 
   return size;
 }
 
-/** What fitting found for words of late: by typeface, then by what was asked, then by word; null where a word does not fit. */
-const fits = new WeakMap<Typeface, Recent<Recent<number | null>>>();
-
-function keptFit(typeface: Typeface, asked: string, word: string, find: () => number | undefined): number | undefined {
-  const known = fits.get(typeface) ?? new Recent<Recent<number | null>>(50);
-  fits.set(typeface, known);
-  return known.get(asked, () => new Recent(2000)).get(word, () => find() ?? null) ?? undefined;
-}
-
 const wordKeys = new WeakMap<readonly Run[], string>();
 
 function wordKey(runs: readonly Run[]): string {
@@ -167,7 +159,7 @@ function wordKey(runs: readonly Run[]): string {
 function ownSize(edge: Edge, side: number, press: Press): number | undefined {
   const { typeface } = press;
   const picture = pictureBox(side, edge, press);
-  return keptFit(typeface, `size ${side}`, picture ? `${picture.h} ${wordKey(edge.runs)}` : wordKey(edge.runs), () => {
+  return keptFit(typeface, `tile ${side}`, picture ? `${picture.h} ${wordKey(edge.runs)}` : wordKey(edge.runs), () => {
     const limits = { smallest: smallestSize, largest: sizeFor(largestAtDesk, typeface), maxLines };
     return largestSize(typeface, edge.runs, roomOn(side, picture), limits)?.size;
   });
@@ -183,7 +175,7 @@ export function sideFor(edge: Edge, size: number, press: Press): number | undefi
     }
     return undefined;
   };
-  return edge.picture ? find() : keptFit(typeface, `side ${size}`, wordKey(edge.runs), find);
+  return edge.picture ? find() : keptFit(typeface, `tile for ${size}`, wordKey(edge.runs), find);
 }
 
 function depthOf(side: number): number {

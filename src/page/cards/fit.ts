@@ -1,6 +1,7 @@
 import type { Range } from "../../base/range";
-import { plain, type Run } from "../../base/run";
+import { plain, type Run, runsKey } from "../../base/run";
 import { type FittedLine, fitAt, largestSize } from "../../text/fit";
+import { keptFit } from "../../text/kept-fit";
 import { blockHeight, type Rows, rectangle } from "../../text/space";
 import type { Typeface } from "../../text/typeface";
 import { type Box, mm } from "../paper";
@@ -50,15 +51,19 @@ export function fitCards(
   typeface: Pick<Typeface, "measure">,
   limits: FitLimits,
 ): number | undefined {
-  let largest = limits.largest;
+  const { smallest, largest, maxLines } = limits;
+  let common = largest;
   for (const [i, face] of faces.entries()) {
-    const own = "w" in room ? room : room[i];
-    if (!own || plain(face.runs).trim() === "") continue;
-    const fitted = largestSize(typeface, face.runs, roomFor(face, own), { ...limits, largest });
-    if (!fitted) return undefined;
-    largest = fitted.size;
+    const box = "w" in room ? room : room[i];
+    if (!box || plain(face.runs).trim() === "") continue;
+    const { w, h } = roomOf(face, box);
+    const asked = `card ${w} ${h} ${smallest} ${largest} ${maxLines}`;
+    const find = (): number | undefined => largestSize(typeface, face.runs, rectangle(w, h, cardRows), limits)?.size;
+    const own = keptFit(typeface, asked, runsKey(face.runs), find);
+    if (own === undefined) return undefined;
+    common = Math.min(common, own);
   }
-  return largest;
+  return common;
 }
 
 /** The height (mm) of a box in which a picture leaves so much for its words. */
@@ -66,9 +71,10 @@ export function heightWithPicture(words: number): number {
   return (words + captionGap) / (1 - pictureShare);
 }
 
-function roomFor(face: CardFace, { w, h }: Pick<Box, "w" | "h">) {
-  const taken = face.picture ? h * pictureShare + captionGap : 0;
-  return rectangle(w, Math.max(0, h - taken), cardRows);
+/** What a face's picture leaves of a box for words, mm. */
+function roomOf({ picture }: CardFace, { w, h }: Pick<Box, "w" | "h">): Pick<Box, "w" | "h"> {
+  const taken = picture ? h * pictureShare + captionGap : 0;
+  return { w, h: Math.max(0, h - taken) };
 }
 
 export interface CardSetting {
@@ -89,7 +95,8 @@ export function setCard(
   typeface: Pick<Typeface, "measure">,
   { turn = 0, align = "middle", maxLines }: CardSetting,
 ): SheetItem[] | undefined {
-  const fitted = fitAt(typeface, face.runs, roomFor(face, box), size, maxLines);
+  const room = roomOf(face, box);
+  const fitted = fitAt(typeface, face.runs, rectangle(room.w, room.h, cardRows), size, maxLines);
   if (!fitted) return undefined;
   const { lines } = fitted;
   const { picture } = face;
