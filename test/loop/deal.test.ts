@@ -158,7 +158,8 @@ describe("dealing a loop", () => {
     const prompts = (deal: LoopDeal): string[] => deal.cards.map(({ prompt }) => prompt.text);
     assert.equal(new Set([...prompts(first), ...prompts(second)]).size, 12);
     assert.equal(used.length, 12);
-    assert.equal(signOfPiece(first, 1), "B");
+    assert.equal(signOfPiece(first, 1), "B1");
+    assert.equal(signOfPiece(only(dealt(loopUnit(counter))), 1), "B");
     assert.equal(signOfPiece(second, 1), "B2");
     const many = dealt(loopUnit(counter.slice(0, 5), "versions: 20"));
     const circles = many.deals.map((deal) => {
@@ -239,7 +240,7 @@ describe("dealing a loop", () => {
 
 describe("findings of a loop", () => {
   it("says nothing of sound pairs", async () => {
-    for (const options of ["", "size: mini", "size: mini\ncards: 6\nblanks: 2", "cards: 1\nversions: 3"])
+    for (const options of ["", "size: mini", "size: mini\ncards: 6\nblanks: 2", "cards: 1\nversions: 3\ntake: 4"])
       assert.deepEqual((await readUnitText(loopUnit(counter, options))).findings, []);
   });
 
@@ -267,6 +268,30 @@ describe("findings of a loop", () => {
     const text = loopUnit([...counter.slice(0, 6), "a taça = the glass"]);
     const [finding] = (await readUnitText(text)).findings;
     assert.ok(finding?.fixes.some(({ title }) => title === "Take 6 of the 7 pairs, none of which clash"));
+  });
+
+  it("says where words lead from one circle of the room into another, and how many cards do", async () => {
+    const told = async (options: string, pairs = counter) => {
+      const { findings } = await readUnitText(loopUnit(pairs, options));
+      return findings.map(({ message, fixes }) => [message, ...fixes.map(({ title }) => title)]);
+    };
+    const message = (cards: string, circles: string): string =>
+      `${cards} in ${circles} of one room can be answered in another circle too: only the number in the sign tells the cards apart.`;
+    // All twelve words stand in both.
+    assert.deepEqual(await told("versions: 2"), [
+      [message("24 cards", "two circles"), "Take 6 pairs for each circle", "Lay the circles on tables"],
+    ]);
+    // Seven of twelve and seven of twelve: two pairs are in both, one card of each circle.
+    assert.deepEqual(await told("versions: 2\ntake: 7\ncards: 2"), [
+      [message("4 cards", "two circles"), "Take 6 pairs for each circle"],
+    ]);
+    // Nothing is left that could be shared out.
+    assert.deepEqual(await told("versions: 4"), [[message("48 cards", "4 circles"), "Lay the circles on tables"]]);
+    // Other words, but one answer for both: it leads astray although no pair is in both circles.
+    const same = ["o copo = the glass", "a taça = the glass"];
+    const rest = counter.slice(1, 7);
+    const [shared] = await told("versions: 2\ntake: 4", [...same, ...rest]);
+    assert.match(shared?.[0] ?? "none", /^2 cards in two circles/);
   });
 
   it("refuses numbers of cards that a size cannot have", async () => {

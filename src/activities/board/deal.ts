@@ -37,19 +37,26 @@ export function dealBoard(request: DealRequest): DealtBoard {
     const { level, version, copies } = plan;
     // Levels of one version have their words in the same cells.
     const full =
-      drawn.get(version) ?? drawCells(cellsIn(grid), supply.words.length, `board/${options.seed}/${version}`, taken);
+      drawn.get(version) ??
+      drawCells(
+        { cells: cellsIn(grid), words: supply.words.length, blanks: options.blanks },
+        `board/${options.seed}/${version}`,
+        taken,
+      );
     drawn.set(version, full);
     taken.add(full.cells.join(" "));
     const shown = level === "hard" ? words : words.slice(0, targets);
     const cells = full.cells.map((word) => (word !== undefined && word < shown.length ? word : undefined));
     const texts = shown.map((word) => [printOf(word.shown), word.clue?.runs ?? 0]);
-    const code = dealCode(JSON.stringify(["board", planCode(plan, plain), grid, options.facing, cells, texts]));
+    const { writing } = full;
+    const print = ["board", planCode(plan, plain), grid, options.facing, cells, texts];
+    const code = dealCode(JSON.stringify(writing.length > 0 ? [...print, writing] : print));
     const proof = proofOf(
       shown.length,
       targets,
       doubles.filter(({ other }) => other < shown.length),
     );
-    return { code, level, version, attempt: full.attempt, copies, cells, proof };
+    return { code, level, version, attempt: full.attempt, copies, cells, writing, proof };
   });
   const lists = callLists(targets, grid, deals, Math.max(1, request.classes.length), `board/${options.seed}/list`);
   const same = options.levels && hard && never === 0;
@@ -93,17 +100,17 @@ function plansFor(options: BoardOptions, request: DealRequest, plain: Level): Bo
   return plans.map((plan, i): BoardPlan => ({ ...plan, copies: copies[i] ?? 1 }));
 }
 
-/** Words in cells, by the seed; not as an earlier board has them. */
+/** Words in cells, and which of the others are written in, by the seed; not as an earlier board has its words. */
 function drawCells(
-  cells: number,
-  words: number,
+  { cells, words, blanks }: { readonly cells: number; readonly words: number; readonly blanks: number },
   stream: string,
   taken: ReadonlySet<string>,
-): { readonly cells: readonly (number | undefined)[]; readonly attempt: number } {
-  const contents = upTo(cells).map((i) => (i < words ? i : undefined));
+): Pick<BoardDeal, "cells" | "writing" | "attempt"> {
   for (let attempt = 0; ; attempt++) {
-    const drawn = new Random(`${stream}/${attempt}`).shuffle(contents);
-    if (!taken.has(drawn.join(" ")) || attempt + 1 === attempts) return { cells: drawn, attempt };
+    const contents = new Random(`${stream}/${attempt}`).shuffle(upTo(cells));
+    const drawn = contents.map((i) => (i < words ? i : undefined));
+    const writing = contents.flatMap((i, cell) => (i >= words && i < words + blanks ? [cell] : []));
+    if (!taken.has(drawn.join(" ")) || attempt + 1 === attempts) return { cells: drawn, writing, attempt };
   }
 }
 

@@ -16,7 +16,7 @@ const languages: Readonly<Record<string, Steps>> = {
     opposite
       ? "Sit opposite each other, the board between you. Each word stands twice: read the one on your side."
       : "Sit side by side with the board in front of you.",
-    blanks && "Before you begin, write in the blank cells the words that the caller gives you.",
+    blanks && "Before you begin, write on the dotted lines the words that the caller gives you.",
     "Keep your hands on the edge of the table until you hear the call.",
     clue === "example"
       ? "Listen to the sentence and touch the word that it is about."
@@ -34,7 +34,7 @@ const languages: Readonly<Record<string, Steps>> = {
     opposite
       ? "Sentaos frente a frente con el tablero en medio. Cada palabra aparece dos veces: leed la de vuestro lado."
       : "Sentaos uno al lado del otro con el tablero delante.",
-    blanks && "Antes de empezar, escribid en las casillas en blanco las palabras que os diga quien dirige el juego.",
+    blanks && "Antes de empezar, escribid en las líneas de puntos las palabras que os diga quien dirige el juego.",
     "Dejad las manos en el borde de la mesa hasta oír la llamada.",
     clue === "example"
       ? "Escuchad la frase y tocad la palabra de la que trata."
@@ -52,7 +52,8 @@ const languages: Readonly<Record<string, Steps>> = {
     opposite
       ? "Asseyez-vous face à face, le plateau entre vous. Chaque mot est écrit deux fois : lisez celui de votre côté."
       : "Asseyez-vous côte à côte, le plateau devant vous.",
-    blanks && "Avant de commencer, écrivez dans les cases vides les mots que vous donne la personne qui mène le jeu.",
+    blanks &&
+      "Avant de commencer, écrivez sur les lignes pointillées les mots que vous donne la personne qui mène le jeu.",
     "Gardez les mains au bord de la table jusqu’à l’appel.",
     clue === "example"
       ? "Écoutez la phrase et touchez le mot dont elle parle."
@@ -70,7 +71,7 @@ const languages: Readonly<Record<string, Steps>> = {
     opposite
       ? "Setzt euch einander gegenüber, das Spielfeld zwischen euch. Jedes Wort steht zweimal da: Lest das auf eurer Seite."
       : "Setzt euch nebeneinander, das Spielfeld vor euch.",
-    blanks && "Schreibt vor dem Beginn die Wörter in die leeren Felder, die euch die Spielleitung nennt.",
+    blanks && "Schreibt vor dem Beginn die Wörter auf die gepunkteten Linien, die euch die Spielleitung nennt.",
     "Lasst die Hände an der Tischkante, bis ihr den Ruf hört.",
     clue === "example"
       ? "Hört den Satz an und tippt auf das Wort, um das es geht."
@@ -88,7 +89,7 @@ const languages: Readonly<Record<string, Steps>> = {
     opposite
       ? "Sentem-se frente a frente, com o tabuleiro no meio. Cada palavra aparece duas vezes: leiam a do vosso lado."
       : "Sentem-se lado a lado, com o tabuleiro à frente.",
-    blanks && "Antes de começar, escrevam nas casas em branco as palavras que vos disser quem dirige o jogo.",
+    blanks && "Antes de começar, escrevam nas linhas ponteadas as palavras que vos disser quem dirige o jogo.",
     "Deixem as mãos na beira da mesa até ouvirem a chamada.",
     clue === "example"
       ? "Ouçam a frase e toquem na palavra de que ela trata."

@@ -25,7 +25,7 @@ export function boardGuide({ request, options, words, targets, grid, lists, deal
       options.blanks > 0 && options.reuse === "sleeve"
         ? "a clear table and a sleeve for each board"
         : "a clear table for each board",
-      ...(options.blanks > 0 ? [`${pencils(options, "some")}, for the blank cells`] : []),
+      ...(options.blanks > 0 ? [`${pencils(options, "some")}, for the cells with a dotted line`] : []),
       ...(slip === "none" ? [] : [`a score slip${inSleeve(options)} and ${pencils(options, "one")} for each board`]),
       "the caller’s list of the hour",
     ],

@@ -18,7 +18,8 @@ export function solutionSheets(dealt: DealtBoard, deal: BoardDeal, view: "solved
   const never = neverIn(dealt, deal);
   const where = lists.length > 1 ? `on the callers’ lists of hours 1 to ${lists.length}` : "on the caller’s list";
   const numbers = `Beside each word its number ${where}${never > 0 ? "; a dash: never called" : ""}.`;
-  const blank = deal.cells.filter((word) => word === undefined).length;
+  const written = deal.writing.length;
+  const blank = deal.cells.filter((word) => word === undefined).length - written;
   const state = boardState(dealt, deal);
   const blocks: Block[] = [
     { type: "heading", level: 1, text: `Key: ${request.title}` },
@@ -27,7 +28,7 @@ export function solutionSheets(dealt: DealtBoard, deal: BoardDeal, view: "solved
       rows: [
         {
           label: "Board",
-          value: `${grid.rows} × ${grid.columns}, ${[`${counted(targets, "word")} called`, ...(never > 0 ? [`${never} never`] : []), ...(blank > 0 ? [`${counted(blank, "cell")} blank`] : [])].join(", ")}; deal code ${deal.code}`,
+          value: `${grid.rows} × ${grid.columns}, ${[`${counted(targets, "word")} called`, ...(never > 0 ? [`${never} never`] : []), ...(written > 0 ? [`${counted(written, "cell")} to write in`] : []), ...(blank > 0 ? [`${counted(blank, "cell")} blank`] : [])].join(", ")}; deal code ${deal.code}`,
         },
         { label: "Numbers", value: numbers },
         { label: "Clues", value: proofText(dealt) },
@@ -40,14 +41,16 @@ export function solutionSheets(dealt: DealtBoard, deal: BoardDeal, view: "solved
       rowHeight,
       columns: upTo(grid.columns).map(() => ({ align: "middle" as const })),
       rows: upTo(grid.rows).map((row) =>
-        upTo(grid.columns).map((column) => cellOf(dealt, deal.cells[row * grid.columns + column])),
+        upTo(grid.columns).map((column) => cellOf(dealt, deal, row * grid.columns + column)),
       ),
     },
   ];
   return setDocument(blocks, activityPage(request, press, "Key", state), press.typeface);
 }
 
-function cellOf(dealt: DealtBoard, word: number | undefined): Cell {
+function cellOf(dealt: DealtBoard, { cells, writing }: BoardDeal, cell: number): Cell {
+  if (writing.includes(cell)) return [{ text: "to write in", italic: true }];
+  const word = cells[cell];
   const shown = dealt.words[word ?? -1]?.shown;
   if (!shown) return "";
   const calls = callsOf(dealt, word);

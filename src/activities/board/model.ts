@@ -34,6 +34,8 @@ export interface BoardDeal extends Deal {
   readonly level: Level;
   /** For each cell, row by row, the index of its word; undefined for a blank cell. */
   readonly cells: readonly (number | undefined)[];
+  /** Of the blank cells those that learners write in, as places in `cells`; others just stay blank. */
+  readonly writing: readonly number[];
   /** For each clue the word that is meant. */
   readonly proof: Proof<Assignment>;
 }

@@ -76,14 +76,14 @@ function callerSheets(dealt: DealtBoard, list: readonly number[], hour: number, 
   return setDocument(blocks, activityPage(request, press, "Caller’s list", state), press.typeface);
 }
 
-/** Lines for the words that learners write in the blank cells, so that they can be called as well. */
-function ownWords({ options }: DealtBoard): Block[] {
+/** Lines for the words that learners write in, so that they can be called as well; their numbers go on from the others. */
+function ownWords({ options, targets }: DealtBoard): Block[] {
   if (options.blanks === 0) return [];
   return [
-    { type: "heading", level: 2, text: `For the blank ${options.blanks === 1 ? "cell" : "cells"}` },
+    { type: "heading", level: 2, text: `For the ${options.blanks === 1 ? "cell" : "cells"} to write in` },
     {
       type: "paragraph",
-      text: "Write here what you give the learners to write in before they begin, and call it between the others.",
+      text: "Write here what you give the learners to write on the dotted lines before they begin, and call it between the others.",
     },
     {
       type: "table",
@@ -95,7 +95,7 @@ function ownWords({ options }: DealtBoard): Block[] {
         { head: "On the board", share: 1 },
         { head: "Done", width: "fit", align: "middle" },
       ],
-      rows: upTo(options.blanks).map((i): Cell[] => [`${i + 1}`, "", "", { boxes: 1 }]),
+      rows: upTo(options.blanks).map((i): Cell[] => [`${targets + i + 1}`, "", "", { boxes: 1 }]),
     },
   ];
 }
@@ -119,9 +119,14 @@ export function playerColumns({ options, request }: DealtBoard): string[] {
   return upTo(options.players + (odd ? 1 : 0)).map((i) => "ABCD".charAt(i));
 }
 
+/** What is called in an hour: the printed words, and those that learners write in. */
+function callsIn({ targets, options }: DealtBoard): number {
+  return targets + options.blanks;
+}
+
 function scoreSlips(dealt: DealtBoard, press: Press): Sheet[] {
   const page = activityPage(dealt.request, press, "Score slips", []);
-  const across = dealt.targets > rowsInColumn ? 2 : 3;
+  const across = callsIn(dealt) > rowsInColumn ? 2 : 3;
   const blocks = (row: number): Block[] => slipBlocks(dealt, row);
   const slip = { blocks, row: slipRow, across, padding, size: slipSize };
   return setWritingSlips(slip, slipCount(dealt), page, press.typeface);
@@ -129,10 +134,11 @@ function scoreSlips(dealt: DealtBoard, press: Press): Sheet[] {
 
 /** A row for each call with a column for each player and one for the teacher, and a row for the totals. */
 function slipBlocks(dealt: DealtBoard, rowHeight: number): Block[] {
-  const { targets, request } = dealt;
+  const { request } = dealt;
+  const calls = callsIn(dealt);
   const names = [...playerColumns(dealt), "Teacher"];
-  const parts = Math.ceil(targets / rowsInColumn);
-  const rows = Math.ceil(targets / parts);
+  const parts = Math.ceil(calls / rowsInColumn);
+  const rows = Math.ceil(calls / parts);
   const columns: Column[] = [
     { width: numberWidth, align: "end" },
     ...names.map((head, i): Column => ({ head, align: "middle", ...(i === names.length - 1 ? { width: "fit" } : {}) })),
@@ -149,7 +155,7 @@ function slipBlocks(dealt: DealtBoard, rowHeight: number): Block[] {
       rows: upTo(rows).map((row) =>
         upTo(parts).flatMap((part): Cell[] => {
           const call = part * rows + row;
-          return [call < targets ? `${call + 1}` : "", ...names.map(() => "")];
+          return [call < calls ? `${call + 1}` : "", ...names.map(() => "")];
         }),
       ),
     },

@@ -8,10 +8,15 @@ import { cardFace } from "../printed";
 import { activityPage, setLabel } from "../sheet-page";
 import { areasOf, type BoardLayout, layoutBoard, maxLines } from "./layout";
 import { type BoardDeal, boardState, type DealtBoard } from "./model";
+import type { BoardOptions } from "./options";
 
 /** pt */
 const lineWeight = 0.5;
 const markSize = 5;
+/** Of a line to write on: pt, below a cell's middle, mm, and clear at either end, as a share of the cell's width. */
+const writingWeight = 0.35;
+const belowMiddle = 4;
+const lineInset = 0.08;
 
 /** The board of one copy: a whole sheet, with its mark under the last cell. */
 export function pieceSheets(dealt: DealtBoard, deal: BoardDeal, copy: number | undefined, press: Press): Sheet[] {
@@ -39,7 +44,7 @@ function stateIn(dealt: DealtBoard, deal: BoardDeal, copy: number | undefined): 
 
 function cellItems(
   { words, options }: DealtBoard,
-  { cells }: BoardDeal,
+  { cells, writing }: BoardDeal,
   cell: Box,
   index: number,
   { size }: BoardLayout,
@@ -47,6 +52,7 @@ function cellItems(
 ): SheetItem[] {
   const { x, y, w, h } = cell;
   const area: SheetItem = { type: "area", x, y, w, h, piece: index };
+  if (writing.includes(index)) return [area, ...writingLines(cell, options.facing)];
   const shown = words[cells[index] ?? -1]?.shown;
   if (!shown || size === undefined) return [area];
   const face = cardFace(shown, press);
@@ -54,6 +60,16 @@ function cellItems(
     ({ box, turn }) => setCard(face, box, size, press.typeface, { turn, maxLines }) ?? [],
   );
   return [area, ...set];
+}
+
+/** A dotted line for each reader: it tells the cells that are written in from those that stay blank. */
+function writingLines(cell: Box, facing: BoardOptions["facing"]): SheetItem[] {
+  return areasOf(cell, facing).map(({ box, turn }) => {
+    const y = box.y + box.h / 2 + (turn === 0 ? 1 : -1) * Math.min(box.h / 4, belowMiddle);
+    const inset = box.w * lineInset;
+    const [x1, x2] = [box.x + inset, box.x + box.w - inset];
+    return { type: "line", role: "rule", x1, y1: y, x2, y2: y, weight: writingWeight, dash: [0.6, 1.2] };
+  });
 }
 
 function markItem(mark: string, { x, y, w, h }: Box): SheetItem {

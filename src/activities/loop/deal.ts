@@ -75,7 +75,7 @@ function dealCircles(request: DealRequest, take: number | undefined, count: numb
     const texts = [...cards, ...decoys].map(({ answer, prompt }) => [printOf(answer), printOf(prompt)]);
     const code = dealCode(JSON.stringify(["loop", planCode(plan, plain), options.size, dealt, texts]));
     const { full, smaller } = proof;
-    const own = { number: i + 1, cards, decoys, dealt, posting, proof: full, smaller };
+    const own = { number: plans.length > 1 ? i + 1 : undefined, cards, decoys, dealt, posting, proof: full, smaller };
     return [{ code, level, version, attempt, copies: copies[i] ?? 1, ...own }];
   });
   const shown = new Set(deals.flatMap(({ decoys }) => decoys.flatMap(({ answers, asks }) => [answers, asks])));

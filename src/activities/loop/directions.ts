@@ -21,10 +21,10 @@ const languages: Readonly<Record<string, Steps>> = {
     room && !slip && "Start at any card and remember its sign.",
     several &&
       slip &&
-      "Several circles hang in the room. Only cards with the number behind the letter that your slip says belong to yours: with none, if it says none.",
+      "Several circles hang in the room. Only cards with the number behind the letter that your slip says belong to yours.",
     several &&
       !slip &&
-      "Several circles hang in the room. Only cards with the same number behind the letter as your first card belong to yours: with none, if it has none.",
+      "Several circles hang in the room. Only cards with the same number behind the letter as your first card belong to yours.",
     !room && "Spread the cards out on the table and take any one of them.",
     "Read what stands under the line. What answers it?",
     room && "Find the card that has the answer above its line.",
@@ -52,10 +52,10 @@ const languages: Readonly<Record<string, Steps>> = {
     room && !slip && "Empezad en cualquier tarjeta y recordad su signo.",
     several &&
       slip &&
-      "En la sala hay varios círculos. Al vuestro solo pertenecen las tarjetas con el número detrás de la letra que dice vuestra hoja: sin número, si no dice ninguno.",
+      "En la sala hay varios círculos. Al vuestro solo pertenecen las tarjetas con el número detrás de la letra que dice vuestra hoja.",
     several &&
       !slip &&
-      "En la sala hay varios círculos. Al vuestro solo pertenecen las tarjetas con el mismo número detrás de la letra que la primera: sin número, si no lleva ninguno.",
+      "En la sala hay varios círculos. Al vuestro solo pertenecen las tarjetas con el mismo número detrás de la letra que la primera.",
     !room && "Extended las tarjetas sobre la mesa y coged una cualquiera.",
     "Leed lo que está debajo de la línea. ¿Qué le corresponde?",
     room && "Buscad la tarjeta que tiene la respuesta encima de la línea.",
@@ -84,10 +84,10 @@ const languages: Readonly<Record<string, Steps>> = {
     room && !slip && "Commencez à n’importe quelle carte et retenez son signe.",
     several &&
       slip &&
-      "Il y a plusieurs cercles dans la salle. Seules les cartes dont la lettre est suivie du numéro indiqué sur votre fiche font partie du vôtre : sans numéro, si elle n’en indique pas.",
+      "Il y a plusieurs cercles dans la salle. Seules les cartes dont la lettre est suivie du numéro indiqué sur votre fiche font partie du vôtre.",
     several &&
       !slip &&
-      "Il y a plusieurs cercles dans la salle. Seules les cartes dont la lettre est suivie du même numéro que votre première carte font partie du vôtre : sans numéro, si elle n’en a pas.",
+      "Il y a plusieurs cercles dans la salle. Seules les cartes dont la lettre est suivie du même numéro que votre première carte font partie du vôtre.",
     !room && "Étalez les cartes sur la table et prenez-en une au hasard.",
     "Lisez ce qui est écrit sous la ligne. Qu’est-ce qui y répond ?",
     room && "Trouvez la carte qui porte la réponse au-dessus de la ligne.",
@@ -119,10 +119,10 @@ const languages: Readonly<Record<string, Steps>> = {
     room && !slip && "Fangt bei irgendeiner Karte an und merkt euch ihr Zeichen.",
     several &&
       slip &&
-      "Im Raum hängen mehrere Kreise. Zu eurem gehören nur Karten mit der Zahl hinter dem Buchstaben, die auf eurem Zettel steht: ohne Zahl, wenn dort keine steht.",
+      "Im Raum hängen mehrere Kreise. Zu eurem gehören nur Karten mit der Zahl hinter dem Buchstaben, die auf eurem Zettel steht.",
     several &&
       !slip &&
-      "Im Raum hängen mehrere Kreise. Zu eurem gehören nur Karten mit derselben Zahl hinter dem Buchstaben wie bei eurer ersten Karte: ohne Zahl, wenn sie keine hat.",
+      "Im Raum hängen mehrere Kreise. Zu eurem gehören nur Karten mit derselben Zahl hinter dem Buchstaben wie bei eurer ersten Karte.",
     !room && "Breitet die Karten auf dem Tisch aus und nehmt irgendeine.",
     "Lest, was unter der Linie steht. Was gehört dazu?",
     room && "Sucht die Karte, auf der die Antwort über der Linie steht.",
@@ -150,10 +150,10 @@ const languages: Readonly<Record<string, Steps>> = {
     room && !slip && "Comecem num cartão qualquer e fixem o seu sinal.",
     several &&
       slip &&
-      "Na sala há vários círculos. Ao vosso só pertencem os cartões com o número a seguir à letra que a vossa ficha indica: sem número, se ela não indicar nenhum.",
+      "Na sala há vários círculos. Ao vosso só pertencem os cartões com o número a seguir à letra que a vossa ficha indica.",
     several &&
       !slip &&
-      "Na sala há vários círculos. Ao vosso só pertencem os cartões com o mesmo número a seguir à letra que o primeiro: sem número, se ele não tiver nenhum.",
+      "Na sala há vários círculos. Ao vosso só pertencem os cartões com o mesmo número a seguir à letra que o primeiro.",
     !room && "Espalhem os cartões na mesa e peguem num qualquer.",
     "Leiam o que está por baixo da linha. O que lhe corresponde?",
     room && "Procurem o cartão que tem a resposta por cima da linha.",

@@ -22,13 +22,13 @@ export function loopGuide({ request, options, used, deals }: DealtLoop): GuideEn
       : `Learners lay ${counted(count, "card")} on the table, each one answering the card before it, until the circle closes.`;
   const several =
     size === "room" && deals.length > 1
-      ? ` ${counted(deals.length, "circle")} hang in one room and may share words: a number behind the letter of a sign says which circle the card belongs to (none: circle 1)${levels ? `; ${levelsText(deals)}` : ""}. Learners follow only the cards of the circle that ${hasSlip(options) ? "their slip names" : "their first card belongs to"}.`
+      ? ` ${counted(deals.length, "circle")} hang in one room and may share words: a number behind the letter of a sign says which circle the card belongs to${levels ? `; ${levelsText(deals)}` : ""}. Learners follow only the cards of the circle that ${hasSlip(options) ? "their slip names" : "their first card belongs to"}.`
       : "";
   const further =
     versions === 1
       ? ""
       : size === "room"
-        ? ` ${levels ? "Of each level the circle with the lowest number is for all" : "The circle without a number is for all"}; further ones are for those who finish first.`
+        ? ` ${levels ? "Of each level the circle with the lowest number is for all" : "Circle 1 is for all"}; further ones are for those who finish first.`
         : ` There are ${versions} different circles; those who finish first change sets.`;
   const cautions: Caution[] = ["cutter", "scissors"];
   if (size === "room") cautions.push("clear-floor");

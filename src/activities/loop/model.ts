@@ -18,8 +18,8 @@ export interface LoopCard {
 
 export interface LoopDeal extends Deal {
   readonly level: Level;
-  /** Which circle of the activity it is, from 1: further ones have it in their signs. */
-  readonly number: number;
+  /** Which of several circles of the activity it is, from 1, as all its signs say; undefined where it is the only one. */
+  readonly number: number | undefined;
   /** In the order of the circle; proofs name cards by their place here. */
   readonly cards: readonly LoopCard[];
   /** Cards that belong nowhere in it; they count on from the places of the circle. */
@@ -53,17 +53,15 @@ export function cardCount({ cards, decoys }: LoopDeal): number {
   return cards.length + decoys.length;
 }
 
-/** What a card is called, by its piece number: A, B, …; in further circles A2, B2, … */
+/** What a card is called, by its piece number: A, B, …; of several circles A1, B1, … and A2, B2, … */
 export function signOfPiece({ number }: LoopDeal, piece: number): string {
   const sign = signIn(letters, piece);
-  return number === 1 ? sign : `${sign}${number}`;
+  return `${sign}${number ?? ""}`;
 }
 
 /** Which of several circles in one room a card belongs to, as learners read it from the signs. */
 export function circleText({ number }: Pick<LoopDeal, "number">): string {
-  return number === 1
-    ? "Your circle: 1. Only cards with no number behind the letter belong to it."
-    : `Your circle: ${number}. Only cards with ${number} behind the letter belong to it.`;
+  return `Your circle: ${number ?? 1}. Only cards with ${number ?? 1} behind the letter belong to it.`;
 }
 
 /** What a card is called, by its place. */

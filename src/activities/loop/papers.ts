@@ -169,7 +169,7 @@ function slipBlocks(
     {
       type: "paragraph",
       size: 7.5,
-      text: `Deal ${deal.code}${deal.number > 1 ? ` · circle ${deal.number}` : ""}${deal.version > 1 ? " · for those who finish first" : ""} · Group:`,
+      text: `Deal ${deal.code}${deal.number === undefined ? "" : ` · circle ${deal.number}`}${deal.version > 1 ? " · for those who finish first" : ""} · Group:`,
     },
     ...(options.size === "room" && deals.length > 1 ? [{ type: "paragraph", text: circleText(deal) } as const] : []),
     {

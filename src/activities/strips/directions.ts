@@ -24,10 +24,21 @@ const languages: Readonly<Record<string, Steps>> = {
       told &&
         blanks > 0 &&
         "A number with a full stop before a printed event is its place in the story. The numbers on the blank strips are only names, not places.",
-      blanks > 0 && events && "Write events of your own on the blank strips and put them where they belong.",
-      blanks > 0 && !events && "Write the events of your story on the blank strips, in any order of the numbers.",
+      blanks > 0 && events && !desks && "Write events of your own on the blank strips and put them where they belong.",
+      blanks > 0 &&
+        events &&
+        desks &&
+        "Are the blank strips at your desk still empty? Then write events of your own on them. If another group has written on them, put its events where they belong.",
+      blanks > 0 &&
+        !events &&
+        desks &&
+        "At your first desk, write the events of your story on the blank strips, in any order of the numbers. At every other desk, put the story that lies there in order.",
+      blanks > 0 &&
+        !events &&
+        !desks &&
+        "Write the events of your story on the blank strips, in any order of the numbers.",
       slip && "Write the letters or numbers of the strips on the slip, from the first to the last.",
-      blanks > 0 && !events && "Shuffle the strips and hand them to another group, who put them in order.",
+      blanks > 0 && !events && !desks && "Shuffle the strips and hand them to another group, who put them in order.",
       desks && "At the signal, shuffle the strips again and move on to the next desk.",
       backs && "When you are sure, turn the strips over and check the numbers.",
       !backs && events && "Read the story aloud. Then call for the key.",
@@ -40,12 +51,24 @@ const languages: Readonly<Record<string, Steps>> = {
       told &&
         blanks > 0 &&
         "Un número con punto delante de un suceso impreso es su lugar en la historia. Los números de las tiras en blanco son solo nombres, no lugares.",
-      blanks > 0 && events && "Escribid sucesos vuestros en las tiras en blanco y ponedlos donde corresponda.",
+      blanks > 0 &&
+        events &&
+        !desks &&
+        "Escribid sucesos vuestros en las tiras en blanco y ponedlos donde corresponda.",
+      blanks > 0 &&
+        events &&
+        desks &&
+        "¿Las tiras en blanco de vuestra mesa siguen vacías? Escribid en ellas sucesos vuestros. Si otro grupo ya ha escrito en ellas, poned sus sucesos donde corresponda.",
       blanks > 0 &&
         !events &&
+        desks &&
+        "En vuestra primera mesa, escribid los sucesos de vuestra historia en las tiras en blanco, sin seguir el orden de los números. En las demás mesas, ordenad la historia que encontréis.",
+      blanks > 0 &&
+        !events &&
+        !desks &&
         "Escribid los sucesos de vuestra historia en las tiras en blanco, sin seguir el orden de los números.",
       slip && "Escribid en la hoja las letras o los números de las tiras, de la primera a la última.",
-      blanks > 0 && !events && "Barajad las tiras y dádselas a otro grupo para que las ordene.",
+      blanks > 0 && !events && !desks && "Barajad las tiras y dádselas a otro grupo para que las ordene.",
       desks && "Cuando suene la señal, barajad otra vez las tiras y pasad a la mesa siguiente.",
       backs && "Cuando estéis seguros, dad la vuelta a las tiras y comprobad los números.",
       !backs && events && "Leed la historia en voz alta. Después pedid la solución.",
@@ -58,12 +81,24 @@ const languages: Readonly<Record<string, Steps>> = {
       told &&
         blanks > 0 &&
         "Un numéro suivi d’un point devant un évènement imprimé est sa place dans l’histoire. Les numéros des bandes vierges ne sont que des noms, pas des places.",
-      blanks > 0 && events && "Écrivez vos propres évènements sur les bandes vierges et placez-les au bon endroit.",
+      blanks > 0 &&
+        events &&
+        !desks &&
+        "Écrivez vos propres évènements sur les bandes vierges et placez-les au bon endroit.",
+      blanks > 0 &&
+        events &&
+        desks &&
+        "Les bandes vierges de votre table sont-elles encore vides ? Écrivez-y vos propres évènements. Si un autre groupe y a déjà écrit, placez ses évènements au bon endroit.",
       blanks > 0 &&
         !events &&
+        desks &&
+        "À votre première table, écrivez les évènements de votre histoire sur les bandes vierges, sans suivre l’ordre des numéros. Aux autres tables, remettez en ordre l’histoire que vous y trouvez.",
+      blanks > 0 &&
+        !events &&
+        !desks &&
         "Écrivez les évènements de votre histoire sur les bandes vierges, sans suivre l’ordre des numéros.",
       slip && "Notez sur la fiche les lettres ou les numéros des bandes, de la première à la dernière.",
-      blanks > 0 && !events && "Mélangez les bandes et donnez-les à un autre groupe, qui les remet en ordre.",
+      blanks > 0 && !events && !desks && "Mélangez les bandes et donnez-les à un autre groupe, qui les remet en ordre.",
       desks && "Au signal, mélangez de nouveau les bandes et passez à la table suivante.",
       backs && "Quand vous êtes sûrs, retournez les bandes et vérifiez les numéros.",
       !backs && events && "Lisez l’histoire à voix haute. Demandez ensuite le corrigé.",
@@ -76,12 +111,24 @@ const languages: Readonly<Record<string, Steps>> = {
       told &&
         blanks > 0 &&
         "Eine Zahl mit Punkt vor einem gedruckten Ereignis ist sein Platz in der Geschichte. Die Nummern der leeren Streifen sind nur Namen, keine Plätze.",
-      blanks > 0 && events && "Schreibt eigene Ereignisse auf die leeren Streifen und legt sie an ihre Stelle.",
+      blanks > 0 &&
+        events &&
+        !desks &&
+        "Schreibt eigene Ereignisse auf die leeren Streifen und legt sie an ihre Stelle.",
+      blanks > 0 &&
+        events &&
+        desks &&
+        "Sind die leeren Streifen an eurem Tisch noch unbeschrieben? Dann schreibt eigene Ereignisse darauf. Hat schon eine andere Gruppe darauf geschrieben, legt ihre Ereignisse an die richtige Stelle.",
       blanks > 0 &&
         !events &&
+        desks &&
+        "Schreibt am ersten Tisch die Ereignisse eurer Geschichte auf die leeren Streifen, nicht in der Reihenfolge der Nummern. An jedem anderen Tisch ordnet die Geschichte, die dort liegt.",
+      blanks > 0 &&
+        !events &&
+        !desks &&
         "Schreibt die Ereignisse eurer Geschichte auf die leeren Streifen, nicht in der Reihenfolge der Nummern.",
       slip && "Schreibt die Buchstaben oder Nummern der Streifen auf den Zettel, vom ersten bis zum letzten.",
-      blanks > 0 && !events && "Mischt die Streifen und gebt sie einer anderen Gruppe, die sie ordnet.",
+      blanks > 0 && !events && !desks && "Mischt die Streifen und gebt sie einer anderen Gruppe, die sie ordnet.",
       desks && "Mischt die Streifen beim Signal wieder und geht zum nächsten Tisch.",
       backs && "Wenn ihr sicher seid, dreht die Streifen um und prüft die Zahlen.",
       !backs && events && "Lest die Geschichte laut vor. Bittet dann um die Lösung.",
@@ -94,12 +141,24 @@ const languages: Readonly<Record<string, Steps>> = {
       told &&
         blanks > 0 &&
         "Um número com ponto antes de um acontecimento impresso é o seu lugar na história. Os números das tiras em branco são só nomes, não lugares.",
-      blanks > 0 && events && "Escrevam acontecimentos vossos nas tiras em branco e ponham-nas no lugar certo.",
+      blanks > 0 &&
+        events &&
+        !desks &&
+        "Escrevam acontecimentos vossos nas tiras em branco e ponham-nos no lugar certo.",
+      blanks > 0 &&
+        events &&
+        desks &&
+        "As tiras em branco da vossa mesa ainda estão vazias? Escrevam nelas acontecimentos vossos. Se outro grupo já escreveu nelas, ponham os acontecimentos dele no lugar certo.",
       blanks > 0 &&
         !events &&
+        desks &&
+        "Na vossa primeira mesa, escrevam os acontecimentos da vossa história nas tiras em branco, sem seguir a ordem dos números. Nas outras mesas, ordenem a história que lá encontrarem.",
+      blanks > 0 &&
+        !events &&
+        !desks &&
         "Escrevam os acontecimentos da vossa história nas tiras em branco, sem seguir a ordem dos números.",
       slip && "Escrevam na ficha as letras ou os números das tiras, da primeira à última.",
-      blanks > 0 && !events && "Baralhem as tiras e deem-nas a outro grupo, que as ordena.",
+      blanks > 0 && !events && !desks && "Baralhem as tiras e deem-nas a outro grupo, que as ordena.",
       desks && "Quando ouvirem o sinal, baralhem de novo as tiras e passem à mesa seguinte.",
       backs && "Quando tiverem a certeza, virem as tiras e confiram os números.",
       !backs && events && "Leiam a história em voz alta. Depois peçam a solução.",

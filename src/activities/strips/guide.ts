@@ -4,6 +4,7 @@ import { dealsAlike } from "../levels";
 import { told as toldRuns } from "../printed";
 import { counted } from "../report";
 import { summaryOf } from "./deal";
+import { type DeskRound, deskRound } from "./desks";
 import type { DealtStrips, StripsDeal } from "./model";
 import { placesOf, writePlaces } from "./story";
 
@@ -18,7 +19,11 @@ export function stripsGuide({ request, options, deals }: DealtStrips): GuideEntr
     events.length === 0
       ? `Learners write events of their own on ${counted(blanks, "blank strip")}, for others to put in order.`
       : `Learners put ${counted(events.length, "strip")} in the order of the story${blanks > 0 ? `, then add events of their own on ${counted(blanks, "blank strip")}` : ""}.`;
-  const where = desks === undefined ? "" : ` The sets lie on ${desks} desks that all groups visit in turn.`;
+  const round = deskRound(options, request);
+  const where =
+    desks === undefined
+      ? ""
+      : ` The sets lie on ${desks} desks that all groups visit in turn.${waitingText(round)}${firstWriter(events.length, blanks)}`;
   const told = deals.some((deal) => deal.told.length > 0)
     ? ` In the gentle sets ${deals.some((deal) => deal.told.length > 1) ? "the first and the last strip show their places" : "one strip shows its place"}.`
     : "";
@@ -37,7 +42,7 @@ export function stripsGuide({ request, options, deals }: DealtStrips): GuideEntr
           : []),
       ...(desks === undefined ? [] : [`a timer: ${desk.work} seconds a desk, ${desk.move} to move on`]),
     ],
-    minutes: request.options.value.minutes ?? minutesFor(events.length, blanks, desks),
+    minutes: request.options.value.minutes ?? minutesFor(events.length, blanks, round?.rounds ?? desks),
     answers: dealsAlike(deals, keyOf).flatMap(({ codes, deal: { events: story } }, _, { length }) => [
       ...(length > 1 ? [[{ text: codes.join(", "), bold: true }]] : []),
       ...story.map((event) => {
@@ -59,9 +64,26 @@ function keyOf({ events }: StripsDeal): string {
 }
 
 /** Own estimates: three quarters of a minute an event, a minute and a half to write one, five to begin and to check. */
-function minutesFor(events: number, blanks: number, desks: number | undefined): number {
-  if (desks === undefined) return Math.max(8, Math.round(5 + 0.75 * events + 1.5 * blanks));
-  return Math.ceil((desk.setup + desks * desk.work + (desks - 1) * desk.move) / 60);
+function minutesFor(events: number, blanks: number, rounds: number | undefined): number {
+  if (rounds === undefined) return Math.max(8, Math.round(5 + 0.75 * events + 1.5 * blanks));
+  return Math.ceil((desk.setup + rounds * desk.work + (rounds - 1) * desk.move) / 60);
+}
+
+/** Says of the largest class how many groups have no desk in a round; nothing where all have one, or it is not known. */
+function waitingText(round: DeskRound | undefined): string {
+  if (!round || round.waiting === 0) return "";
+  const { learners, groups, waiting, rounds } = round;
+  return ` The class of ${learners} makes ${groups} groups, so ${waiting} of them ${waiting === 1 ? "waits" : "wait"} in each of ${rounds} rounds: give those something else to do, or make larger groups.`;
+}
+
+/** Blank strips at a desk are not for everybody who comes by: says for whom they are. */
+function firstWriter(events: number, blanks: number): string {
+  if (blanks === 0) return "";
+  const then =
+    events === 0
+      ? "those who come after it put them in order"
+      : "those who come after it put what it wrote in order with the rest";
+  return ` Blank strips are for the first group at a desk: ${then}.`;
 }
 
 export function stripsLabels(dealt: DealtStrips, deal: StripsDeal): LabelEntry[] {

@@ -5,5 +5,13 @@ import { loopFewDecoys } from "./loop-few-decoys";
 import { loopTooFew } from "./loop-too-few";
 import { loopTooSmall } from "./loop-too-small";
 import { secondCircle } from "./second-circle";
+import { sharedCircles } from "./shared-circles";
 
-export const rules: readonly Rule<LoopContext>[] = [loopTooFew, secondCircle, earlyClose, loopFewDecoys, loopTooSmall];
+export const rules: readonly Rule<LoopContext>[] = [
+  loopTooFew,
+  secondCircle,
+  earlyClose,
+  loopFewDecoys,
+  sharedCircles,
+  loopTooSmall,
+];
