@@ -8,7 +8,9 @@ import type { MatchKey, Relation } from "./relation";
  * asking what becomes of a puzzle when the difference is overlooked.
  */
 
-export type Difference = "case" | "accent" | "article" | "punctuation" | "letter";
+export const differences = ["case", "accent", "article", "punctuation", "letter"] as const;
+
+export type Difference = (typeof differences)[number];
 
 /** A text to compare; pictures are never alike. */
 export interface Worded {
@@ -63,7 +65,9 @@ function lookAnew(texts: readonly Worded[]): LookAlikes[] {
     seen.map((each) => [each, each.form.near.map((near) => `${each.lang}\u0000${near}`)] as const),
   )
     .flatMap(couplesOf)
-    .filter(([a, b]) => a.form.bare !== b.form.bare && nearlyOne(a.form.words, b.form.words));
+    .filter(([a, b]) => a.form.bare !== b.form.bare && nearlyOne(a.form.words, b.form.words))
+    // “o aluno” and “a aluna” differ in two words.
+    .filter(([{ form: a }, { form: b }]) => a.article === b.article || a.article === "" || b.article === "");
   const named = new Set<string>();
   const letters = couples.flatMap(([a, b]): LookAlikes[] => {
     const name = JSON.stringify([a.lang, a.key, b.key]);
@@ -95,6 +99,8 @@ function couplesOf<Item>(group: readonly Item[]): [Item, Item][] {
 interface Form {
   /** Without case, accents, article, punctuation and white space. */
   readonly bare: string;
+  /** The article that it begins with, if there is one. */
+  readonly article: string;
   /** Its words, without case, accents, article and punctuation. */
   readonly words: readonly string[];
   /** The words with one letter of one long word left out, for finding what is nearly the same. */
@@ -107,7 +113,9 @@ function formOf(text: string, lang: string): Form {
   return forms.get(`${lang}\u0000${text}`, () => {
     const plain = plainOf(text, lang, allDifferences);
     const words = plain.split(" ");
+    const lower = fold(text).toLowerCase();
     return {
+      article: lower.slice(0, lower.length - withoutArticle(lower, lang).length),
       bare: tight(plain, allDifferences),
       words,
       near: words.flatMap((word, i) => shortened(word).map((short) => replaced(words, i, short))),
