@@ -4,7 +4,7 @@ import type { Range } from "../base/range";
 import type { Run } from "../base/run";
 import type { Steps } from "../base/steps";
 import type { Matching, Worded } from "../match/look-alikes";
-import type { Relation } from "../match/relation";
+import type { MatchKey, Relation } from "../match/relation";
 import type { Sheet } from "../page/sheet";
 import type { Difficulty } from "../prove/difficulty";
 import type { Proof } from "../prove/proof";
@@ -143,15 +143,24 @@ export interface LabelEntry {
 
 /** What becomes of a deal when small differences between words are overlooked. */
 export interface Overlooked<D extends Deal, T extends Dealt<D>> {
-  /** `tile`, `card`: one of what `confused` names. */
-  readonly piece: string;
+  /** `tile`, `card`: one of what `confused` names. Left out where nothing lies on the table. */
+  readonly piece?: string;
   /** What may be done then, as the rest of a sentence: `can lay the tiles in another way`. */
   readonly harm: string;
+  /** Another seed puts other words beside them, and so may keep them apart. */
+  readonly bySeed?: true;
   /** What learners compare. */
   texts(dealt: T, deal: D): readonly Worded[];
   /**
-   * Names of the pieces that can change places under a matching other than the unit's: none where one solution is proven,
-   * undefined where that is not settled.
+   * What a text does in a deal: texts that do the same may be taken for one another. Where this is left out or undefined, that is
+   * what answers it.
+   */
+  role?(dealt: T, deal: D, key: MatchKey): string | undefined;
+  /** Where such texts stand in the unit, where they are no words of pairs. */
+  places?(dealt: T, deal: D, keys: readonly MatchKey[]): readonly Range[];
+  /**
+   * Names of the pieces that can change places under a matching other than the unit's: none where the deal is proven to stay as it
+   * is, undefined where that is not settled.
    */
   confused(dealt: T, deal: D, matching: Matching): readonly string[] | undefined;
 }
@@ -178,7 +187,7 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   readonly tellsShared?: true;
   /** Right sides of its pairs may be alike: they are on no piece. */
   readonly sharesGlosses?: true;
-  /** For words that a hurried reader takes for one another. Kinds without it have no pieces that are matched by reading. */
+  /** For words that a hurried reader takes for one another. */
   readonly overlooked?: Overlooked<D, T>;
   /** Chooses, arranges and proves. Pure in the request. */
   deal(request: DealRequest): T;

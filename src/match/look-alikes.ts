@@ -8,7 +8,9 @@ import type { MatchKey, Relation } from "./relation";
  * asking what becomes of a puzzle when the difference is overlooked.
  */
 
-export type Difference = "case" | "accent" | "article" | "punctuation" | "letter";
+export const differences = ["case", "accent", "article", "punctuation", "letter"] as const;
+
+export type Difference = (typeof differences)[number];
 
 /** A text to compare; pictures are never alike. */
 export interface Worded {
@@ -67,6 +69,8 @@ function lookAnew(texts: readonly Worded[]): LookAlikes[] {
       for (let k = i + 1; k < group.length; k++) {
         const b = group[k] as typeof a;
         if (!nearlyOne(a.form.words, b.form.words) || a.form.bare === b.form.bare) continue;
+        // “o aluno” and “a aluna” differ in two words.
+        if (a.form.article !== b.form.article && a.form.article !== "" && b.form.article !== "") continue;
         const name = JSON.stringify([a.lang, a.key, b.key]);
         if (named.has(name)) continue;
         named.add(name);
@@ -94,6 +98,8 @@ function gathered<Item>(named: readonly (readonly [Item, readonly string[]])[]):
 interface Form {
   /** Without case, accents, article, punctuation and white space. */
   readonly bare: string;
+  /** The article that it begins with, if there is one. */
+  readonly article: string;
   /** Its words, without case, accents, article and punctuation. */
   readonly words: readonly string[];
   /** The words with only two letters left of a long one: texts that differ in one letter have one of these in common. */
@@ -106,7 +112,9 @@ function formOf(text: string, lang: string): Form {
   return forms.get(`${lang}\u0000${text}`, () => {
     const plain = plainOf(text, lang, allDifferences);
     const words = plain.split(" ");
+    const lower = fold(text).toLowerCase();
     return {
+      article: lower.slice(0, lower.length - withoutArticle(lower, lang).length),
       bare: tight(plain, allDifferences),
       words,
       near: words.flatMap((word, i) => shortened(word).map((short) => replaced(words, i, short))),

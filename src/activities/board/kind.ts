@@ -28,7 +28,13 @@ export const board: ActivityKind<BoardDeal, DealtBoard> = {
   directions: boardDirections,
   // A board is a whole sheet: there is no bag to label.
   labels: () => [],
-  overlooked: { piece: "word", harm: "may touch the wrong word", texts: boardTexts, confused: confusedWords },
+  overlooked: {
+    bySeed: true,
+    piece: "word",
+    harm: "may touch the wrong word",
+    texts: boardTexts,
+    confused: confusedWords,
+  },
   overruled: [{ key: "versions", by: "boards", value: "different", why: "each set has a board of its own" }],
   rules,
 };

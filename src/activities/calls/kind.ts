@@ -6,6 +6,7 @@ import { callsDirections } from "./directions";
 import { callsGuide } from "./guide";
 import { callerSheets } from "./list";
 import { type CallsDeal, calledIn, type DealtCalls } from "./model";
+import { callPlaces, callTexts, confusedCalls, truthOf } from "./overlooked";
 import { rules } from "./rules";
 import { callsPapers } from "./slips";
 
@@ -14,6 +15,13 @@ export const calls: ActivityKind<CallsDeal, DealtCalls> = {
   name: "calls",
   schema,
   validate: validateCalls,
+  overlooked: {
+    harm: "takes a false call for a true one",
+    texts: callTexts,
+    role: truthOf,
+    places: callPlaces,
+    confused: confusedCalls,
+  },
   deal: dealCalls,
   pieceSheets: () => [],
   solutionSheets: (dealt, deal, view, press) => (view === "solved" ? callerSheets(dealt, deal, press) : []),

@@ -27,6 +27,12 @@ export const loop: ActivityKind<LoopDeal, DealtLoop> = {
   guide: loopGuide,
   directions: loopDirections,
   labels: loopLabels,
-  overlooked: { piece: "card", harm: "can close the circle in another way", texts: cardTexts, confused: confusedCards },
+  overlooked: {
+    bySeed: true,
+    piece: "card",
+    harm: "can close the circle in another way",
+    texts: cardTexts,
+    confused: confusedCards,
+  },
   rules,
 };

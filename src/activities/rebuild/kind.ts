@@ -6,6 +6,7 @@ import { rebuildDirections } from "./directions";
 import { rebuildGuide, rebuildLabels } from "./guide";
 import { solutionSheets } from "./key";
 import type { DealtRebuild, RebuildDeal } from "./model";
+import { confusedParts, partPlaces, partTexts } from "./overlooked";
 import { rebuildPapers } from "./papers";
 import { rebuildPieces, rebuildRecord } from "./pieces";
 import { rules } from "./rules";
@@ -18,6 +19,14 @@ export const rebuild: ActivityKind<RebuildDeal, DealtRebuild> = {
   validate: validateRebuild,
   // Two sentences of one translation harm nothing: their cards are told apart by packet and letter.
   sharesGlosses: true,
+  overlooked: {
+    piece: "card",
+    harm: "can lay another sentence",
+    texts: partTexts,
+    role: (_dealt, _deal, key) => key,
+    places: partPlaces,
+    confused: confusedParts,
+  },
   deal: dealRebuild,
   pieceSheets,
   solutionSheets,

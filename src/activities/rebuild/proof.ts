@@ -1,10 +1,16 @@
 import { addsNothing, type Sentence as Puzzle } from "../../prove/orders/orders";
 import type { Proof } from "../../prove/proof";
+import { partKey } from "../../unit/items";
 import type { PartOrder, Rebuilt, Sentence, SentenceCard } from "./model";
 
 /** A sentence of a level as the prover sees it. */
 export function asPuzzle({ orders }: Sentence, cards: readonly SentenceCard[]): Puzzle {
   return { parts: cards.map(({ text }) => text), accepted: orders };
+}
+
+/** A sentence by its words alone, whatever its level shows: without case and marks at their edges. */
+export function asWords({ parts, orders }: Sentence): Puzzle {
+  return { parts: parts.map(({ text }) => partKey(text) || text), accepted: orders };
 }
 
 /** Accepted orders that differ to the eye, the written one first. */

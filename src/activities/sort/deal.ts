@@ -8,7 +8,7 @@ import { type DealPlan, planCode, streamOf } from "../levels";
 import { mixedOrder } from "../mixed-order";
 import { counted } from "../report";
 import { proveTruth } from "../truth-proof";
-import type { DealtSort, SortCard, SortDeal, SortHand, SortSupply } from "./model";
+import { type DealtSort, isPair, type SortCard, type SortDeal, type SortHand, type SortSupply } from "./model";
 import { sortOptions } from "./options";
 import { supplySort } from "./supply";
 
@@ -109,10 +109,6 @@ function whySame(
   const { dealt } = supplySort(request, { ...options, levels: ["gentle", "hard"], versions: 1 });
   const [gentle, hard] = dealt.map(({ cards }) => JSON.stringify(cards.map(printOf)));
   return gentle === hard ? "the pairs have too few surely wrong partners to choose from" : undefined;
-}
-
-function isPair(item: object): item is Pair {
-  return "left" in item && "right" in item;
 }
 
 /** `12 cards and 2 blank for 3 piles` */

@@ -7,6 +7,7 @@ import { sortGuide, sortLabels } from "./guide";
 import { solutionSheets } from "./key";
 import { sortPapers } from "./mats";
 import type { DealtSort, SortDeal } from "./model";
+import { confusedPiles, pilesFor, sortPlaces, sortTexts } from "./overlooked";
 import { sortPieces, sortRecord } from "./pieces";
 import { rules } from "./rules";
 import { pieceSheets } from "./sheets";
@@ -18,6 +19,14 @@ export const sort: ActivityKind<SortDeal, DealtSort> = {
   tellsShared: true,
   schema,
   validate: validateSort,
+  overlooked: {
+    piece: "card",
+    harm: "can sort the cards in another way",
+    texts: sortTexts,
+    role: pilesFor,
+    places: sortPlaces,
+    confused: confusedPiles,
+  },
   deal: dealSort,
   pieceSheets,
   solutionSheets,

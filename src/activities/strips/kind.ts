@@ -6,6 +6,7 @@ import { stripsDirections } from "./directions";
 import { stripsGuide, stripsLabels } from "./guide";
 import { solutionSheets } from "./key";
 import type { DealtStrips, StripsDeal } from "./model";
+import { confusedStrips, stripPlaces, stripTexts } from "./overlooked";
 import { stripPapers } from "./papers";
 import { stripPieces, stripRecord } from "./pieces";
 import { rules } from "./rules";
@@ -16,6 +17,14 @@ export const strips: ActivityKind<StripsDeal, DealtStrips> = {
   name: "strips",
   schema,
   validate: validateStrips,
+  overlooked: {
+    piece: "strip",
+    harm: "can put the story in another order",
+    texts: stripTexts,
+    role: (_dealt, _deal, key) => key,
+    places: stripPlaces,
+    confused: confusedStrips,
+  },
   deal: dealStrips,
   pieceSheets,
   solutionSheets,

@@ -25,7 +25,13 @@ export const tiles: ActivityKind<TilesDeal, DealtTiles> = {
   guide: tilesGuide,
   directions: (dealt, lang) => directions[lang]?.(dealt),
   labels: tilesLabels,
-  overlooked: { piece: "tile", harm: "can lay the tiles in another way", texts: edgeTexts, confused: confusedTiles },
+  overlooked: {
+    bySeed: true,
+    piece: "tile",
+    harm: "can lay the tiles in another way",
+    texts: edgeTexts,
+    confused: confusedTiles,
+  },
   overruled: [{ key: "outer", by: "levels", why: "gentle leaves the outer edges blank and hard has decoys there" }],
   rules,
 };

@@ -3,11 +3,11 @@ import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import fc from "fast-check";
 import { below, randomFrom } from "../../prove/instances";
-import { testWorkshop } from "../../support/units";
+import { readUnitText, testWorkshop } from "../../support/units";
 import type { Section } from "./draws";
 import { sectionHolds } from "./holds";
 import { openJudge } from "./judge";
-import type { Written } from "./written";
+import { alike, namedAlike, type Written } from "./written";
 
 /*
  * A clean control: names of emoji in two languages, from Unicode's CLDR (npm `cldr-annotations-full`). Within a language no two
@@ -78,4 +78,38 @@ describe(`names of emoji (${count} sections, seed ${seed})`, function () {
     assert.equal((met.get("tiles with one") ?? 0) + (met.get("loop with one") ?? 0), count);
     assert.ok((met.get("look-alike") ?? 0) < count / 50);
   });
+
+  it("are hardly ever taken for one another as events of a story, cards of piles, statements or parts of a sentence", async () => {
+    const random = randomFrom(seed);
+    let told = 0;
+    for (let i = 0; i < count; i++) {
+      const language = languages[below(random, languages.length)] ?? "en";
+      const known = [...(names.get(language) ?? new Map<string, string>()).values()];
+      const chosen = new Set<string>();
+      while (chosen.size < 12) chosen.add((known[below(random, known.length)] ?? "").replace(/[|=/[\]*_:]/gu, " "));
+      const { findings } = await readUnitText(unitOf([...chosen], language));
+      const found = findings.filter(({ code }) => code === "look-alike");
+      told += found.length > 0 ? 1 : 0;
+      for (const { message } of found)
+        for (const [first = "", ...others] of namedAlike(message))
+          assert.ok(others.length > 0 && others.every((other) => alike(first, other)), message);
+    }
+    assert.ok(told < count / 50, `${told} of ${count}`);
+  });
 });
+
+/** Names as events, cards of two piles, true and false statements, and parts of sentences. */
+function unitOf(chosen: readonly string[], language: string): string {
+  const half = chosen.length / 2;
+  const lines = (before: (i: number) => string, some = chosen): string =>
+    some.map((each, i) => before(i) + each).join("\n");
+  const front = `---\nteaches: ${language}\nexplains: ${language === "en" ? "fr" : "en"}\n---\n`;
+  const fence = (make: string): string => `\n\n\`\`\`activity\nmake: ${make}\n\`\`\`\n`;
+  return [
+    front,
+    `## Story\n\n${lines((i) => `${i + 1}. `)}${fence("strips")}`,
+    `## Piles\n\n### One\n\n${lines(() => "- ", chosen.slice(0, half))}\n\n### Two\n\n${lines(() => "- ", chosen.slice(half))}${fence("sort")}`,
+    `## Said\n\n${lines((i) => (i % 2 === 0 ? "- [x] " : "- [ ] "))}${fence("calls")}`,
+    `## Parts\n\n${[0, 1, 2].map((i) => `- ${chosen.slice(4 * i, 4 * i + 4).join(" | ")} = ${i}`).join("\n")}${fence("rebuild")}`,
+  ].join("\n");
+}

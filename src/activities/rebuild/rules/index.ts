@@ -1,6 +1,7 @@
 import type { Rule } from "../../../base/finding";
 import type { RebuildContext } from "./context";
 import { idleOrder } from "./idle-order";
+import { mixedPacket } from "./mixed-packet";
 import { needsBars } from "./needs-bars";
 import { noSentences } from "./no-sentences";
 import { onePartSentence } from "./one-part-sentence";
@@ -15,5 +16,6 @@ export const rules: readonly Rule<RebuildContext>[] = [
   rebuildAnyOrder,
   idleOrder,
   sameCards,
+  mixedPacket,
   rebuildTooSmall,
 ];

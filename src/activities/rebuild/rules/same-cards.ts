@@ -1,9 +1,9 @@
 import type { Report, Rule } from "../../../base/finding";
 import { fold } from "../../../match/fold";
 import { buildable } from "../../../prove/orders/orders";
-import { partKey } from "../../../unit/items";
 import { dropPair } from "../../shared-answers";
 import { type DealtRebuild, packetOf } from "../model";
+import { asWords } from "../proof";
 import { type RebuildContext, shortened } from "./context";
 
 export const sameCards: Rule<RebuildContext> = {
@@ -20,12 +20,8 @@ export const sameCards: Rule<RebuildContext> = {
   check: ({ dealt }) => {
     const { sentences, deals } = dealt;
     if (deals.length === 0) return [];
-    const puzzles = sentences.map(({ parts, orders }) => ({
-      parts: parts.map(({ text }) => partKey(text) || text),
-      accepted: orders,
-    }));
     const known = new Set<string>();
-    return buildable(puzzles).flatMap(({ sentence, from, leftOver }): Report[] => {
+    return buildable(sentences.map(asWords)).flatMap(({ sentence, from, leftOver }): Report[] => {
       const couple = [sentence, from].sort((a, b) => a - b).join(" ");
       if (known.has(couple) || !concerns(dealt, sentence, from, leftOver)) return [];
       known.add(couple);

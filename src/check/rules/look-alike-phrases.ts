@@ -1,0 +1,34 @@
+import type { Range } from "../../base/range";
+import type { Difference, LookAlikes } from "../../match/look-alikes";
+import type { Words } from "./look-alike-words";
+
+/* How look-alikes are told. */
+
+const names: Readonly<Record<Difference, string>> = {
+  case: "capitals",
+  accent: "an accent",
+  article: "the article",
+  punctuation: "punctuation or spaces",
+  letter: "one letter",
+};
+
+export function placesOf({ keys }: LookAlikes, { places }: Words): Range[] {
+  return keys.flatMap((key) => places().get(key) ?? []).sort((a, b) => a.start - b.start);
+}
+
+export function sentence(group: LookAlikes): string {
+  return `${pair(group)} differ only in ${list(group)}.`;
+}
+
+export function pair({ keys }: LookAlikes): string {
+  return joined(keys.map((key) => `“${key}”`));
+}
+
+export function list({ differences }: LookAlikes): string {
+  return joined(differences.map((difference) => names[difference]));
+}
+
+export function joined(texts: readonly string[]): string {
+  const last = texts.at(-1) ?? "";
+  return texts.length < 2 ? last : `${texts.slice(0, -1).join(", ")} and ${last}`;
+}
