@@ -22,7 +22,9 @@ export function findFront(lines: LineIndex, problems: Problems): FrontLines | un
   const count = lines.count;
   let open = 0;
   while (open < count - 1 && textOf(open).trim() === "") open++;
-  if (textOf(open).trimEnd() !== "---") return undefined;
+  const lead = /^ {0,3}(?=---\s*$)/.exec(textOf(open))?.[0].length;
+  if (lead === undefined) return undefined;
+  const begins = open === 0 && lead === 0;
   const first = open + 1;
   let close = first;
   while (close < count && !/^(?:---|\.\.\.)\s*$/.test(textOf(close))) close++;
@@ -48,7 +50,7 @@ export function findFront(lines: LineIndex, problems: Problems): FrontLines | un
   } else {
     const blank = range(first, Math.min(end, count)).find((number) => textOf(number).trim() === "") ?? end;
     const swallows = range(blank, close).some((number) => /^(?:## |```)/.test(textOf(number)));
-    if (blank > first && named(blank) && (swallows || close === count) && open === 0) {
+    if (blank > first && named(blank) && (swallows || close === count) && begins) {
       const newline = lines.text.includes("\r\n") ? "\r\n" : "\n";
       const at = lines.line(blank - 1).end;
       problems.add(
@@ -60,7 +62,7 @@ export function findFront(lines: LineIndex, problems: Problems): FrontLines | un
       return { first, after: blank, body: blank };
     }
     if (close === count) {
-      if (open === 0)
+      if (begins)
         problems.add(
           "unreadable-yaml",
           lines.line(open),
@@ -70,13 +72,15 @@ export function findFront(lines: LineIndex, problems: Problems): FrontLines | un
     }
   }
 
-  if (open > 0) {
+  if (!begins) {
     if (end < close || !named(close)) return undefined;
+    const from = lines.text.startsWith("\uFEFF") ? 1 : 0;
+    const hyphens = lines.start(open) + lines.text.slice(lines.start(open)).indexOf("-");
     problems.add(
       "unreadable-yaml",
       lines.line(open),
-      "Front matter begins in the first line of a file; below a blank line it is not read.",
-      write("Take the blank lines out", { start: 0, end: lines.start(open) }, ""),
+      "Front matter begins with the first sign of a file; below a blank line or behind a space it is not read.",
+      write(open > 0 ? "Take the blank lines out" : "Take the space out", { start: from, end: hyphens }, ""),
     );
   }
   // Two thematic breaks with text between them are ordinary Markdown.

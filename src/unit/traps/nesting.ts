@@ -55,17 +55,23 @@ export function nextForNested(lines: LineIndex, items: readonly ReadItem[], prob
   }
 }
 
-/** Three spaces under `10. Ela pede:`: Markdown ends the numbered list and begins another. */
+/**
+ * Three spaces under `10. Ela pede:`: Markdown ends the numbered list and begins another. `goesOn` says that a numbered list
+ * follows right below.
+ */
 export function listForNested(
   lines: LineIndex,
   event: Token | undefined,
   bullets: readonly ReadItem[],
+  goesOn: boolean,
   problems: Problems,
 ): void {
   const [first] = bullets;
   const place = event && columns(lines, event);
   const own = first && columns(lines, first.token);
-  if (!event || !place || !own || own.sign <= place.sign || own.sign >= place.text) return;
+  if (!event || !place || !own || own.sign >= place.text) return;
+  // At the margin it is a list of its own, unless it stands in the middle of a story.
+  if (own.sign <= place.sign && !goesOn) return;
   if (!touches(lines, event, first.token) || bullets.some(({ shape }) => shape !== "text")) return;
   notNested(
     lines,
