@@ -22,9 +22,10 @@ export function findFront(lines: LineIndex, problems: Problems): FrontLines | un
   const count = lines.count;
   let open = 0;
   while (open < count - 1 && textOf(open).trim() === "") open++;
-  const lead = /^ {0,3}(?=---\s*$)/.exec(textOf(open))?.[0].length;
-  if (lead === undefined) return undefined;
-  const begins = open === 0 && lead === 0;
+  // Formatters make stars of hyphens that begin no front matter.
+  const rule = /^ {0,3}(---|\*\*\*|___)\s*$/.exec(textOf(open));
+  if (!rule) return undefined;
+  const begins = open === 0 && textOf(open).startsWith("---");
   const first = open + 1;
   let close = first;
   while (close < count && !/^(?:---|\.\.\.)\s*$/.test(textOf(close))) close++;
@@ -75,12 +76,12 @@ export function findFront(lines: LineIndex, problems: Problems): FrontLines | un
   if (!begins) {
     if (end < close || !named(close)) return undefined;
     const from = lines.text.startsWith("\uFEFF") ? 1 : 0;
-    const hyphens = lines.start(open) + lines.text.slice(lines.start(open)).indexOf("-");
+    const range = { start: from, end: lines.start(open) + lines.text.slice(lines.start(open)).search(/[-*_]/) + 3 };
     problems.add(
       "unreadable-yaml",
       lines.line(open),
-      "Front matter begins with the first sign of a file; below a blank line or behind a space it is not read.",
-      write(open > 0 ? "Take the blank lines out" : "Take the space out", { start: from, end: hyphens }, ""),
+      "Front matter begins with three hyphens in the first line of a file, with nothing before them; so it is not read.",
+      write("Begin the file with three hyphens", range, "---"),
     );
   }
   // Two thematic breaks with text between them are ordinary Markdown.

@@ -161,8 +161,7 @@ class Reader {
       under.begin(token, shape);
     }
     if (!ordered) {
-      const below = tokens[i + 1];
-      const goesOn = below?.type === "ordered_list_open" && below.map?.[0] === open?.map?.[1];
+      const goesOn = tokens[i + 1]?.type === "ordered_list_open";
       listForNested(this.lines, this.lastEvent, read, goesOn, this.problems);
       nextForNested(this.lines, read, this.problems);
     }

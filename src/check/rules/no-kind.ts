@@ -1,6 +1,7 @@
 import { kinds } from "../../activities/kinds";
 import type { Rule } from "../../base/finding";
 import type { CheckContext } from "../context";
+import { lineAt } from "./new-line";
 
 export const noKind: Rule<CheckContext> = {
   code: "no-kind",
@@ -8,7 +9,7 @@ export const noKind: Rule<CheckContext> = {
   title: "An activity that does not say what it makes",
   why: "Each `activity` block needs a line `make:` with the kind of activity.",
   example: { wrong: "```activity\ngrid: 3 x 3\n```", right: "```activity\nmake: tiles\ngrid: 3 x 3\n```" },
-  check: ({ plan }) =>
+  check: ({ unit, plan }) =>
     plan.activities
       // Of options that cannot be read it is said already what is wrong.
       .filter(({ block }) => !block.options.broken && !block.options.entries.some(({ key }) => key === "make"))
@@ -25,7 +26,7 @@ export const noKind: Rule<CheckContext> = {
           message: "This activity does not say what to make. Add a line “make: …”.",
           fixes: kinds.map(({ name }) => ({
             title: `Make ${name}`,
-            edits: [{ range: { start: block.body.start, end: block.body.start }, text: `make: ${name}\n` }],
+            edits: [lineAt(unit.text, block.body.start, `make: ${name}`)],
           })),
         };
       }),

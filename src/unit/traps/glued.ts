@@ -110,8 +110,10 @@ export function gluedLines(lines: LineIndex, item: RawItem, nested: boolean, env
       if (length > 0 || ordered || nested) say(hyphen, 1, here(length), bullet);
       else say(hyphen, 3, { start: line.start, end: at }, `${indent}${bullet}`);
     } else if (tight.test(text)) say(hyphen, 1, here(1), `${text.charAt(0)} `);
-    else if (lazy) {
+    else {
       const number = /^\d{1,9}[.)](?=\p{L}|\[)/u.exec(text)?.[0];
+      // A line that is as far in as the text of the item is one of its own if its number is the next one.
+      if (!lazy && (!number || Number.parseInt(number, 10) !== Number.parseInt(sign, 10) + 1)) continue;
       const letter = /^\p{Ll}[.)][ \t]+(?=\S)/u.exec(text)?.[0];
       const wanted = ordered ? `${Number.parseInt(sign, 10) + 1}${sign.slice(-1)} ` : bullet;
       if (number) {

@@ -137,7 +137,8 @@ function openComment(source: SourceText, mask: readonly boolean[], problems: Pro
 
 /** A line of equals signs or hyphens under an item, which makes it a heading or is printed. */
 function underline({ text: source }: RawItem, problems: Problems): void {
-  const match = /\n[^\S\n]*={2,}[^\S\n]*(?=\n|$)/.exec(source.text);
+  // Formatters put a backslash before such a line.
+  const match = /\n[^\S\n]*\\?={2,}[^\S\n]*(?=\n|$)/.exec(source.text);
   if (!match) return;
   const start = match.index;
   const range = source.range(start + 1, start + match[0].length);

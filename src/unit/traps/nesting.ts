@@ -56,8 +56,8 @@ export function nextForNested(lines: LineIndex, items: readonly ReadItem[], prob
 }
 
 /**
- * Three spaces under `10. Ela pede:`: Markdown ends the numbered list and begins another. `goesOn` says that a numbered list
- * follows right below.
+ * Three spaces under `10. Ela pede:`: Markdown ends the numbered list and begins another. `goesOn` says that another
+ * numbered list follows: then also bullets at the margin belong to the event, right below it or behind its colon.
  */
 export function listForNested(
   lines: LineIndex,
@@ -72,13 +72,25 @@ export function listForNested(
   if (!event || !place || !own || own.sign >= place.text) return;
   // At the margin it is a list of its own, unless it stands in the middle of a story.
   if (own.sign <= place.sign && !goesOn) return;
-  if (!touches(lines, event, first.token) || bullets.some(({ shape }) => shape !== "text")) return;
+  const near = touches(lines, event, first.token) || (goesOn && /[:：]$/u.test(lastLine(lines, event)));
+  if (!near || bullets.some(({ shape }) => shape !== "text")) return;
   notNested(
     lines,
     bullets.map(({ token }) => token),
     place.text,
     problems,
   );
+}
+
+/** The last line of an item that is not blank, without the white space at its end. */
+function lastLine(lines: LineIndex, { map }: Token): string {
+  const [first, after] = map ?? [0, 0];
+  for (let number = after - 1; number >= first; number--) {
+    const { start, end } = lines.line(number);
+    const text = lines.text.slice(start, end).trimEnd();
+    if (text !== "") return text;
+  }
+  return "";
 }
 
 function notNested(lines: LineIndex, bullets: readonly Token[], wanted: number, problems: Problems): void {
