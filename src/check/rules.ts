@@ -22,6 +22,7 @@ import { sameLevels } from "./rules/same-levels";
 import { sameSection } from "./rules/same-section";
 import { smallGroups } from "./rules/small-groups";
 import { unbalancedStatements } from "./rules/unbalanced-statements";
+import { underlinedNote } from "./rules/underlined-note";
 import { unevenStations } from "./rules/uneven-stations";
 import { unknownCode } from "./rules/unknown-code";
 import { unknownForm } from "./rules/unknown-form";
@@ -40,6 +41,7 @@ export const generalRules: readonly Rule<CheckContext>[] = [
   sameLevels,
   overruledOption,
   sameSection,
+  underlinedNote,
   unknownForm,
   unknownCode,
   wrongStations,

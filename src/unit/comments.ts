@@ -29,7 +29,10 @@ export function readRemarks(source: SourceText, { comments }: Scan, problems: Pr
   for (const span of comments) {
     const range = source.range(span.start, span.end);
     const meaning = commentMeaning(text.slice(span.start, span.end));
-    if (!meaning) continue;
+    if (!meaning) {
+      nearlyMeaning(text.slice(span.start, span.end), range, problems);
+      continue;
+    }
     if (!last.includes(span)) {
       problems.trap(
         "misplaced-comment",
@@ -72,6 +75,29 @@ export function commentMeaning(
   if (by?.[1]) return { by: by[1] };
   const allow = /^<!--\s*allow\s+([a-z][a-z-]*)\s*(?::\s*([\s\S]*?))?\s*-->$/u.exec(comment);
   return allow?.[1] ? { allow: allow[1], reason: allow[2] ?? "" } : undefined;
+}
+
+/** `<!-- by K7 -->`, `<!-- Allow CODE - reason -->`: nearly one of the two forms, and so without any meaning. */
+export function nearlyMeaning(comment: string, range: Range, problems: Problems): void {
+  const by = /^<!--\s*by\s*(?:[:=：]\s*(\S(?:.*\S)?)|\s(\S{0,3}\d\S{0,3}))\s*-->$/iu.exec(comment);
+  const allow = /^<!--\s*allow\s*[:=：]?\s*([a-z]+(?:-[a-z]+)+)\s*(?:[-–—:=：,;]+\s*)?([\s\S]*?)\s*-->$/iu.exec(
+    comment,
+  );
+  const written = by?.[1] ?? by?.[2];
+  const wanted =
+    written !== undefined
+      ? `<!-- by: ${written} -->`
+      : allow?.[1]
+        ? `<!-- allow ${allow[1].toLowerCase()}: ${allow[2] ?? ""} -->`
+        : undefined;
+  if (wanted === undefined || !commentMeaning(wanted)) return;
+  problems.trap(
+    "nearly-a-remark",
+    range,
+    `This comment means nothing as it is written: it is ${written === undefined ? "<!-- allow CODE: reason -->" : "<!-- by: CODE -->"}.`,
+    // Nobody but the writer knows a reason that is missing.
+    ...(allow && allow[2] === "" ? [] : [write(`Write “${wanted}”`, range, wanted)]),
+  );
 }
 
 /** Takes a comment that stands in lines of its own to the end of the item above it. */

@@ -22,7 +22,10 @@ export function findFront(lines: LineIndex, problems: Problems): FrontLines | un
   const count = lines.count;
   let open = 0;
   while (open < count - 1 && textOf(open).trim() === "") open++;
-  if (textOf(open).trimEnd() !== "---") return undefined;
+  // Formatters make stars of hyphens that begin no front matter.
+  const rule = /^ {0,3}(---|\*\*\*|___)\s*$/.exec(textOf(open));
+  if (!rule) return undefined;
+  const begins = open === 0 && textOf(open).startsWith("---");
   const first = open + 1;
   let close = first;
   while (close < count && !/^(?:---|\.\.\.)\s*$/.test(textOf(close))) close++;
@@ -48,7 +51,7 @@ export function findFront(lines: LineIndex, problems: Problems): FrontLines | un
   } else {
     const blank = range(first, Math.min(end, count)).find((number) => textOf(number).trim() === "") ?? end;
     const swallows = range(blank, close).some((number) => /^(?:## |```)/.test(textOf(number)));
-    if (blank > first && named(blank) && (swallows || close === count) && open === 0) {
+    if (blank > first && named(blank) && (swallows || close === count) && begins) {
       const newline = lines.text.includes("\r\n") ? "\r\n" : "\n";
       const at = lines.line(blank - 1).end;
       problems.add(
@@ -60,7 +63,7 @@ export function findFront(lines: LineIndex, problems: Problems): FrontLines | un
       return { first, after: blank, body: blank };
     }
     if (close === count) {
-      if (open === 0)
+      if (begins)
         problems.add(
           "unreadable-yaml",
           lines.line(open),
@@ -70,13 +73,15 @@ export function findFront(lines: LineIndex, problems: Problems): FrontLines | un
     }
   }
 
-  if (open > 0) {
+  if (!begins) {
     if (end < close || !named(close)) return undefined;
+    const from = lines.text.startsWith("\uFEFF") ? 1 : 0;
+    const range = { start: from, end: lines.start(open) + lines.text.slice(lines.start(open)).search(/[-*_]/) + 3 };
     problems.add(
       "unreadable-yaml",
       lines.line(open),
-      "Front matter begins in the first line of a file; below a blank line it is not read.",
-      write("Take the blank lines out", { start: 0, end: lines.start(open) }, ""),
+      "Front matter begins with three hyphens in the first line of a file, with nothing before them; so it is not read.",
+      write("Begin the file with three hyphens", range, "---"),
     );
   }
   // Two thematic breaks with text between them are ordinary Markdown.

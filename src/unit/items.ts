@@ -3,7 +3,7 @@ import { type Remarks, readRemarks } from "./comments";
 import { bars, type Env, type Scan, scan, spacedSeparators, TextMemory } from "./inline";
 import { movedPair, movedStatement, movedText } from "./moved";
 import { readAnswer, readPhrase, readSide, type Scanned } from "./phrases";
-import { drop, Problems } from "./problems";
+import { drop, Problems, write } from "./problems";
 import { SourceText } from "./source-text";
 import { readTies } from "./ties";
 import { lineStart, pairLines } from "./traps/glued";
@@ -200,6 +200,13 @@ export class ItemReader {
     for (const answer of [...left.answers, ...right.answers]) {
       if (answer.text !== "" || answer.picture) continue;
       const place = answer.range.end > answer.range.start ? answer.range : text.range(first.start, first.end);
+      const tag = tagAt(text, answer);
+      if (tag) {
+        const message = `Markdown takes “${tag.text}” for HTML, so that nothing is printed here. A backslash makes it text.`;
+        const { start } = tag.range;
+        this.problems.add("empty-answer", place, message, write("Make it text", { start, end: start }, "\\"));
+        return undefined;
+      }
       this.problems.add(
         "empty-answer",
         place,
@@ -243,6 +250,15 @@ export class ItemReader {
     }
     return { examples, orders };
   }
+}
+
+/** The first tag of HTML in an answer of which nothing is printed. */
+function tagAt(source: SourceText, { range }: Answer): { readonly text: string; readonly range: Range } | undefined {
+  for (const match of source.text.matchAll(/<\/?[a-z][^<>]*>/giu)) {
+    const place = source.range(match.index, match.index + match[0].length);
+    if (range.start <= place.start && place.end <= range.end) return { text: match[0], range: place };
+  }
+  return undefined;
 }
 
 /** For each part of `own` the index of its like in `parts`; undefined where they are not the same parts. */

@@ -11,11 +11,14 @@ import type { Shape } from "./shapes";
 import { SourceText } from "./source-text";
 import { readTable } from "./tables";
 import { blockInItem, indentedList, listInHtml, paragraphLines, splitList } from "./traps/blocks";
-import { activityEnd, insideItem, nearlyActivity, openNotes } from "./traps/fences";
+import { activityEnd, indentedActivity, insideItem, nearlyActivity, openNotes, quotedFence } from "./traps/fences";
 import { gluedLines } from "./traps/glued";
 import { itemTraps } from "./traps/items";
 import { listForNested, nextForNested, type ReadItem } from "./traps/nesting";
-import { nearlyTable } from "./traps/tables";
+import { unmarkedItems } from "./traps/paragraphs";
+import { quotedItems } from "./traps/quotes";
+import { nearlyTable, partedRows } from "./traps/tables";
+import { UnderItems } from "./traps/under-items";
 import type { ActivityBlock, Mapping, Section, Unit } from "./unit";
 import { readMapping } from "./yaml";
 
@@ -38,6 +41,9 @@ class Reader {
   private lastItem: number | undefined;
   /** The last item of a numbered list that ended just now. */
   private lastEvent: Token | undefined;
+
+  /** The line behind a table, until another block comes. */
+  private lastTable: number | undefined;
 
   constructor(private readonly text: string) {
     this.lines = new LineIndex(text);
@@ -77,17 +83,28 @@ class Reader {
       const token = tokens[i];
       if (token?.level !== 0) continue;
       const next = tokens[i + 1];
+      if (token.nesting >= 0 && token.type !== "paragraph_open" && token.type !== "inline") this.lastTable = undefined;
       if (token.type === "heading_open") this.heading(token, next);
       else if (token.type === "bullet_list_open" || token.type === "ordered_list_open") i = this.list(tokens, i);
       else if (token.type === "table_open") this.table(token);
       else if (token.type === "fence") this.fence(token);
       else if (token.type === "html_block") this.html(token);
-      else if (token.type === "code_block") indentedList(this.lines, token, this.problems);
-      else if (token.type === "paragraph_open" && token.map) {
-        paragraphLines(this.lines, token.map, false, this.problems);
-        nearlyTable(this.lines, token.map, this.problems);
-      }
+      else if (token.type === "blockquote_open") quotedItems(this.lines, token, this.problems);
+      else if (token.type === "code_block") {
+        indentedList(this.lines, token, this.problems);
+        indentedActivity(this.lines, token, this.problems);
+      } else if (token.type === "paragraph_open" && token.map) this.paragraph(token.map);
     }
+  }
+
+  private paragraph(map: readonly [number, number]): void {
+    const { lines, problems, env } = this;
+    const table = this.lastTable;
+    this.lastTable = undefined;
+    if (partedRows(lines, table, map, problems) || quotedFence(lines, map, problems)) return;
+    if (unmarkedItems(lines, map, env, problems)) return;
+    paragraphLines(lines, map, false, problems);
+    nearlyTable(lines, map, problems);
   }
 
   private heading(token: Token, inline: Token | undefined): void {
@@ -128,19 +145,24 @@ class Reader {
     const close = `${open?.type.replace("_open", "")}_close`;
     const ordered = open?.type === "ordered_list_open";
     const read: ReadItem[] = [];
+    const under = new UnderItems(this.lines, this.env, this.problems);
     let i = at + 1;
     for (; i < tokens.length; i++) {
       const token = tokens[i];
       if (token?.type === close && token.level === 0) break;
       if (token?.type === "fence" || token?.type === "heading_open") insideItem(this.lines, token, this.problems);
+      under.look(tokens, i);
       if (token?.type !== "list_item_open" || token.level !== 1) continue;
       const raw = this.rawItem(tokens, i);
       if (!this.open) continue;
       if (!raw) blockInItem(this.lines, token, tokens[i + 1], this.problems);
-      read.push({ token, shape: raw && this.item(raw, ordered, this.open) });
+      const shape = raw && this.item(raw, ordered, this.open);
+      read.push({ token, shape });
+      under.begin(token, shape);
     }
     if (!ordered) {
-      listForNested(this.lines, this.lastEvent, read, this.problems);
+      const goesOn = tokens[i + 1]?.type === "ordered_list_open";
+      listForNested(this.lines, this.lastEvent, read, goesOn, this.problems);
       nextForNested(this.lines, read, this.problems);
     }
     this.lastEvent = ordered ? read.at(-1)?.token : undefined;
@@ -216,6 +238,7 @@ class Reader {
   private table(token: Token): void {
     if (!this.open || !token.map) return;
     const [firstLine, afterLine] = token.map;
+    this.lastTable = afterLine;
     const read = readTable(
       this.lines,
       { firstLine, afterLine },

@@ -1,4 +1,5 @@
 import type { LineIndex, Range } from "../base/range";
+import { commentMeaning } from "./comments";
 import { type Env, scan } from "./inline";
 import type { ItemReader } from "./items";
 import { readAnswer, readPhrase } from "./phrases";
@@ -28,8 +29,9 @@ export function readTable(
   const bodyLines: number[] = [];
   for (let line = firstLine + 2; line < afterLine; line++)
     if (lines.text.slice(lines.start(line), lines.line(line).end).trim() !== "") bodyLines.push(line);
-  const isForms = head.length >= 2 && head.every(({ text }, i) => (text === "") === (i === 0));
-  const isPairs = head.length === 2 && head.every(({ text }) => text !== "");
+  const heads = head.map(({ text }) => text);
+  const isForms = isFormsHead(heads);
+  const isPairs = isPairsHead(heads);
   if (!isForms && !isPairs) return undefined;
   for (const line of bodyLines) {
     for (const [i, cell] of row(line).slice(0, head.length).entries()) {
@@ -38,9 +40,22 @@ export function readTable(
     }
   }
   for (const line of bodyLines) tooMany(lines, line, row(line), head.length, context.problems);
-  if (isForms) return { forms: readForms(lines, head, bodyLines.map(row), { firstLine, afterLine }, context.env) };
+  if (isForms) {
+    const forms = readForms(lines, head, bodyLines.map(row), { firstLine, afterLine }, context.env);
+    return { forms: once(forms, context.problems) };
+  }
   return { pairs: bodyLines.flatMap((line) => readPairRow(lines, line, row(line), context)) };
 }
+
+/** Whether a table whose first line begins at an offset is a forms table or pairs, so that it is read where it stands alone. */
+export function isReadTable(lines: LineIndex, firstLine: number, afterLine: number, at: number): boolean {
+  const head = splitRow(lines.text, { start: at, end: lines.line(firstLine).end }).map(({ text }) => text);
+  return afterLine - firstLine > 2 && head.length >= 2 && (isFormsHead(head) || isPairsHead(head));
+}
+
+const isFormsHead = (head: readonly string[]): boolean =>
+  head.length >= 2 && head.every((text, i) => (text === "") === (i === 0));
+const isPairsHead = (head: readonly string[]): boolean => head.length === 2 && head.every((text) => text !== "");
 
 /** Splits a row at bars that no backslash escapes (GFM: also in code). Outer bars bound no cell. */
 function splitRow(file: string, { start, end }: Range): Row {
@@ -69,10 +84,34 @@ function splitRow(file: string, { start, end }: Range): Row {
   return cells;
 }
 
+/** The table without the columns and persons that stand in it a second time: which form is meant cannot be told there. */
+function once({ columns, persons, forms, range }: FormsTable, problems: Problems): FormsTable {
+  const kept = (heads: readonly Phrase[], what: string): boolean[] => {
+    const known = new Set<string>();
+    return heads.map(({ text, range: place }) => {
+      const again = text !== "" && known.has(text);
+      known.add(text);
+      const message = `The ${what} “${text}” stands in this table twice; only the first one is read.`;
+      if (again) problems.trap("twice-in-table", place, message);
+      return !again;
+    });
+  };
+  const column = kept(columns, "column");
+  const person = kept(persons, "person");
+  if (![...column, ...person].includes(false)) return { columns, persons, forms, range };
+  return {
+    range,
+    columns: columns.filter((_, i) => column[i]),
+    persons: persons.filter((_, i) => person[i]),
+    forms: forms.filter((_, i) => person[i]).map((row) => row.filter((_, i) => column[i])),
+  };
+}
+
 function tooMany(lines: LineIndex, line: number, cells: Row, columns: number, problems: Problems): void {
   const extra = cells[columns];
   const last = cells[columns - 1];
   if (!extra || !last) return;
+  if (commentBehind(lines, last, extra, columns === 2, problems)) return;
   const start = last.source(0);
   const { end } = lines.line(line);
   const tail = lines.text.slice(start, end);
@@ -84,6 +123,56 @@ function tooMany(lines: LineIndex, line: number, cells: Row, columns: number, pr
     `This row has ${cells.length} cells, the table has ${columns} columns; what is over is not read. A bar in a cell is written \\|.`,
     write("Write the bar as \\|", { start, end }, escaped),
   );
+}
+
+/** `| roda | wheel | <!-- by: K7 -->`: nothing but a comment stands behind the last bar. Whether it does. */
+function commentBehind(
+  lines: LineIndex,
+  last: SourceText,
+  extra: SourceText,
+  moves: boolean,
+  problems: Problems,
+): boolean {
+  if (!/^<!--.*-->$/.test(extra.text)) return false;
+  const meaning = commentMeaning(extra.text);
+  // Other comments mean nothing anywhere.
+  if (!meaning) return true;
+  const range = extra.whole;
+  const bar = lines.text.lastIndexOf("|", range.start);
+  const end = last.text === "" ? bar : last.whole.end;
+  const edits = [
+    { range: { start: end, end }, text: ` ${extra.text}` },
+    { range: { start: bar + 1, end: range.end }, text: "" },
+  ];
+  problems.trap(
+    "misplaced-comment",
+    range,
+    "A comment counts at the end of the row's last cell, before the bar; behind it, it says nothing.",
+    ...(moves ? [{ title: "Move it into the cell", edits }] : []),
+  );
+  return true;
+}
+
+/** A comment that means something in the left cell of a pair: it counts in the right one only. */
+function commentLeft(left: SourceText, right: SourceText, env: Env, problems: Problems): void {
+  for (const { start, end } of scan(left.text, env).comments) {
+    const comment = left.text.slice(start, end);
+    if (!commentMeaning(comment)) continue;
+    const at = right.whole.end;
+    const from = start - (/[^\S\n]*$/.exec(left.text.slice(0, start))?.[0].length ?? 0);
+    problems.trap(
+      "misplaced-comment",
+      left.range(start, end),
+      "A comment counts at the end of the row's last cell; here it says nothing.",
+      {
+        title: "Move it to the end of the row",
+        edits: [
+          { range: { start: left.source(from), end: left.source(start) + comment.length }, text: "" },
+          { range: { start: at, end: at }, text: ` ${comment}` },
+        ],
+      },
+    );
+  }
 }
 
 function readForms(
@@ -123,5 +212,6 @@ function readPairRow(
     problems.add("empty-answer", whole, "Nothing is written here. Each side of a pair needs a word or a picture.");
     return [];
   }
+  if (left.text.includes("<!--")) commentLeft(left, right, env, problems);
   return items.tableRow(left, right, block, env);
 }

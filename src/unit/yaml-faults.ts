@@ -48,17 +48,21 @@ export function loudTraps(lines: readonly Line[], what: string): Mend[] {
         `Write “make: ${word}”`,
         `make: ${word}`,
       );
-    const sign = /^([ \t]*[A-Za-z][\w-]*)([ \t]*=[ \t]*|[ \t]*：[ \t]*|:)(?=[^\s:=])/u.exec(text);
+    // A space that does not break the line is none to YAML.
+    const sign =
+      /^([ \t]*[A-Za-z][\w-]*)([ \t]*=[ \t]*|[^\S\n]*：[^\S\n]*|[^\S\n]*:(?![ \t])[^\S\n]+|[^\S\n \t]+:[ \t]*|:)(?=[^\s:=])/u.exec(
+        text,
+      );
     if (sign?.[1] && sign[2]) {
       const from = sign[1].length;
-      const message =
-        sign[2] === ":"
-          ? "A space stands behind the colon of an option."
-          : `Between an option and its value stands a colon and a space, not “${sign[2].trim()}”.`;
+      const message = /^[^\S\n]*:[^\S\n]*$/u.test(sign[2])
+        ? "A space stands behind the colon of an option."
+        : `Between an option and its value stands a colon and a space, not “${sign[2].trim()}”.`;
       return mend(from, from + sign[2].length, message, `Write “${sign[1].trim()}: ”`, ": ");
     }
-    const [, , , value = ""] = keyed.exec(text) ?? [];
-    if (value === "") return [];
+    const [, , key, value = ""] = keyed.exec(text) ?? [];
+    // Before a line with a bare sign there is no name, so that it is no value.
+    if (value === "" || (!key && /^[@`%?]/.test(value) && !/^\s*-/.test(text))) return [];
     const at = text.lastIndexOf(value);
     return valueTrap(value, lines[i + 1]?.text ?? "").map(({ message, title, put }) => ({
       start: start + at,
@@ -98,11 +102,30 @@ function valueTrap(value: string, below: string): { message: string; title: stri
       const other = first === "'" ? "double" : "single";
       return [{ message: `The text ends at the second ${first}.`, title: `Use ${other} quotation marks`, put }];
     }
-    if (value.slice(1).includes(first)) return [];
+    if (value.slice(1).includes(first)) {
+      const message = `The text ends at the second ${first}, and more stands behind it.`;
+      return [{ message, title: "Put all of it in quotation marks", put: JSON.stringify(value) }];
+    }
     return [{ message: "The quotation mark is never closed.", title: "Close it at the end", put: value + first }];
   }
   if (first === "[" && !value.includes("]"))
     return [{ message: "The bracket is never closed.", title: "Close it at the end", put: `${value}]` }];
+  if (first === "[" && !value.endsWith("]"))
+    return [
+      {
+        message: "YAML reads the brackets as a list, and more stands behind them.",
+        title: "Put all of it in quotation marks",
+        put: JSON.stringify(value),
+      },
+    ];
+  if (/^(?:[@`%]|\?[ \t])/.test(value))
+    return [
+      {
+        message: `A value cannot begin with “${first}”. In quotation marks it stays as written.`,
+        title: "Put it in quotation marks",
+        put: JSON.stringify(value),
+      },
+    ];
   if (first === "{" && value.length > 1 && !value.includes("}"))
     return [
       {

@@ -31,10 +31,14 @@ export function separators(text: string, lines: readonly Line[]): Mend[] {
 export function silentTraps(lines: readonly Line[]): Mend[] {
   let option = "";
   const base = lines.find(({ text }) => /^[ \t]*[^\s#]/.test(text))?.text.search(/\S/) ?? 0;
-  return lines.flatMap(({ start, text }) => {
+  const told = new Set<number>();
+  return lines.flatMap(({ start, text }, i) => {
     const [, , key, value = ""] = keyed.exec(text) ?? [];
     if (key && text.search(/\S/) <= base) option = key;
-    if (!textOptions.has(option) || value === "") return [];
+    if (!textOptions.has(option) || value === "" || told.has(i)) return [];
+    const further = key ? goesOn(lines, i, value) : [];
+    for (let n = 1; n <= further.length; n++) told.add(i + n);
+    if (further.length > 0) return wrapped(start + text.lastIndexOf(value), value, further);
     return elementsOf(value).flatMap(({ at, written }): Mend[] => {
       const why = misreadSign(written);
       if (!why) return [];
@@ -51,6 +55,37 @@ export function silentTraps(lines: readonly Line[]): Mend[] {
       ];
     });
   });
+}
+
+/** The lines below that belong to a bare value. */
+function goesOn(lines: readonly Line[], at: number, value: string): Line[] {
+  if (/^["'[{|>]/.test(value)) return [];
+  const indent = lines[at]?.text.search(/\S/) ?? 0;
+  const found: Line[] = [];
+  for (const line of lines.slice(at + 1)) {
+    const [, , key, rest = ""] = keyed.exec(line.text) ?? [];
+    if (key || rest === "" || line.text.search(/\S/) <= indent || /^\s*-(?:\s|$)/.test(line.text)) break;
+    found.push(line);
+  }
+  return found;
+}
+
+/** A bare value of several lines that YAML cuts off at a number sign in one of them. */
+function wrapped(from: number, value: string, further: readonly Line[]): Mend[] {
+  const parts = [value, ...further.map(({ text }) => text.trim())].map(withoutComment).filter((part) => part !== "");
+  const last = further.at(-1);
+  const why = parts.map(misreadSign).find((each) => each !== undefined);
+  if (!why || !last) return [];
+  const end = last.start + last.text.trimEnd().length;
+  return [
+    {
+      start: from,
+      end,
+      message: `${why} In quotation marks it stays as written.`,
+      title: "Put it in quotation marks",
+      edits: [{ start: from, end, text: JSON.stringify(parts.join(" ")) }],
+    },
+  ];
 }
 
 function misreadSign(written: string): string | undefined {

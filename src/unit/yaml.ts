@@ -37,7 +37,7 @@ export function readMapping(source: SourceText, range: Range, what: string, prob
     const [start, end] = error.pos;
     if (said.has(lineOf(start))) continue;
     said.add(lineOf(start));
-    const message = `This ${what} cannot be read: ${firstSentence(error.message)}`;
+    const message = `This ${what} cannot be read: ${plainFault(error.code, error.message)}`;
     const quote = quoteLine(text, start, error.message);
     const fixes = quote ? [write("Put it in quotation marks", rangeOf(quote.from, quote.to), quote.quoted)] : [];
     problems.add("unreadable-yaml", rangeOf(start, Math.max(end, start + 1)), message, ...fixes);
@@ -151,7 +151,30 @@ function toJson(node: unknown): unknown {
   return null;
 }
 
-function firstSentence(message: string): string {
+/** What the parser's codes mean to one who never saw YAML. */
+const faults: Readonly<Record<string, string>> = {
+  BAD_ALIAS: "an asterisk refers to something that is not there.",
+  BAD_COLLECTION_TYPE: "this is a list or a mapping where another is named.",
+  BAD_DQ_ESCAPE:
+    "in double quotation marks a backslash stands only before certain signs; single ones take it as it is.",
+  BAD_INDENT: "this line stands too far in, or not far enough.",
+  BAD_SCALAR_START: "a value cannot begin with this sign. In quotation marks it can.",
+  BLOCK_AS_IMPLICIT_KEY: "a value with a colon and a space in it stands in quotation marks.",
+  BLOCK_IN_FLOW: "lines with hyphens or names cannot stand in brackets.",
+  MISSING_CHAR: "a sign is missing here: a comma, a colon, a bracket or a quotation mark.",
+  MULTILINE_IMPLICIT_KEY: "a name and its colon stand on one line.",
+  MULTIPLE_ANCHORS: "“&” stands here twice.",
+  MULTIPLE_DOCS: "a line of three hyphens ends it here.",
+  MULTIPLE_TAGS: "“!” stands here twice.",
+  TAB_AS_INDENT: "a tab stands at the beginning of a line; YAML takes only spaces there.",
+  TAG_RESOLVE_FAILED: "“!” names a type that is not known.",
+  UNEXPECTED_TOKEN:
+    "this stands where nothing more is expected. A value with signs of its own stands in quotation marks.",
+};
+
+function plainFault(code: string, message: string): string {
+  const plain = faults[code];
+  if (plain !== undefined) return plain;
   const sentence = message.split("\n")[0] ?? message;
   return /[.!?]$/.test(sentence) ? sentence : `${sentence}.`;
 }

@@ -1,5 +1,6 @@
 import type { Rule } from "../../base/finding";
 import type { CheckContext } from "../context";
+import { lineAt } from "./new-line";
 import { quoted } from "./quoted-name";
 
 export const noSection: Rule<CheckContext> = {
@@ -19,7 +20,7 @@ export const noSection: Rule<CheckContext> = {
         message: "This activity stands in no section. Say with “from” whose words it uses.",
         fixes: unit.sections.slice(0, 5).map(({ name }) => ({
           title: `Use “${name}”`,
-          edits: [{ range: { start: block.body.end, end: block.body.end }, text: `from: ${quoted(name)}\n` }],
+          edits: [lineAt(unit.text, block.body.end, `from: ${quoted(name)}`)],
         })),
       })),
 };

@@ -62,9 +62,15 @@ function faultOf(tie: Tie, tables: readonly NamedTable[], unit: Unit): { report:
     return { report: { range: tie.target, message, fixes }, near: near !== undefined };
   }
   if (second) {
-    const message = `Two tables have a column “${tie.column}”: name the section too.`;
-    const fixes = found.map(({ section }) => rename(`${section}/${tie.column}`, `Take the one of “${section}”`));
-    return { report: { range: tie.target, message, fixes }, near: true };
+    const where = found.every(({ section }) => section === first.section)
+      ? `Two tables of “${first.section}” have a column “${tie.column}”, so that this may be the form of either.`
+      : `Two tables have a column “${tie.column}”: name the section too.`;
+    const sections = [...new Set(found.map(({ section }) => section))];
+    const fixes =
+      sections.length === 1
+        ? []
+        : sections.map((section) => rename(`${section}/${tie.column}`, `Take the one of “${section}”`));
+    return { report: { range: tie.target, message: where, fixes }, near: true };
   }
   const persons = first.table.persons.filter((_, row) =>
     isForm(tie, first.table.forms[row]?.[first.index]?.text ?? ""),

@@ -2,6 +2,7 @@ import type Token from "markdown-it/lib/token.mjs";
 import type { LineIndex } from "../../base/range";
 import { commentMeaning } from "../comments";
 import { insert, type Problems, write } from "../problems";
+import { type FirstBlock, firstBlock } from "./first-blocks";
 import { pairSign } from "./glued";
 
 /*
@@ -18,6 +19,7 @@ export function blockInItem(lines: LineIndex, item: Token, inner: Token | undefi
   if (!inner || !marker) return;
   const at = marker[0].length;
   const rest = text.slice(at);
+  if (rest.trim() === "") return;
   const place = (length: number) => ({ start: line.start + at, end: line.start + at + length });
   const number = /^(\d{1,9})([.)])/.exec(rest);
   const signs = /^(?:(?:[-*+]|#{1,6})[ \t]+|>[ \t]*)+/.exec(rest)?.[0] ?? "";
@@ -71,7 +73,12 @@ export function blockInItem(lines: LineIndex, item: Token, inner: Token | undefi
         " ",
       ),
     );
-  } else if (inner.type === "html_block") commentFirst(lines, line, text, at, problems);
+  } else if (inner.type === "html_block" && rest.startsWith("<!--")) commentFirst(lines, line, text, at, problems);
+  else {
+    const number = lines.lineAt(line.start);
+    const block: FirstBlock = { item, inner, line: number, at: line.start + at, rest, marker: marker[0] };
+    firstBlock(lines, block, problems);
+  }
 }
 
 /** `- <!-- by: K7 --> roda = wheel`: Markdown takes the whole item for the comment. */
@@ -83,7 +90,7 @@ function commentFirst(
   problems: Problems,
 ): void {
   const comment = /^<!--.*?-->/.exec(text.slice(at))?.[0];
-  if (!comment || !commentMeaning(comment)) return;
+  if (!comment || (!commentMeaning(comment) && text.slice(at + comment.length).trim() === "")) return;
   let after = at + comment.length;
   while (/[ \t]/.test(text.charAt(after))) after++;
   const edits = [

@@ -1,19 +1,78 @@
 import type Token from "markdown-it/lib/token.mjs";
+import activitySchema from "../../../schemas/activity.schema.json";
 import type { LineIndex } from "../../base/range";
 import { insert, type Problems, write } from "../problems";
+import { cutEdits, newlineOf, textOf } from "./lines";
 
 /*
  * Fenced blocks: activities and notes that end in the wrong place or stand where they are not read.
  */
 
-/** A block whose name is nearly “activity”. Whether it is. */
+/** An activity's option that says what to make, as a line of its own. */
+const makes = new RegExp(
+  `^[ \\t]*make[ \\t]*[:=：]\\s*["'“]?(?:${activitySchema.properties.make.enum.join("|")})\\b`,
+  "imu",
+);
+
+/** A block whose name is nearly “activity”, or that has another and says what to make. Whether it is one. */
 export function nearlyActivity(lines: LineIndex, token: Token, problems: Problems): boolean {
-  const word = token.info.trim().split(/\s+/)[0] ?? "";
-  if (word === "activity" || !/^act[iv]{1,3}t?[iy]{1,2}(es)?$/i.test(word)) return false;
-  const start = lines.text.indexOf(word, lines.start(token.map?.[0] ?? 0));
-  const range = { start, end: start + word.length };
-  const fix = write("Write “activity”", range, "activity");
-  problems.trap("not-an-activity", range, "This block is no activity: its name is “activity”.", fix);
+  const info = token.info.trim();
+  const first = info.split(/\s+/)[0] ?? "";
+  if (/^(?:activity|stations)$/.test(first)) return false;
+  const nearly = /^\W?act[iv]{1,3}t?[iy]{1,2}(?:es)?\W?$/i.test(first);
+  const made = makes.test(token.content) && /^\s*(?:#.*\s*)?[\w-]+[ \t]*[:=：]/u.test(token.content);
+  if (!nearly && !made) return false;
+  const head = lines.line(token.map?.[0] ?? 0);
+  const at = head.start + lines.text.slice(head.start, head.end).indexOf(token.markup) + token.markup.length;
+  const text = lines.text.slice(at, head.end);
+  const start = at + (text.length - text.trimStart().length);
+  const named = { start, end: start + first.length };
+  const range = first === "" ? { start: at - token.markup.length, end: at } : named;
+  const fix = write(
+    "Write “activity”",
+    nearly ? named : { start, end: Math.max(start, at + text.trimEnd().length) },
+    "activity",
+  );
+  const message = "This block is no activity: its name is “activity”.";
+  // A block in which hardly anything else can be meant is told wherever it stands.
+  if (nearly && made) problems.add("not-an-activity", range, message, fix);
+  else problems.trap("not-an-activity", range, message, fix);
+  return true;
+}
+
+/** An activity that four spaces make code. */
+export function indentedActivity(lines: LineIndex, { map }: Token, problems: Problems): void {
+  const [first, after] = map ?? [0, 0];
+  const text = textOf(lines, first);
+  if (!/^\s*(?:`{3,}|~{3,})[ \t]*(?:activity|stations)[ \t]*$/.test(text)) return;
+  const indent = text.length - text.trimStart().length;
+  problems.trap(
+    "not-an-activity",
+    { start: lines.start(first) + indent, end: lines.line(first).end },
+    "Four spaces or a tab before this block make code of it, so that it is no activity.",
+    { title: "Take the spaces out", edits: cutEdits(lines, first, after, indent) },
+  );
+}
+
+/** `´´´activity`, `\'\'\'activity`: a fence of other signs is a paragraph. Whether this is one. */
+export function quotedFence(lines: LineIndex, [first, after]: readonly [number, number], problems: Problems): boolean {
+  const head = /^([ \t]{0,3})([´'’‘"`]{2,})[ \t]*(?=(?:activity|stations)[ \t]*$)/u.exec(textOf(lines, first));
+  if (!head?.[2]) return false;
+  const start = lines.start(first) + (head[1] ?? "").length;
+  const last = /^[ \t]{0,3}[´'’‘"`]{2,}[ \t]*$/u.test(textOf(lines, after - 1)) ? lines.line(after - 1) : undefined;
+  const end = lines.line(after - 1).end;
+  problems.add(
+    "not-an-activity",
+    { start, end: lines.line(first).end },
+    `This is no activity: a block begins and ends with three backticks, not with “${head[2]}”.`,
+    {
+      title: "Write three backticks",
+      edits: [
+        { range: { start, end: start + head[2].length }, text: "```" },
+        last ? { range: last, text: "```" } : { range: { start: end, end }, text: `${newlineOf(lines)}\`\`\`` },
+      ],
+    },
+  );
   return true;
 }
 

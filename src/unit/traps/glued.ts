@@ -1,7 +1,8 @@
 import type { LineIndex, Range } from "../../base/range";
 import { type Env, scan, spacedSeparators } from "../inline";
 import type { RawItem } from "../items";
-import { type Problems, write } from "../problems";
+import { insert, type Problems, write } from "../problems";
+import { newlineOf } from "./lines";
 import { column } from "./nesting";
 
 /*
@@ -16,6 +17,9 @@ const dot = /^[•●▪‣◦·]\s*(?=\S)/u;
 
 /** A bullet without its space; an asterisk that emphasis may begin with is none. */
 const tight = /^(?:[-*+](?=\[[ xX]?\])|[-+](?=\p{L})|\*(?=\p{L}[^*]*$))/u;
+
+/** The mark of a statement behind a sign that is no bullet, or behind none. */
+const boxed = /^(?:[–—−‐‑]\s*)?(?=\[[ xX]\]\s+\S)/u;
 
 /** A line behind the first one of an item, in the item's text without the white space before it. */
 interface Line {
@@ -59,6 +63,16 @@ export function lineStart(text: string, at: number): number {
   return start + text.slice(start).search(/\S|$/u);
 }
 
+/** The rows of a table right below an item go on its text. */
+function gluedTable(line: number, at: number, length: number, lines: LineIndex, problems: Problems): void {
+  problems.trap(
+    "not-a-table",
+    { start: at, end: at + length },
+    "This is no table: its lines go on the item above it. A blank line before it parts them.",
+    insert("Put a blank line before it", line, newlineOf(lines)),
+  );
+}
+
 /** The lines of an item, or of a bullet under one, that were meant as items. */
 export function gluedLines(lines: LineIndex, item: RawItem, nested: boolean, env: Env, problems: Problems): void {
   const { text: source, block } = item;
@@ -69,9 +83,15 @@ export function gluedLines(lines: LineIndex, item: RawItem, nested: boolean, env
   const bullet = ordered ? "- " : `${sign.charAt(0)} `;
   const statement = /^\[[ xX]\]\s/.test(source.text);
   const pairs = pairLines(source.text, scan(source.text, env).mask);
+  let inTable = false;
   for (const { start, text } of furtherLines(source.text)) {
     const at = source.source(start);
     const line = lines.line(lines.lineAt(at));
+    if (/^\|.*[^\\|\s].*\|$/.test(text)) {
+      if (!inTable) gluedTable(line.start, at, text.length, lines, problems);
+      inTable = true;
+      continue;
+    }
     const lead = lines.text.slice(line.start, at);
     const lazy = column(lead) < column(before);
     const say = (message: string, length: number, range: Range, wanted: string): void =>
@@ -85,9 +105,15 @@ export function gluedLines(lines: LineIndex, item: RawItem, nested: boolean, env
       say(hyphen, length === 0 ? text.length : 1, { start: line.start, end: at + length }, `${indent}${bullet}`);
     } else if (typeof pair === "string") say(hyphen, 1, here(pair.length), bullet);
     else if (round) say(hyphen, 1, here(round.length), bullet);
-    else if (tight.test(text)) say(hyphen, 1, here(1), `${text.charAt(0)} `);
-    else if (lazy) {
+    else if (boxed.test(text) && !(text.startsWith("[") && (nested || ordered))) {
+      const length = boxed.exec(text)?.[0].length ?? 0;
+      if (length > 0 || ordered || nested) say(hyphen, 1, here(length), bullet);
+      else say(hyphen, 3, { start: line.start, end: at }, `${indent}${bullet}`);
+    } else if (tight.test(text)) say(hyphen, 1, here(1), `${text.charAt(0)} `);
+    else {
       const number = /^\d{1,9}[.)](?=\p{L}|\[)/u.exec(text)?.[0];
+      // A line that is as far in as the text of the item is one of its own if its number is the next one.
+      if (!lazy && (!number || Number.parseInt(number, 10) !== Number.parseInt(sign, 10) + 1)) continue;
       const letter = /^\p{Ll}[.)][ \t]+(?=\S)/u.exec(text)?.[0];
       const wanted = ordered ? `${Number.parseInt(sign, 10) + 1}${sign.slice(-1)} ` : bullet;
       if (number) {

@@ -6,6 +6,7 @@ import type { Shape } from "../shapes";
 import type { SourceText } from "../source-text";
 import { acrossEmphasis } from "./emphasis";
 import { lineStart, pairLines } from "./glued";
+import { unprinted } from "./unprinted";
 
 /*
  * What is easily written into an item in a form that means something else, or nothing. Each looks at the raw text, outside of
@@ -49,20 +50,25 @@ function lookAt(item: RawItem, shape: Shape, lone: boolean, env: Env, problems: 
       if (signs.length > 0) numberedPair(item, problems);
     }
   }
-  if (shape === "pair") acrossEmphasis(item.text, "pair", env, problems);
+  if (shape === "pair") {
+    acrossEmphasis(item.text, "pair", env, problems);
+    lopsidedSlash(item.text, open, problems);
+  }
   for (const nested of item.nested) textTraps(nested.text, env, problems);
   if (shape !== "text") nestedNumbers(item, problems);
-  if (shape !== "pair" && shape !== "statement") return;
-  const plain = item.nested.filter((nested) => !nestedItem(nested, env, problems));
+  if (shape === "event") return;
+  const plain = item.nested.filter((nested) => !nestedItem(nested, shape === "text", env, problems));
   if (shape === "statement") for (const further of plain.slice(1)) secondCorrection(further, problems);
 }
 
 /** Looks at what may be wrong in any text that is printed. */
 export function textTraps(source: SourceText, env: Env, problems: Problems): void {
   // Most texts have none of what is looked for.
-  if (!/!\[|__|<!--/.test(source.text)) return;
+  if (!/!\[|__|<|~~|\*[^*]+\*|\[\^/.test(source.text)) return;
   const { mask } = scan(source.text, env);
+  unprinted(source, mask, env, problems);
   picturePath(source, mask, problems);
+  nearlyPicture(source, mask, problems);
   underscores(source, (span) => !mask.slice(span.start, span.end).some(Boolean), problems);
   openComment(source, mask, problems);
 }
@@ -90,6 +96,24 @@ function picturePath(source: SourceText, mask: readonly boolean[], problems: Pro
       range,
       `Markdown reads no picture here: a path with a space stands in angle brackets.`,
       write("Put it in angle brackets", range, `<${path}>`),
+    );
+  }
+}
+
+/** `![[spoon.png]]` and `![a](spoon.png` without its end. */
+function nearlyPicture(source: SourceText, mask: readonly boolean[], problems: Problems): void {
+  const nearly = /!\[\[([^\]|\n]+?)(?:\|[^\]\n]*)?\]\]|(!\[[^\]\n]*\]\([^()\s]+\.[a-z]{2,4})(?=\s|$)(?![^\n]*\))/giu;
+  for (const match of source.text.matchAll(nearly)) {
+    if (mask[match.index]) continue;
+    const range = source.range(match.index, match.index + match[0].length);
+    const path = match[1]?.trim() ?? "";
+    const name = path.replace(/^.*\//u, "").replace(/\.[a-z]+$/iu, "");
+    const wanted = match[2] ? `${match[2]})` : `![${name}](${/\s/.test(path) ? `<${path}>` : path})`;
+    problems.trap(
+      "picture-path",
+      range,
+      "Markdown reads no picture here: it is written ![what it shows](its path).",
+      write(`Write “${wanted}”`, range, wanted),
     );
   }
 }
@@ -129,7 +153,8 @@ function openComment(source: SourceText, mask: readonly boolean[], problems: Pro
 
 /** A line of equals signs or hyphens under an item, which makes it a heading or is printed. */
 function underline({ text: source }: RawItem, problems: Problems): void {
-  const match = /\n[^\S\n]*={2,}[^\S\n]*(?=\n|$)/.exec(source.text);
+  // Formatters put a backslash before such a line.
+  const match = /\n[^\S\n]*\\?={2,}[^\S\n]*(?=\n|$)/.exec(source.text);
   if (!match) return;
   const start = match.index;
   const range = source.range(start + 1, start + match[0].length);
@@ -144,7 +169,7 @@ function underline({ text: source }: RawItem, problems: Problems): void {
 
 /** Nearly a statement's mark: with another sign, other brackets, or one bracket only. */
 const nearlyMark =
-  /^(?:\[\s*([xXvV✓✔хХ✗✘–−-]?)\s*\](?!\(|\[|:)|［\s*([xXｘＸхХ]?)\s*］|\(\s*([xXхХ]?)\s*\)|\[([xX])(?=\s)(?![^\]\n]*\])|([☐☑☒✓✔✅❌]))\s*/u;
+  /^(?:\[\s*([xXvV✓✔хХ✗✘✕×*–−-]?)\s*\](?!\(|\[|:)|［\s*([xXｘＸхХ]?)\s*］|\(\s*([xXхХ]?)\s*\)|\[([xX])(?=\s)(?![^\]\n]*\])|([☐☑☒✓✔✅❌✗✘]))\s*/u;
 
 /** `[x]text`, `[]`, `[ x ]`, `(x)`, `[✓]`, `☑`: nearly a statement's mark. Whether there was one. */
 function statementMark({ text: source }: RawItem, problems: Problems): boolean {
@@ -166,10 +191,10 @@ function statementMark({ text: source }: RawItem, problems: Problems): boolean {
 
 const otherSeparators = [
   /\s*\t\s*/u,
-  /\s+(?:[–—−→⇒➜]|-{1,2}>?|=>|={2,}|:)\s+/u,
+  /\s+(?:[–—−→⇒➜⟶↔⇔⟷≈≡~·﹦]|-{1,2}>?|<?[-=]{1,2}>|={2,}|:{1,2})\s+/u,
   /[:：](?:\s+|(?<=：))/u,
-  /\s+[=＝]{1,3}(?=[^\s=＝>])|(?<=[^\s=＝<>!])[=＝]{1,3}\s+/u,
-  /(?<=[^\s=＝<>!])[=＝]{1,3}(?=[^\s=＝>])/u,
+  /\s+[=＝﹦]{1,3}(?=[^\s=＝>])|(?<=[^\s=＝<>!])[=＝﹦]{1,3}\s+/u,
+  /(?<=[^\s=＝<>!])[=＝﹦]{1,3}(?=[^\s=＝>])/u,
 ];
 
 /** `roda – wheel`, `roda: wheel`, a tab, `roda=wheel`, `roda =wheel`: nearly a pair. */
@@ -187,6 +212,39 @@ function meantAsPair({ text: source }: RawItem, open: (span: Span) => boolean, e
       write("Write “ = ”", source.range(span.start, span.end), " = "),
     );
     return;
+  }
+  const cuts = [...source.text.matchAll(/\s+[|｜]\s+/gu)];
+  const [cut] = cuts;
+  if (!cut || !open({ start: cut.index, end: cut.index + cut[0].length }) || cut.index + cut[0].length >= end) return;
+  const range = source.range(cut.index, cut.index + cut[0].length);
+  problems.trap(
+    "meant-as-pair",
+    range,
+    "This item is no pair, so that nothing of it is used: a bar only cuts the left side, and the two sides are parted by “ = ”.",
+    ...(cuts.length === 1 ? [write("Write “ = ”", range, " = ")] : []),
+  );
+}
+
+/** `egg/ eggs`: a slash with white space on one side only is printed. */
+function lopsidedSlash(source: SourceText, open: (span: Span) => boolean, problems: Problems): void {
+  if (!/[/／]/u.test(source.text)) return;
+  for (const match of source.text.matchAll(
+    /(?<=[^\s/／<>:])[/／][^\S\n]+(?=[^\s/／=])|(?<=[^\s/／=])[^\S\n]+[/／](?=[^\s/／])/gu,
+  )) {
+    const span = { start: match.index, end: match.index + match[0].length };
+    if (!open(span)) continue;
+    const range = source.range(span.start, span.end);
+    problems.trap(
+      "lopsided-slash",
+      range,
+      "This slash is printed: between two accepted answers white space stands on both its sides.",
+      write("Write “ / ”", range, " / "),
+      write(
+        "Mark it as text",
+        source.range(span.start + match[0].search(/[/／]/u), span.start + match[0].search(/[/／]/u)),
+        "\\",
+      ),
+    );
   }
 }
 
@@ -211,7 +269,7 @@ function numberedStatement({ text: source, block }: RawItem, problems: Problems)
 }
 
 /** A pair or statement that stands one level too deep: it is read as an example or a correction. Whether it is one. */
-function nestedItem({ text: source, block }: RawItem, env: Env, problems: Problems): boolean {
+function nestedItem({ text: source, block }: RawItem, note: boolean, env: Env, problems: Problems): boolean {
   const pair = spacedSeparators(source.text, scan(source.text, env).mask, "=").length > 0;
   const statement = /^\[[ xX]\]\s/.test(source.text);
   if (!pair && !statement) return false;
@@ -219,7 +277,7 @@ function nestedItem({ text: source, block }: RawItem, env: Env, problems: Proble
   problems.trap(
     "nested-item",
     source.whole,
-    `This ${pair ? "pair" : "statement"} stands under another item, so that it is read as a sentence about that one.`,
+    `This ${pair ? "pair" : "statement"} stands under another item, ${note ? "which is a note, so that it is not read" : "so that it is read as a sentence about that one"}.`,
     write("Move it out", { start: indent, end: source.source(0) }, "- "),
   );
   return true;

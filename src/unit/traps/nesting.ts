@@ -55,24 +55,42 @@ export function nextForNested(lines: LineIndex, items: readonly ReadItem[], prob
   }
 }
 
-/** Three spaces under `10. Ela pede:`: Markdown ends the numbered list and begins another. */
+/**
+ * Three spaces under `10. Ela pede:`: Markdown ends the numbered list and begins another. `goesOn` says that another
+ * numbered list follows: then also bullets at the margin belong to the event, right below it or behind its colon.
+ */
 export function listForNested(
   lines: LineIndex,
   event: Token | undefined,
   bullets: readonly ReadItem[],
+  goesOn: boolean,
   problems: Problems,
 ): void {
   const [first] = bullets;
   const place = event && columns(lines, event);
   const own = first && columns(lines, first.token);
-  if (!event || !place || !own || own.sign <= place.sign || own.sign >= place.text) return;
-  if (!touches(lines, event, first.token) || bullets.some(({ shape }) => shape !== "text")) return;
+  if (!event || !place || !own || own.sign >= place.text) return;
+  // At the margin it is a list of its own, unless it stands in the middle of a story.
+  if (own.sign <= place.sign && !goesOn) return;
+  const near = touches(lines, event, first.token) || (goesOn && /[:：]$/u.test(lastLine(lines, event)));
+  if (!near || bullets.some(({ shape }) => shape !== "text")) return;
   notNested(
     lines,
     bullets.map(({ token }) => token),
     place.text,
     problems,
   );
+}
+
+/** The last line of an item that is not blank, without the white space at its end. */
+function lastLine(lines: LineIndex, { map }: Token): string {
+  const [first, after] = map ?? [0, 0];
+  for (let number = after - 1; number >= first; number--) {
+    const { start, end } = lines.line(number);
+    const text = lines.text.slice(start, end).trimEnd();
+    if (text !== "") return text;
+  }
+  return "";
 }
 
 function notNested(lines: LineIndex, bullets: readonly Token[], wanted: number, problems: Problems): void {

@@ -1,5 +1,6 @@
 import type { LineIndex } from "../../base/range";
 import { insert, type Problems, write } from "../problems";
+import { textOf } from "./lines";
 
 /*
  * Lines of a paragraph that were meant as a table.
@@ -45,4 +46,25 @@ export function nearlyTable(lines: LineIndex, [first, after]: readonly [number, 
     "This is no table: a row of hyphens belongs under its heads.",
     insert(`Put “${delimiter(cells)}” under it`, lines.line(first).end, newline + delimiter(cells)),
   );
+}
+
+/** Rows of a table below a blank line, which ends it. `above` is the line behind the table. Whether these are such rows. */
+export function partedRows(
+  lines: LineIndex,
+  above: number | undefined,
+  [first, after]: readonly [number, number],
+  problems: Problems,
+): boolean {
+  if (above === undefined || above > first) return false;
+  for (let number = first; number < after; number++)
+    if (!/^[ \t]{0,3}\|.*\S.*(?<!\\)\|[ \t]*$/.test(textOf(lines, number))) return false;
+  let last = above - 1;
+  while (last > 0 && textOf(lines, last).trim() === "") last--;
+  problems.trap(
+    "not-a-table",
+    lines.line(first),
+    "The blank line above ends the table, so that this row is not read.",
+    write("Take the blank line out", { start: lines.line(last).end, end: lines.line(first - 1).end }, ""),
+  );
+  return true;
 }

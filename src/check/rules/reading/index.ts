@@ -1,14 +1,19 @@
 import type { Rule } from "../../../base/finding";
 import type { CheckContext } from "../../context";
 import { allowWithoutReason } from "./allow-without-reason";
+import { blockInItem } from "./block-in-item";
 import { emptyAnswer } from "./empty-answer";
 import { emptyStatement } from "./empty-statement";
+import { footnote } from "./footnote";
+import { htmlInText } from "./html-in-text";
 import { indentedList } from "./indented-list";
 import { insideItem } from "./inside-item";
 import { listInList } from "./list-in-list";
+import { lopsidedSlash } from "./lopsided-slash";
 import { meantAsPair } from "./meant-as-pair";
 import { meantAsStatement } from "./meant-as-statement";
 import { misplacedComment } from "./misplaced-comment";
+import { nearlyARemark } from "./nearly-a-remark";
 import { nestedItem } from "./nested-item";
 import { nestedNumber } from "./nested-number";
 import { notAHeading } from "./not-a-heading";
@@ -23,12 +28,17 @@ import { openFence } from "./open-fence";
 import { optionTwice } from "./option-twice";
 import { otherParts } from "./other-parts";
 import { picturePath } from "./picture-path";
+import { quotedItems } from "./quoted-items";
 import { secondCorrection } from "./second-correction";
 import { secondEquals } from "./second-equals";
 import { splitEmphasis } from "./split-emphasis";
 import { splitList } from "./split-list";
+import { starInWord } from "./star-in-word";
+import { struckText } from "./struck-text";
 import { swallowedList } from "./swallowed-list";
+import { tooDeep } from "./too-deep";
 import { tooManyCells } from "./too-many-cells";
+import { twiceInTable } from "./twice-in-table";
 import { underlinedItem } from "./underlined-item";
 import { underscoreGap } from "./underscore-gap";
 import { unreadableYaml } from "./unreadable-yaml";
@@ -71,6 +81,16 @@ const traps: readonly Rule<CheckContext>[] = [
   notATable,
   notAnActivity,
   misplacedComment,
+  blockInItem,
+  tooDeep,
+  quotedItems,
+  htmlInText,
+  struckText,
+  starInWord,
+  footnote,
+  twiceInTable,
+  nearlyARemark,
+  lopsidedSlash,
 ];
 
 /** The rules that hand on what reading the unit found. */

@@ -1,0 +1,30 @@
+import type Token from "markdown-it/lib/token.mjs";
+import type { LineIndex } from "../../base/range";
+import type { Problems } from "../problems";
+import { blankAround, textOf } from "./lines";
+
+const sign = /^[ \t]{0,3}>(?:[ \t]{0,3}>)*[ \t]?/;
+const item = /^\s*(?:[-*+]|\d{1,9}[.)])\s+\S/;
+const shaped = /^\s*(?:\d{1,9}[.)]|[-*+]\s+\[[ xX]\])\s+\S|\s[=＝]\s/u;
+const activity = /^\s*(?:`{3,}|~{3,})[ \t]*(?:activity|stations)[ \t]*$/;
+
+/** Items, or an activity, behind signs of quotation: they are notes. */
+export function quotedItems(lines: LineIndex, { map }: Token, problems: Problems): void {
+  const [first, after] = map ?? [0, 0];
+  const numbers = Array.from({ length: after - first }, (_, i) => first + i);
+  const inside = numbers.map((number) => textOf(lines, number).replace(sign, "")).filter((text) => text.trim() !== "");
+  const [head = ""] = inside;
+  const block = activity.test(head);
+  if (!block && !(inside.every((text) => item.test(text)) && inside.some((text) => shaped.test(text)))) return;
+  const edits = numbers.flatMap((number) => {
+    const length = sign.exec(textOf(lines, number))?.[0].length ?? 0;
+    const start = lines.start(number);
+    return length > 0 ? [{ range: { start, end: start + length }, text: "" }] : [];
+  });
+  problems.trap(
+    "quoted-items",
+    lines.line(first),
+    `${block ? "This block stands" : "These items stand"} in a quotation, so that nothing of it is read.`,
+    { title: "Take the signs out", edits: [...edits, ...blankAround(lines, first, after)] },
+  );
+}
