@@ -96,11 +96,11 @@ function typing(workshop: Workshop, name: string, unit: string): void {
     workshop.read({ name: "unit", text }, nothingAround);
   };
   const first = milliseconds(read);
-  const times = Array.from({ length: 150 }, (_, n) => {
+  const times = Array.from({ length: 300 }, (_, n) => {
     text = typed(text, n);
     return milliseconds(read);
   });
-  const warm = times.slice(30);
+  const warm = times.slice(60);
   console.log(`300 pairs, 60 statements, ten activities: ${name}; one edited word`);
   console.log(`  first reading ${first.toFixed(0)} ms`);
   console.log(
