@@ -142,7 +142,12 @@ const count = (findings: readonly Finding[], { code, message }: Finding): number
  */
 const hiding: ReadonlySet<string> = new Set([
   "ambiguous-edge",
+  // A block that becomes an activity brings its section in use, and what was a note there is then looked at.
+  "block-in-item",
+  "inside-item",
+  "not-an-activity",
   "open-fence",
+  "quoted-items",
   "swallowed-list",
   "unreadable-yaml",
   "wrong-option",

@@ -3,7 +3,7 @@ import type { LineIndex } from "../../base/range";
 import { commentMeaning } from "../comments";
 import { insert, type Problems, write } from "../problems";
 import { type FirstBlock, firstBlock } from "./first-blocks";
-import { pairSign } from "./glued";
+import { dot, pairSign } from "./glued";
 
 /*
  * What Markdown makes of lines that were meant as items, headings or activities.
@@ -131,7 +131,7 @@ export function paragraphLines(
     const lead = /^[ \t]{0,3}/.exec(text)?.[0].length ?? 0;
     const rest = text.slice(lead);
     const sign = inItem ? undefined : pairSign.exec(rest)?.[0];
-    if (sign && (/^[•●▪‣◦·]\s*\S/u.test(rest) || /\s[=＝]\s/u.test(rest.slice(sign.length)))) {
+    if (sign && (dot.test(rest) || /\s[=＝]\s/u.test(rest.slice(sign.length)))) {
       const at = start + lead;
       problems.trap(
         "not-an-item",
@@ -141,15 +141,16 @@ export function paragraphLines(
       );
       continue;
     }
-    const heading = /^([ \t]{0,3})(#{2,6})(?=[^\s#])/.exec(text);
+    const heading = /^([ \t]{0,3})(#{2,6}|＃{2,6}[ \t]*)([^\S \t\n]*)(?=[^\s#＃])/u.exec(text);
+    const signs = heading?.[2]?.trim() ?? "";
     if (heading) {
       const at = start + (heading[1] ?? "").length;
-      const until = at + (heading[2] ?? "").length;
+      const until = start + heading[0].length;
       problems.trap(
         "not-a-heading",
         { start: at, end },
-        "This line is no heading: a space stands behind the number signs.",
-        insert("Put a space there", until, " "),
+        "This line is no heading: number signs and a space stand before its text.",
+        write("Put a space there", { start: at, end: until }, `${"#".repeat(signs.length)} `),
       );
     }
   }

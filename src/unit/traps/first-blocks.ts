@@ -104,6 +104,12 @@ function html(lines: LineIndex, { inner, at, line }: FirstBlock, problems: Probl
 function target({ at, rest }: FirstBlock, problems: Problems): void {
   const name = /^\[[^\]]+\]:/.exec(rest)?.[0];
   if (!name) return;
+  if (/^\[[ xX]\]:/.test(name)) {
+    const range = { start: at, end: at + name.length };
+    const message = "Markdown reads this mark as the name of a link, so that this statement is not read.";
+    problems.trap("block-in-item", range, message, write("Take the colon out", { start: at + 3, end: at + 4 }, ""));
+    return;
+  }
   problems.trap(
     "block-in-item",
     { start: at, end: at + name.length },

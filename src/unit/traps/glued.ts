@@ -9,17 +9,32 @@ import { column } from "./nesting";
  * Lines that were meant as items of their own and go on the item above them, with which they would be printed.
  */
 
-/** A sign that stands for a bullet before a pair, and the white space behind it; an asterisk that begins emphasis is none. */
-export const pairSign = /^(?:[•●▪‣◦·]|[-+–—−‐‑](?=[^\S\n]*[^\s=*+-])|\*(?=[^\S\n]*[^\s=*+-])(?![^*\n]*\*))[^\S\n]*/u;
+/** Signs that are bullets in all programs but Markdown, and dashes that stand for one. */
+const dots = "•●▪‣◦·・∙⁃";
+const dashes = "–—−‐‑－";
 
-/** A sign that is a bullet in all programs but Markdown. */
-const dot = /^[•●▪‣◦·]\s*(?=\S)/u;
+/** A sign that stands for a bullet before a pair, and the white space behind it; an asterisk that begins emphasis is none. */
+export const pairSign = new RegExp(
+  `^(?:[${dots}]|[-+${dashes}](?=[^\\S\\n]*[^\\s=*+-])|\\*(?=[^\\S\\n]*[^\\s=*+-])(?![^*\\n]*\\*))[^\\S\\n]*`,
+  "u",
+);
+
+/** A round sign before a text. */
+export const dot = new RegExp(`^[${dots}]\\s*(?=\\S)`, "u");
+
+/** Anything that is no word at the beginning of a line: a bullet, a dash, a bar, the sign of a heading, a quotation or HTML. */
+export const anySign = new RegExp(`^[${dots}${dashes}+*|<>#-]`, "u");
+
+/** The mark of a statement behind a sign that is no bullet as it stands, or behind none. */
+export const boxed = new RegExp(`^(?:[-+*${dots}${dashes}]\\s*)?(?=\\[[ xX]\\]\\s+\\S)`, "u");
 
 /** A bullet without its space; an asterisk that emphasis may begin with is none. */
 const tight = /^(?:[-*+](?=\[[ xX]?\])|[-+](?=\p{L})|\*(?=\p{L}[^*]*$))/u;
 
-/** The mark of a statement behind a sign that is no bullet, or behind none. */
-const boxed = /^(?:[–—−‐‑]\s*)?(?=\[[ xX]\]\s+\S)/u;
+/** A bullet that stands so far in, or behind such white space, that Markdown takes it for text. */
+const farIn = /^[-*+][ \t]+(?=\S)/;
+
+const lettered = /^(\p{Ll})[.)][ \t]+(?=\S)/u;
 
 /** A line behind the first one of an item, in the item's text without the white space before it. */
 interface Line {
@@ -63,6 +78,13 @@ export function lineStart(text: string, at: number): number {
   return start + text.slice(start).search(/\S|$/u);
 }
 
+/** Starts of the lines that begin with a), b) and so on, where there are at least two. */
+function letterLines(further: readonly Line[]): ReadonlySet<number> {
+  const found = further.filter(({ text }) => lettered.test(text));
+  const rises = found.every(({ text }, i) => text.charCodeAt(0) === "a".charCodeAt(0) + i);
+  return rises && found.length > 1 ? new Set(found.map(({ start }) => start)) : noLines;
+}
+
 /** The rows of a table right below an item go on its text. */
 function gluedTable(line: number, at: number, length: number, lines: LineIndex, problems: Problems): void {
   problems.trap(
@@ -83,6 +105,7 @@ export function gluedLines(lines: LineIndex, item: RawItem, nested: boolean, env
   const bullet = ordered ? "- " : `${sign.charAt(0)} `;
   const statement = /^\[[ xX]\]\s/.test(source.text);
   const pairs = pairLines(source.text, scan(source.text, env).mask);
+  const letters = letterLines(furtherLines(source.text));
   let inTable = false;
   for (const { start, text } of furtherLines(source.text)) {
     const at = source.source(start);
@@ -110,15 +133,25 @@ export function gluedLines(lines: LineIndex, item: RawItem, nested: boolean, env
       if (length > 0 || ordered || nested) say(hyphen, 1, here(length), bullet);
       else say(hyphen, 3, { start: line.start, end: at }, `${indent}${bullet}`);
     } else if (tight.test(text)) say(hyphen, 1, here(1), `${text.charAt(0)} `);
-    else {
-      const number = /^\d{1,9}[.)](?=\p{L}|\[)/u.exec(text)?.[0];
+    else if (farIn.test(text)) {
+      const message = "This line is no item: too much white space stands before it, or such as Markdown does not know.";
+      const far = column(nested ? (/^[ \t]*/.exec(before)?.[0] ?? "") : before);
+      say(message, 1, { start: line.start, end: at + 1 }, `${" ".repeat(far)}-`);
+    } else if (letters.has(start) && (!lazy || (ordered && lead !== ""))) {
+      const length = lettered.exec(text)?.[0].length ?? 0;
+      const message = "This line is no item: Markdown knows no lists with letters.";
+      const under = { start: line.start, end: at + length };
+      say(message, length - 1, under, `${" ".repeat(column(nested ? indent : before))}- `);
+    } else {
+      const number = /^\d{1,9}[.)](?=\p{L}|\[|[^\S \t\n])/u.exec(text)?.[0];
       // A line that is as far in as the text of the item is one of its own if its number is the next one.
       if (!lazy && (!number || Number.parseInt(number, 10) !== Number.parseInt(sign, 10) + 1)) continue;
-      const letter = /^\p{Ll}[.)][ \t]+(?=\S)/u.exec(text)?.[0];
+      const letter = lettered.exec(text)?.[0];
       const wanted = ordered ? `${Number.parseInt(sign, 10) + 1}${sign.slice(-1)} ` : bullet;
       if (number) {
         const message = "This line is no item: a space stands behind the number and its sign.";
-        say(message, number.length, here(number.length), `${number} `);
+        const space = /^[^\S\n]*/.exec(text.slice(number.length))?.[0].length ?? 0;
+        say(message, number.length, here(number.length + space), `${number} `);
       } else if (letter) {
         const message = "This line is no item: Markdown knows no lists with letters.";
         say(message, letter.trimEnd().length, here(letter.length), wanted);

@@ -6,6 +6,7 @@ import type { Shape } from "../shapes";
 import type { SourceText } from "../source-text";
 import { acrossEmphasis } from "./emphasis";
 import { lineStart, pairLines } from "./glued";
+import { nearlyPicture, nearlyTie, picturePath } from "./links";
 import { unprinted } from "./unprinted";
 
 /*
@@ -64,75 +65,33 @@ function lookAt(item: RawItem, shape: Shape, lone: boolean, env: Env, problems: 
 /** Looks at what may be wrong in any text that is printed. */
 export function textTraps(source: SourceText, env: Env, problems: Problems): void {
   // Most texts have none of what is looked for.
-  if (!/!\[|__|<|~~|\*[^*]+\*|\[\^/.test(source.text)) return;
+  if (!/!\[|_\\?_|\[\s*(?:\.\.|…)|\(#|\(<#|<|~~|\*[^*]+\*|\[\^/.test(source.text)) return;
   const { mask } = scan(source.text, env);
   unprinted(source, mask, env, problems);
+  nearlyTie(source, mask, problems);
   picturePath(source, mask, problems);
   nearlyPicture(source, mask, problems);
-  underscores(source, (span) => !mask.slice(span.start, span.end).some(Boolean), problems);
+  gaps(source, (span) => !mask.slice(span.start, span.end).some(Boolean), problems);
   openComment(source, mask, problems);
 }
 
-/** `![a](my picture.png)`: Markdown takes no white space in a path without angle brackets, and none before the bracket. */
-function picturePath(source: SourceText, mask: readonly boolean[], problems: Problems): void {
-  for (const match of source.text.matchAll(/(!\[[^\]\n]*\])(\s+)\([^()\s]+\.[a-z]{2,4}\)/giu)) {
-    if (mask[match.index]) continue;
-    const start = match.index + (match[1] ?? "").length;
-    const end = start + (match[2] ?? "").length;
-    problems.trap(
-      "picture-path",
-      source.range(match.index, match.index + match[0].length),
-      "Markdown reads no picture here: nothing stands between the two pairs of brackets.",
-      write("Take the space out", { start: source.source(start), end: source.source(end) }, ""),
-    );
-  }
-  for (const match of source.text.matchAll(/!\[[^\]]*\]\((?!<)([^()<>"]*?\S[^\S\n]+[^()<>"]*?)(\s+"[^"]*")?\)/gu)) {
-    const path = match[1]?.trim() ?? "";
-    if (mask[match.index] || !/\s/.test(path)) continue;
-    const start = match.index + match[0].indexOf(`(${match[1] ?? ""}`) + 1;
-    const range = source.range(start, start + path.length);
-    problems.trap(
-      "picture-path",
-      range,
-      `Markdown reads no picture here: a path with a space stands in angle brackets.`,
-      write("Put it in angle brackets", range, `<${path}>`),
-    );
-  }
-}
+/** A gap drawn with low lines, which Markdown may take for emphasis, and one with other dots or with white space in it. */
+const drawnGap = /\[[^\S\n]*(?:_{2,}|(?:\\_){2,}|\.{2,}|…+)[^\S\n]*\](?!\()|_{2,}|(?:\\_){2,}/gu;
 
-/** `![[spoon.png]]` and `![a](spoon.png` without its end. */
-function nearlyPicture(source: SourceText, mask: readonly boolean[], problems: Problems): void {
-  const nearly = /!\[\[([^\]|\n]+?)(?:\|[^\]\n]*)?\]\]|(!\[[^\]\n]*\]\([^()\s]+\.[a-z]{2,4})(?=\s|$)(?![^\n]*\))/giu;
-  for (const match of source.text.matchAll(nearly)) {
-    if (mask[match.index]) continue;
-    const range = source.range(match.index, match.index + match[0].length);
-    const path = match[1]?.trim() ?? "";
-    const name = path.replace(/^.*\//u, "").replace(/\.[a-z]+$/iu, "");
-    const wanted = match[2] ? `${match[2]})` : `![${name}](${/\s/.test(path) ? `<${path}>` : path})`;
-    problems.trap(
-      "picture-path",
-      range,
-      "Markdown reads no picture here: it is written ![what it shows](its path).",
-      write(`Write “${wanted}”`, range, wanted),
-    );
-  }
-}
-
-/** A gap drawn with low lines: Markdown may take them for emphasis. */
-function underscores(source: SourceText, open: (span: Span) => boolean, problems: Problems): void {
-  for (const { index, 0: line } of source.text.matchAll(/_{2,}/g)) {
-    const span = { start: index, end: index + line.length };
+function gaps(source: SourceText, open: (span: Span) => boolean, problems: Problems): void {
+  for (const { index, 0: drawn } of source.text.matchAll(drawnGap)) {
+    if (drawn === "[...]") continue;
+    const span = { start: index, end: index + drawn.length };
+    const escaped = drawn.includes("\\");
     const strong =
-      line.length === 2 &&
+      drawn.length === 2 &&
       /(?<![\w_])__(?=\S)[^_]*\S__(?![\w_])/u.test(source.text.slice(Math.max(0, index - 80), index + 80));
-    if (strong || !open(span)) continue;
+    if (strong || (!escaped && !open(span))) continue;
     const range = source.range(span.start, span.end);
-    problems.trap(
-      "underscore-gap",
-      range,
-      "Markdown may read these low lines as emphasis; a gap is written [...].",
-      write("Write [...]", range, "[...]"),
-    );
+    const message = drawn.startsWith("_")
+      ? "Markdown may read these low lines as emphasis; a gap is written [...]."
+      : "This is printed as it stands; a gap is written [...].";
+    problems.trap("underscore-gap", range, message, write("Write [...]", range, "[...]"));
   }
 }
 
@@ -169,14 +128,14 @@ function underline({ text: source }: RawItem, problems: Problems): void {
 
 /** Nearly a statement's mark: with another sign, other brackets, or one bracket only. */
 const nearlyMark =
-  /^(?:\[\s*([xXvV✓✔хХ✗✘✕×*–−-]?)\s*\](?!\(|\[|:)|［\s*([xXｘＸхХ]?)\s*］|\(\s*([xXхХ]?)\s*\)|\[([xX])(?=\s)(?![^\]\n]*\])|([☐☑☒✓✔✅❌✗✘]))\s*/u;
+  /^(?:\[\s*([xXvV✓✔хХｘＸ✗✘✕×*–−-]?)\s*\](?!\(|\[|:)|\[([ xX])\]:(?=\s)|\\\[(\\?)\]|[［【]\s*([xXｘＸхХ]?)\s*[］】]|\*{1,2}\[([ xX])\]\*{1,2}|\(\s*([xXхХ]?)\s*\)|\[([xX])(?=\s)(?![^\]\n]*\])|([☐☑☒✓✔✅❌✗✘]))\s*/u;
 
 /** `[x]text`, `[]`, `[ x ]`, `(x)`, `[✓]`, `☑`: nearly a statement's mark. Whether there was one. */
 function statementMark({ text: source }: RawItem, problems: Problems): boolean {
   const match = nearlyMark.exec(source.text);
   if (!match) return false;
   const sign = match.slice(1).find((each) => each !== undefined) ?? "";
-  const truth = !/^[✗✘–−☐❌☒-]?$/u.test(sign);
+  const truth = !/^[✗✘–−☐❌☒ \\-]?$/u.test(sign);
   const mark = truth ? "[x] " : "[ ] ";
   const range = source.range(0, match[0].trimEnd().length);
   const whole = source.range(0, match[0].length);

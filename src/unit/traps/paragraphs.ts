@@ -1,6 +1,7 @@
 import type { LineIndex } from "../../base/range";
 import { type Env, scan, spacedSeparators } from "../inline";
 import type { Problems } from "../problems";
+import { anySign, boxed } from "./glued";
 import { textOf } from "./lines";
 
 /*
@@ -57,7 +58,7 @@ const isShort = (text: string): boolean => text.split(/\s+/).length <= 8 && !/[.
 const noHyphen = "No bullet stands before this: an item begins with a hyphen and a space.";
 
 function statements(found: readonly Line[]): Style {
-  const matches = found.map(({ text }) => /^((?:[•●▪‣◦·]|[-+*–—−‐‑])?\s*)\[[ xX]\]\s+\S/u.exec(text)?.[1]);
+  const matches = found.map(({ text }) => boxed.exec(text)?.[0]);
   if (matches.some((match) => match === undefined)) return undefined;
   return { begins: matches.map((match) => ({ cut: match?.length ?? 0, put: "- " })), message: noHyphen };
 }
@@ -65,7 +66,7 @@ function statements(found: readonly Line[]): Style {
 /** Lines that are a pair and hardly a sentence of notes: few words on each side. */
 function pairs(found: readonly Line[], env: Env): Style {
   const all = found.every(({ text }) => {
-    if (!/[=＝]/u.test(text) || /^(?:[•●▪‣◦·]|[-+–—−‐‑*|<>#])/u.test(text)) return false;
+    if (!/[=＝]/u.test(text) || anySign.test(text)) return false;
     const { mask } = scan(text, env);
     const [sign, second] = spacedSeparators(text, mask, "=");
     if (!sign || second || sign.start === 0 || sign.end >= text.length) return false;
@@ -84,7 +85,7 @@ function columns(found: readonly Line[], env: Env): Style {
   ] as const) {
     if (found.length < least) continue;
     const parts = found.map(({ text }) => {
-      if (/^(?:[•●▪‣◦·]|[-+–—−‐‑*|<>#])/u.test(text) || /\|$/.test(text)) return undefined;
+      if (anySign.test(text) || /\|$/.test(text)) return undefined;
       const pieces = text.split(sign);
       const match = sign.exec(text);
       if (pieces.length !== 2 || !match || pieces.some((piece) => piece === "" || !isShort(piece))) return undefined;
@@ -100,16 +101,21 @@ function columns(found: readonly Line[], env: Env): Style {
   return undefined;
 }
 
-/** `1.Ela`, `1.) Ela`, `(1) Ela`; in several lines that count on also `1 – Ela`, `1: Ela`. */
+/** A number and its sign without the space that makes an item of it, or with others. */
+const tightNumber =
+  /^(?:\(?(\d{1,3})(?:\.\)|\)\.?)\s*(?=\S)|(\d{1,3})\.(?:(?=\p{L}{2}|\[)|[^\S \t\n]\s*)|([０-９]{1,3})[．.、)）]\s*|([①-⑳])\s*)/u;
+
+/** The same with a sign that also stands in sentences. */
+const looseNumber = /^(\d{1,3})(?:[ \t]*[–—:º°][ \t]+|[ \t]+-[ \t]+)(?=\S)/u;
+
+/** `1.Ela`, `1.) Ela`, `(1) Ela`, `①Ela`; in several lines that count on also `1 – Ela`, `1: Ela`. */
 function numbers(found: readonly Line[]): Style {
-  const matches = found.map(({ text }) =>
-    /^(?:\(?(\d{1,3})(?:\.\)|\)\.?)[ \t]*(?=\S)|(\d{1,3})\.(?=\p{L}{2}|\[)|(\d{1,3})(?:[ \t]*[–—:º°][ \t]+|[ \t]+-[ \t]+)(?=\S))/u.exec(
-      text,
-    ),
-  );
-  const counted = matches.map((match) => Number(match?.[1] ?? match?.[2] ?? match?.[3] ?? Number.NaN));
-  const loose = matches.some((match) => match?.[3] !== undefined);
-  if (!rises(counted) || (loose && found.length < 2)) return undefined;
+  const matches = found.map(({ text }) => tightNumber.exec(text) ?? (found.length > 1 ? looseNumber.exec(text) : null));
+  const counted = matches.map((match) => {
+    const written = match?.slice(1).find((each) => each !== undefined);
+    return written === undefined ? Number.NaN : Number(written.normalize("NFKC"));
+  });
+  if (!rises(counted)) return undefined;
   return {
     begins: matches.map((match, i) => ({ cut: match?.[0].length ?? 0, put: `${counted[i]}. ` })),
     message: "This is no list: an event begins with its number, a full stop and a space.",

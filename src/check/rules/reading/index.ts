@@ -14,6 +14,7 @@ import { meantAsPair } from "./meant-as-pair";
 import { meantAsStatement } from "./meant-as-statement";
 import { misplacedComment } from "./misplaced-comment";
 import { nearlyARemark } from "./nearly-a-remark";
+import { nearlyATie } from "./nearly-a-tie";
 import { nestedItem } from "./nested-item";
 import { nestedNumber } from "./nested-number";
 import { notAHeading } from "./not-a-heading";
@@ -91,6 +92,7 @@ const traps: readonly Rule<CheckContext>[] = [
   twiceInTable,
   nearlyARemark,
   lopsidedSlash,
+  nearlyATie,
 ];
 
 /** The rules that hand on what reading the unit found. */

@@ -1,0 +1,13 @@
+import { inFood } from "./food-example";
+import { problemRule } from "./problem-rule";
+
+export const nearlyATie = problemRule({
+  code: "nearly-a-tie",
+  severity: "warning",
+  title: "A tie with white space in it",
+  why: "`[peço](#pedir)` ties a word to a column of a forms table. White space between the brackets makes text of it; a name with white space stands in angle brackets, as in `(<#to drink>)`.",
+  example: {
+    wrong: inFood("- [peço] (#pedir) = I order"),
+    right: inFood("- [peço](#pedir) = I order"),
+  },
+});
