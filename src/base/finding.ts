@@ -28,8 +28,10 @@ export interface Finding {
   readonly message: string;
   readonly related: readonly Related[];
   readonly fixes: readonly Fix[];
-  /** Index of the activity in the unit that it is about, where there is one. */
-  readonly activity?: number;
+  /** Indices in the unit of the only activities that it is about; undefined where its places say that. */
+  readonly activities?: readonly number[];
+  /** Further places of the same fault: what stands there is as wrong. */
+  readonly also?: readonly Range[];
 }
 
 /** What a rule reports; the list of rules adds the code and, where it is not given, the rule's severity. */
@@ -39,6 +41,16 @@ export interface Report {
   readonly severity?: Severity;
   readonly related?: readonly Related[];
   readonly fixes?: readonly Fix[];
+  readonly activities?: readonly number[];
+  readonly also?: readonly Range[];
+}
+
+/** Activities that a finding is about which several of them give: those of both, or undefined where either is about no certain ones. */
+export function joined(
+  a: readonly number[] | undefined,
+  b: readonly number[] | undefined,
+): readonly number[] | undefined {
+  return a && b && [...new Set([...a, ...b])];
 }
 
 /** One kind of finding. `why` and `example` make its reference page. */
@@ -56,13 +68,17 @@ export interface Rule<Context> {
 }
 
 export function runRule<Context>(rule: Rule<Context>, context: Context, activity?: number): Finding[] {
-  return rule.check(context).map((report) => ({
-    code: rule.code,
-    severity: report.severity ?? rule.severity,
-    range: report.range,
-    message: report.message,
-    related: report.related ?? [],
-    fixes: report.fixes ?? [],
-    ...(activity === undefined ? {} : { activity }),
-  }));
+  return rule.check(context).map((report) => {
+    const activities = report.activities ?? (activity === undefined ? undefined : [activity]);
+    return {
+      code: rule.code,
+      severity: report.severity ?? rule.severity,
+      range: report.range,
+      message: report.message,
+      related: report.related ?? [],
+      fixes: report.fixes ?? [],
+      ...(activities ? { activities } : {}),
+      ...(report.also ? { also: report.also } : {}),
+    };
+  });
 }

@@ -1,4 +1,4 @@
-import { type Finding, type Rule, runRule } from "../base/finding";
+import { type Finding, joined, type Rule, runRule } from "../base/finding";
 import type { Range } from "../base/range";
 import { finished, type Steps } from "../base/steps";
 import type { CheckContext } from "./context";
@@ -34,12 +34,15 @@ export function* checking(context: CheckContext): Steps<Finding[]> {
   );
 }
 
-/** Two activities about one section find the same about its items: it is said once. */
+/** Two activities about one section find the same about its items: it is said once, of both. */
 function distinct(findings: readonly Finding[]): Finding[] {
   const known = new Map<string, Finding>();
   for (const finding of findings) {
     const key = [finding.code, finding.range.start, finding.range.end, finding.message].join("\u0000");
-    if (!known.has(key)) known.set(key, finding);
+    const first = known.get(key);
+    const { activities: own, ...rest } = first ?? finding;
+    const activities = first ? joined(own, finding.activities) : own;
+    known.set(key, activities ? { ...rest, activities } : rest);
   }
   return [...known.values()];
 }

@@ -25,12 +25,14 @@ export function blockersOf(findings: readonly Finding[], unit: Unit, plan: UnitP
   const errors = findings.filter(({ severity }) => severity === "error");
   if (only === undefined) return errors;
   const made = plan.activities.filter(({ kind, title }) => only === kind?.name || only === title);
-  return errors.filter((error) => concerns(error, unit, plan, made));
+  return errors.filter(({ activities, range, also = [] }) =>
+    activities
+      ? made.some(({ index }) => activities.includes(index))
+      : [range, ...also].some((place) => concerns(place, unit, plan, made)),
+  );
 }
 
-function concerns(finding: Finding, unit: Unit, { activities }: UnitPlan, made: readonly PlannedActivity[]): boolean {
-  const { range, activity } = finding;
-  if (activity !== undefined) return made.some(({ index }) => index === activity);
+function concerns(range: Range, unit: Unit, { activities }: UnitPlan, made: readonly PlannedActivity[]): boolean {
   const own = activities.find(({ block }) => holds(block.fence, range));
   if (own) return made.includes(own);
   // A plan of stations stands in the guide, which is only written with the whole unit.

@@ -116,4 +116,74 @@ describe("what keeps an export of some activities back", () => {
     assert.deepEqual(workshop.blockers(reading, "tiles"), []);
     assert.ok(workshop.blockers(reading, "Loop").length > 0);
   });
+
+  it("is what two pairs that share an answer do, for those alone whose pieces go together in two ways", async () => {
+    const same = ["veloz", "ligeiro", "rápido", "lesto", "pronto", "célere", "ágil"];
+    const pairs = same.map((word, i) => {
+      const others = same.filter((other) => other !== word);
+      return `- ${word} = ${[...others.slice(i), ...others.slice(0, i)].join(" / ")}\n`;
+    });
+    const text = `## Speed\n\n${pairs.join("")}
+\`\`\`activity
+make: tiles
+\`\`\`
+
+## Bench
+
+- a roda = the wheel
+- o selim = the saddle
+- a bomba = the pump
+
+\`\`\`activity
+make: loop
+from: [Speed, Bench]
+take: 4
+\`\`\`
+`;
+    const workshop = await testWorkshop();
+    const reading = await readUnitText(text);
+    const codes = (only?: string): string[] => workshop.blockers(reading, only).map(({ code }) => code);
+    assert.ok(codes().includes("duplicate-answer"), codes().join());
+    assert.deepEqual(codes("tiles"), codes());
+    assert.deepEqual(codes("loop"), []);
+    assert.ok((await workshop.make(reading, { only: "loop" })).length > 0);
+    await assert.rejects(workshop.make(reading, { only: "tiles" }), BlockedError);
+  });
+
+  it("is a contradiction for those that deal both statements, though another deals some of the section", async () => {
+    const text = sections({ story: "- [x] Neva.\n" }).replace(
+      "make: calls\n",
+      "make: calls\n```\n\n```activity\nmake: sort\ntake: 4\n",
+    );
+    const workshop = await testWorkshop();
+    let spared = 0;
+    for (let seed = 1; seed <= 12; seed++) {
+      const reading = await readUnitText(text.replace("take: 4", `take: 4\nseed: ${seed}`));
+      const codes = (only: string): string[] => workshop.blockers(reading, only).map(({ code }) => code);
+      assert.deepEqual(codes("calls"), ["contradicting-statements"]);
+      const sort = reading.activities.find(({ make }) => make === "sort");
+      const [deal] = sort?.deals ?? [];
+      assert.ok(sort && deal);
+      const printed = workshop
+        .view(reading, sort, deal, "dealt")
+        .flatMap(({ items }) =>
+          items.flatMap((item) => (item.type === "text" ? item.runs.map((run) => run.text) : [])),
+        );
+      const both = printed.filter((each) => each === "Neva.").length > 1;
+      assert.deepEqual(codes("sort"), both ? ["contradicting-statements"] : [], printed.join(" "));
+      if (!both) spared++;
+    }
+    assert.ok(spared > 0 && spared < 12, String(spared));
+  });
+
+  it("is a script that cannot be printed for all that would print some of it", async () => {
+    const section = (name: string, words: readonly string[], make: string): string =>
+      `## ${name}\n\n${words.map((word, i) => `- palavra ${i}${name} = ${word}\n`).join("")}\n\`\`\`activity\nmake: ${make}\n\`\`\`\n\n`;
+    const text = `${section("A", ["家", "山", "川", "house"], "tiles")}${section("B", ["木", "tree", "leaf", "root"], "loop")}${section("C", ["car", "bus", "tram", "ship"], "board")}`;
+    const workshop = await testWorkshop();
+    const reading = await readUnitText(text);
+    const codes = (only: string): string[] => workshop.blockers(reading, only).map(({ code }) => code);
+    for (const only of ["tiles", "loop"]) assert.deepEqual(codes(only), ["missing-glyph"]);
+    assert.deepEqual(codes("board"), []);
+  });
 });

@@ -16,7 +16,7 @@ export const contradictingStatements: Rule<CheckContext> = {
   },
   check: (context) =>
     once(
-      writtenClaims(context).flatMap((claims) =>
+      writtenClaims(context).flatMap(({ claims, activities }) =>
         claims.flatMap((claim): Report[] => {
           const against = claims.find(
             ({ item }) => !claim.truth && item !== claim.item && assertions(item).includes(claim.key),
@@ -26,6 +26,7 @@ export const contradictingStatements: Rule<CheckContext> = {
           return [
             {
               range: claim.source,
+              activities,
               message: `“${claim.text}” is marked false here, but ${marked ? "another statement with this text is marked true" : "a correction says that it is so"}.`,
               related: [
                 {

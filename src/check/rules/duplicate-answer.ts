@@ -110,6 +110,7 @@ function report(context: CheckContext, group: readonly Standing[], others: numbe
     {
       range: whole ? second.pair.range : second.answer.range,
       severity: effect.severity,
+      ...(effect.activities ? { activities: effect.activities } : {}),
       message: whole
         ? `This pair stands here ${rest.length === 0 ? "twice" : `${group.length} times`}.${effect.sentence}`
         : `“${second.answer.text}” answers ${rest.length === 0 ? "both " : ""}${names}${further}.${more}${effect.sentence}`,
@@ -138,6 +139,8 @@ interface Effect {
   readonly severity: Severity;
   readonly sentence: string;
   readonly related: readonly Related[];
+  /** Of those alone whose proof says so; undefined where none does. */
+  readonly activities?: readonly number[];
 }
 
 /** What pairs that share an answer do to the activities that show two of them: an error only where a proof says so. */
@@ -145,12 +148,14 @@ function effectOn({ unit, activities }: CheckContext, pairs: readonly Pair[]): E
   const showing = activities.filter(
     ({ dealt }) => dealt.deals.length > 0 && pairs.filter((pair) => dealt.used.includes(pair)).length > 1,
   );
-  const hit = showing.find(({ dealt }) =>
+  const hits = showing.filter(({ dealt }) =>
     dealt.deals.some(({ proof }) => proof.status === "several" && !proof.accepted),
   );
+  const [hit] = hits;
   if (hit) {
     return {
       severity: "error",
+      activities: hits.map(({ plan }) => plan.index),
       sentence: ` So the pieces of “${hit.plan.title}” go together in more than one way.`,
       related: [
         { range: makeRange(hit, unit), message: "This activity has a second solution; the preview shows both" },

@@ -100,6 +100,7 @@ function wholeScript(
       report: {
         range: first,
         message: `The typeface has no ${name}, so what stands ${where} cannot be printed.`,
+        also: others,
         related: others.slice(0, 8).map((range) => ({ range, message: `${name} here too` })),
       },
     },

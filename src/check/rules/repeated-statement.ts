@@ -15,13 +15,14 @@ export const repeatedStatement: Rule<CheckContext> = {
   },
   check: (context) =>
     once(
-      writtenClaims(context).flatMap((claims) =>
+      writtenClaims(context).flatMap(({ claims, activities }) =>
         claims.flatMap((claim, i): Report[] => {
           const first = claims.slice(0, i).find(({ key, truth }) => key === claim.key && truth === claim.truth);
           if (!first) return [];
           return [
             {
               range: claim.source,
+              activities,
               message: `“${claim.text}” stands here a second time.`,
               related: [{ range: first.source, message: "Here it stands first" }],
               fixes: [{ title: "Take this one out", edits: [{ range: claim.item.block, text: "" }], preferred: true }],

@@ -16,18 +16,19 @@ export const sameCorrection: Rule<CheckContext> = {
   },
   check: (context) =>
     once(
-      writtenClaims(context)
-        .flat()
-        .flatMap((claim): Report[] => {
+      writtenClaims(context).flatMap(({ claims, activities }) =>
+        claims.flatMap((claim): Report[] => {
           const { correction, item } = claim;
           if (!correction || fold(correction.text) !== claim.key) return [];
           return [
             {
               range: correction.source,
+              activities,
               message: `The correction says the same as the statement: “${correction.text}”.`,
               fixes: [{ title: "Mark the statement true", edits: [{ range: item.mark, text: "[x]" }] }],
             },
           ];
         }),
+      ),
     ),
 };

@@ -82,7 +82,7 @@ function columnsOf(
 /** Errors and warnings about one activity; about the unit where no activity is given. Hints would crowd the sheets out. */
 function remarksOn(reading: Reading, activity?: number): readonly Remark[] {
   return reading.findings
-    .filter((finding) => finding.activity === undefined || activity === undefined || finding.activity === activity)
+    .filter((finding) => !finding.activities || activity === undefined || finding.activities.includes(activity))
     .filter(({ severity }) => severity === "error" || severity === "warning")
     .map(({ severity, message, range: { start, end } }) => ({ severity, message, start, end }));
 }
