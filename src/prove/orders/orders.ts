@@ -1,5 +1,5 @@
 export { countOrders, OrderCount } from "./count-orders";
-export { ascendingCredit, credit, longestAscending } from "./credit";
+export { longestAscending } from "./credit";
 export { dealtOrder } from "./dealt-order";
 export { acceptsOrder, proveOrder } from "./prove-order";
 export { addsNothing, buildable, countStrings, otherSentences, rowOf, type Sentence } from "./sentences";
