@@ -2,7 +2,7 @@ export { countOrders, OrderCount } from "./count-orders";
 export { longestAscending } from "./credit";
 export { dealtOrder } from "./dealt-order";
 export { acceptsOrder, proveOrder } from "./prove-order";
-export { addsNothing, buildable, countStrings, otherSentences, rowOf, type Sentence } from "./sentences";
+export { addsNothing, buildable, countStrings, otherSentences, rowOf, type Sentence, tally } from "./sentences";
 export { storyOf } from "./story";
 
 /** Strips to be put in order. */
