@@ -111,6 +111,8 @@ export interface Dealt<D extends Deal> {
   readonly used: readonly Pair[];
   /** Why levels that were asked for do not differ from each other, or from what would be made without them; a part of a sentence. */
   readonly sameLevels?: string;
+  /** Why a hard deal is measured easier than the gentle one of its version, and cannot be otherwise; a part of a sentence. */
+  readonly upsetLevels?: string;
 }
 
 /** What may hurt; the guide and the prep sheet say the usual cautions for each. */

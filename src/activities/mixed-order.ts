@@ -1,15 +1,20 @@
+import { Recent } from "../base/recent";
 import { Random } from "../base/seed";
-import { balancedOrder } from "../prove/items/items";
+import { balancedOrder, type RunsLimits, runs, runsLimits } from "../prove/items/items";
 
 /** A stretch of answers that change each time and is longer than this looks like a pattern too. */
 const longestChange = 6;
+
+/** Numbers of stretches by how many answers there are of each kind. */
+const limits = new Recent<RunsLimits>(100);
 
 /** Orders drawn before the best so far is taken. */
 const attempts = 60;
 
 /**
  * An order of items, as indices, in which their answers give nothing away: no row of more than three equal ones, no long stretch
- * that changes each time, and no neighbours of which `together` says that one gives the other away. Where there is none, the
+ * that changes each time, no fewer or more changes than the runs test lets
+ * pass for chance, and no neighbours of which `together` says that one gives the other away. Where there is none, the
  * nearest to it that was met. Hangs on the stream and the answers only.
  */
 export function mixedOrder(
@@ -33,7 +38,7 @@ function tellingPlaces(
   answers: readonly boolean[],
   together: (a: number, b: number) => boolean,
 ): number {
-  let [change, places] = [1, 0];
+  let [change, places] = [1, isByChance(order.map((item) => answers[item] ?? false)) ? 0 : 1];
   for (let i = 1; i < order.length; i++) {
     const [before, here] = [order[i - 1] ?? 0, order[i] ?? 0];
     change = answers[here] === answers[before] ? 1 : change + 1;
@@ -41,4 +46,13 @@ function tellingPlaces(
     if (together(before, here)) places++;
   }
   return places;
+}
+
+/** Whether a row of answers has neither too few nor too many stretches to have come about by chance (5 %, two-sided). */
+function isByChance(row: readonly boolean[]): boolean {
+  const trues = row.filter((answer) => answer).length;
+  const falses = row.length - trues;
+  const { few, many } = limits.get(`${trues}/${falses}`, () => runsLimits(trues, falses));
+  const count = runs(row).length;
+  return (few === undefined || count > few) && (many === undefined || count < many);
 }

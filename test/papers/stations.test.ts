@@ -58,13 +58,24 @@ describe("rotation", () => {
       ["0132", "1203", "2310", "3021"],
     );
     assert.deepEqual(williams(6)[0], [0, 1, 5, 2, 4, 3]);
-    const following = new Map<string, number>();
-    for (const row of williams(6))
-      row
-        .slice(1)
-        .forEach((next, i) => void following.set(`${row[i]}${next}`, (following.get(`${row[i]}${next}`) ?? 0) + 1));
-    assert.equal(following.size, 30);
-    assert.deepEqual([...new Set(following.values())], [1]);
+    for (const n of [2, 4, 6, 8, 10, 12]) {
+      const square = williams(n);
+      const all = Array.from({ length: n }, (_, i) => i);
+      const following = new Map<string, number>();
+      for (const row of square) {
+        assert.deepEqual(
+          [...row].sort((a, b) => a - b),
+          all,
+        );
+        row.slice(1).forEach((next, i) => {
+          following.set(`${row[i]} ${next}`, (following.get(`${row[i]} ${next}`) ?? 0) + 1);
+        });
+      }
+      for (const round of all) assert.equal(new Set(square.map((row) => row[round])).size, n);
+      // Each station follows each other one once.
+      assert.equal(following.size, n * (n - 1));
+      assert.deepEqual([...new Set(following.values())], [1]);
+    }
   });
 
   it("shares classes out evenly and tells clock times", () => {

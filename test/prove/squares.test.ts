@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
-import { countArrangements } from "../../src/prove/loops/loops";
 import { Stock } from "../../src/prove/stock";
 import type { TileEdges, TilePuzzle } from "../../src/prove/tiles";
+import { countArrangements } from "./loops/arrangements";
 
 /** Every way to colour the four edges of one square, as so many tiles in a row. */
 function coloured(colours: number, turn: "free" | "fixed"): TilePuzzle {

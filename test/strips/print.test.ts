@@ -49,6 +49,10 @@ describe("strips from print", function () {
           rightOrders.some((order) => order.join("|") === laid.join("|")),
           laid.join("|"),
         );
+        // The last strip laid first: all others are still in order.
+        const example = key?.texts.map((each) => each.text).join(" ");
+        const [, wrong = ""] = /in order; ([A-G]{7}) gets 6 of 7\./.exec(example ?? "") ?? [];
+        assert.equal(wrong, [bare.at(-1), ...bare.slice(0, -1)].join(""));
         // What stands in brackets may change places.
         const [, a = "", b = ""] = /\((\w) (\w)\)/.exec(line) ?? [];
         const swapped = bare.map((sign) => (sign === a ? b : sign === b ? a : sign));

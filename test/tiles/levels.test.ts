@@ -44,6 +44,32 @@ describe("levels of tiles", function () {
     assert.ok(harder > 90, String(harder));
   });
 
+  it("are in order where blank edges lie inside, or a finding says that they are not", async () => {
+    let [upset, deals] = [0, 0];
+    for (const [pairs, shared, options] of [
+      [8, 4, "grid: 3 x 3"],
+      [10, 6, "grid: 3 x 3"],
+      [10, 10, "grid: 3 x 3"],
+    ] as const) {
+      for (let seed = 1; seed <= 15; seed++) {
+        const text = unit(pairs, shared, `${options}\nfill: blank\nseed: ${seed}\nlevels: [gentle, hard]`);
+        const { activities, findings } = await readUnitText(text);
+        const [gentle, hard] = activities[0]?.deals ?? [];
+        if (!gentle?.difficulty || !hard?.difficulty) continue;
+        const easier = hard.difficulty.detour < gentle.difficulty.detour;
+        const told = findings.filter(({ code }) => code === "same-levels");
+        assert.deepEqual(
+          told.map(({ message }) => message.slice(0, 29)),
+          easier ? ["The hard tiles are measured e"] : [],
+        );
+        upset += easier ? 1 : 0;
+        deals++;
+      }
+    }
+    // Among the first eight arrangements alone more than half would be.
+    assert.ok(deals > 40 && upset > 0 && upset < 12, `${upset} of ${deals}`);
+  });
+
   it("take the first arrangement, with one inside for both, where no word fits a further one", async () => {
     for (let seed = 1; seed <= 5; seed++) {
       const [alone] = await dealsOf(unit(12, 0, `grid: 3 x 3\nseed: ${seed}`));

@@ -3,6 +3,7 @@ import { Recent } from "../../base/recent";
 import { Random, upTo } from "../../base/seed";
 import { answerKey, type Relation } from "../../match/relation";
 import type { LoopProof } from "../../prove/loops/loops";
+import { tally } from "../../prove/orders/orders";
 import type { Pair } from "../../unit/unit";
 import { choosePairs } from "../choice";
 import type { DealRequest } from "../contract";
@@ -52,15 +53,11 @@ function dealCircles(request: DealRequest, take: number | undefined, count: numb
   const plain = options.decoys === undefined || options.decoys === 0 ? "gentle" : "hard";
   const plans = plansOf(options, plain);
   const copies = setsOf(options, request, plans);
-  const clash = (p: Pair, q: Pair): boolean => mayFollow(p, q, request.relation) || mayFollow(q, p, request.relation);
-  const uses = new Map<Pair, number>();
+  const { choices, uses } = chooseCircles(request, wanted);
   const circles = new Set<string>();
-  const drawn = upTo(options.versions).map((i) => {
-    const stream = `loop/${options.seed}/${i + 1}`;
-    const chosen = choosePairs(groups, wanted, { clash, uses, stream: `${stream}/choice` });
-    for (const pair of chosen) uses.set(pair, (uses.get(pair) ?? 0) + 1);
-    return drawCircle(chosen, pairs, request, stream, circles);
-  });
+  const drawn = choices.map((chosen, i) =>
+    drawCircle(chosen, pairs, request, `loop/${options.seed}/${i + 1}`, circles),
+  );
   const deals = plans.flatMap((plan, i): LoopDeal[] => {
     const { level, version } = plan;
     // Levels of one version have the same circle.
@@ -94,6 +91,45 @@ function dealCircles(request: DealRequest, take: number | undefined, count: numb
         }
       : {}),
   };
+}
+
+/** The pairs of each version's circle, and how often each pair is used. */
+function chooseCircles(
+  request: DealRequest,
+  wanted: number,
+): { readonly choices: readonly (readonly Pair[])[]; readonly uses: ReadonlyMap<Pair, number> } {
+  const { seed, versions } = loopOptions(request.options);
+  const groups = request.sections.map(pairsOf);
+  const clash = (p: Pair, q: Pair): boolean => mayFollow(p, q, request.relation) || mayFollow(q, p, request.relation);
+  const uses = new Map<Pair, number>();
+  const choices = upTo(versions).map((i) => {
+    const chosen = choosePairs(groups, wanted, { clash, uses, stream: `loop/${seed}/${i + 1}/choice` });
+    for (const pair of chosen) uses.set(pair, (uses.get(pair) ?? 0) + 1);
+    return chosen;
+  });
+  return { choices, uses };
+}
+
+/**
+ * How many cards of the circles could follow where they are not meant to, without dealing: a card fits by its pair, wherever it
+ * stands. `undefined` where nothing can be dealt, or where cards that belong nowhere have a say in how many pairs are taken.
+ */
+export function clashesAhead(request: DealRequest): number | undefined {
+  const { decoys = 0, levels, take } = loopOptions(request.options);
+  const all = request.sections.flatMap(pairsOf).length;
+  const wanted = Math.min(take ?? all, all);
+  if (levels?.includes("hard") || decoys > 0 || wanted < fewestPairs) return undefined;
+  return chooseCircles(request, wanted).choices.reduce((sum, pairs) => {
+    const answers = pairs.map((pair) => answerKey(pair.right.answers[0]));
+    const times = tally(answers);
+    const clashes = pairs.map((pair, i) => {
+      const prompt = answerKey(pair.left.answers[0]);
+      let fitting = 0;
+      for (const partner of request.relation.partners(prompt)) fitting += times.get(partner) ?? 0;
+      return fitting - (request.relation.fits(prompt, answers[i] ?? "") ? 1 : 0);
+    });
+    return sum + clashes.reduce((total, each) => total + each, 0);
+  }, 0);
 }
 
 /** Whether the prompt of one pair is answered by the other's answer, so that the other's card could come next. */

@@ -1,5 +1,6 @@
 import { type Block, type Cell, setDocument } from "../../page/document";
 import type { Sheet } from "../../page/sheet";
+import { longestAscending } from "../../prove/orders/orders";
 import type { Press } from "../contract";
 import { told } from "../printed";
 import { activityPage, stateOf } from "../sheet-page";
@@ -94,7 +95,7 @@ function notes({ options }: DealtStrips, deal: StripsDeal): Block[] {
   }
   if (events.length > 0)
     lines.push(
-      "For points: count the strips that remain when as few as possible are taken out so that the rest are in order.",
+      `For points: count the strips that remain when as few as possible are taken out so that the rest are in order${examplePoints(deal)}.`,
     );
   if (options.blanks > 0)
     lines.push(
@@ -103,4 +104,14 @@ function notes({ options }: DealtStrips, deal: StripsDeal): Block[] {
         : `The numbers 1 to ${options.blanks} on blank strips are names, not places: whoever writes on them notes their order on the slip.`,
     );
   return lines.length > 0 ? [{ type: "bullets", items: lines }] : [];
+}
+
+/** How many points an order gets in which the last strip lies first; nothing where that makes no difference. */
+function examplePoints({ events, dealt }: StripsDeal): string {
+  const laid = [events.length - 1, ...events.keys()].slice(0, events.length);
+  const places = laid.map((index) => events[index]?.rank ?? 0);
+  const points = longestAscending(places);
+  const alike = new Set(events.map(({ key }) => key)).size < events.length;
+  if (alike || points === events.length) return "";
+  return `; ${laid.map((index) => signOf(dealt.indexOf(index))).join("")} gets ${points} of ${events.length}`;
 }

@@ -34,18 +34,20 @@ export function attemptCost({ rows, columns }: Frame): number {
   return Math.ceil((rows * columns) ** 2 / 32);
 }
 
-/** Arrangements among which a level looks for the least or the greatest difficulty. */
+/** Arrangements among which a level looks for the least or the greatest difficulty; and where that leaves hard easier than gentle. */
 export const compared = 8;
+export const comparedAgain = 24;
 
 /**
  * In steps that say which arrangement is looked at, and how far: the first arrangement that is proven to have one solution; the very first where patience ends before. With `wanted`, of
- * the proven ones among the first `compared` the first with the least or the greatest difficulty.
+ * the proven ones among the first `among` the first with the least or the greatest difficulty.
  */
 export function* takeAttempt<Arrangement extends Tried>(
   arrange: (attempt: number, budget: number) => Steps<Arrangement, number>,
   { each, all }: Patience,
   cost: number,
   wanted?: "least" | "greatest",
+  among = compared,
 ): Steps<Arrangement> {
   const watched = function* (attempt: number): Steps<Arrangement> {
     const steps = arrange(attempt, each);
@@ -57,7 +59,7 @@ export function* takeAttempt<Arrangement extends Tried>(
   let best: Arrangement | undefined;
   let spent = 0;
   for (let attempt = 0; attempt < mostAttempts && (spent < all || !first); attempt++) {
-    if (best && attempt >= compared) break;
+    if (best && attempt >= among) break;
     const next = yield* watched(attempt);
     first ??= next;
     spent += cost + next.proof.nodes + (next.difficulty?.nodes ?? 0);

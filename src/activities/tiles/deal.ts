@@ -10,7 +10,7 @@ import { blanksText, copiesOf } from "../copies";
 import type { Level } from "../options";
 import { toPrinted } from "../printed";
 import { pairsOf, takeSpread } from "../supply";
-import { attemptCost, glance, type Patience, patienceFor, takeAttempt } from "./attempts";
+import { attemptCost, compared, comparedAgain, glance, type Patience, patienceFor, takeAttempt } from "./attempts";
 import { chooseDecoys } from "./decoys";
 import { type Frame, innerCount, largestFrame, outerCount } from "./frame";
 import type { DealtTiles, Decoys, Edge, TileFace, TilesDeal } from "./model";
@@ -35,10 +35,47 @@ export function* dealingTiles(request: DealRequest): Steps<DealtTiles> {
   const deals: TilesDeal[] = [];
   for (const [i, plan] of plans.entries())
     deals.push({ ...(yield* dealOne(table, plan, patience)), copies: copies[i] ?? 1 });
+  yield* inOrder(table, plans, patience, deals);
   const { used } = table;
   const blank = blanksText(options, request.classes);
   const summary = `${table.frame.rows} × ${table.frame.columns} tiles${blank === undefined ? "" : ` and ${blank}`}`;
-  return { request, options, pairs, frame: table.frame, used, deals, summary };
+  const upset = plans.some((_, i) => isUpset(deals, i));
+  return {
+    request,
+    options,
+    pairs,
+    frame: table.frame,
+    used,
+    deals,
+    summary,
+    ...(upset ? { upsetLevels: whyUpset(options) } : {}),
+  };
+}
+
+/** Deals both levels of a version anew, among more arrangements, where hard is easier than gentle. */
+function* inOrder(table: Table, plans: readonly Plan[], patience: Patience, deals: TilesDeal[]): Steps<void> {
+  for (const [i, plan] of plans.entries()) {
+    if (!isUpset(deals, i)) continue;
+    for (const [k, other] of plans.entries()) {
+      const copies = deals[k]?.copies ?? 1;
+      if (other.version === plan.version)
+        deals[k] = { ...(yield* dealOne(table, other, patience, comparedAgain)), copies };
+    }
+  }
+}
+
+/** Whether a deal is a gentle one whose hard version is easier, as far as both are measured. */
+function isUpset(deals: readonly TilesDeal[], place: number): boolean {
+  const gentle = deals[place];
+  const hard = deals.find(({ level, version }) => level === "hard" && version === gentle?.version);
+  if (gentle?.level !== "gentle" || !gentle.difficulty || !hard?.difficulty) return false;
+  return hard.difficulty.detour < gentle.difficulty.detour;
+}
+
+function whyUpset({ fill }: TilesOptions): string {
+  return fill === "blank"
+    ? "blank edges inside fit the blank ones outside of gentle, and not the words outside of hard"
+    : "the words of these pairs allow no other arrangement that is proven";
 }
 
 /** Whether every deal of a request is soon proven to have one solution. */
@@ -123,12 +160,14 @@ type Arranged = Omit<TilesDeal, "copies">;
 const settled = new Recent<{ readonly attempt: number; readonly verdict: Verdict }>(1000);
 
 /** Deals until one solution is proven; else keeps the first arrangement, with what the proof found. See `takeAttempt`. */
-function* dealOne(table: Table, plan: Plan, patience: Patience): Steps<Arranged> {
+function* dealOne(table: Table, plan: Plan, patience: Patience, among = compared): Steps<Arranged> {
   const structure = structureKey(table.request, table.options);
-  if (structure === undefined) return yield* search(table, plan, patience);
-  const key = `${patience.all} ${plan.level} ${plan.version} ${structure}`;
+  if (structure === undefined) return yield* search(table, plan, patience, among);
+  const key = `${patience.all} ${among} ${plan.level} ${plan.version} ${structure}`;
   const known = settled.find(key);
-  const found = known ? arrange(table, plan, known.attempt, known.verdict) : yield* search(table, plan, patience);
+  const found = known
+    ? arrange(table, plan, known.attempt, known.verdict)
+    : yield* search(table, plan, patience, among);
   settled.get(key, () => ({ attempt: found.attempt, verdict: verdictOf(found) }));
   return found;
 }
@@ -137,7 +176,7 @@ function verdictOf({ proof, difficulty }: Verdict): Verdict {
   return difficulty ? { proof, difficulty } : { proof };
 }
 
-function* search(table: Table, plan: Plan, patience: Patience): Steps<Arranged> {
+function* search(table: Table, plan: Plan, patience: Patience, among: number): Steps<Arranged> {
   const { levels } = table.options;
   const wanted = levels && haveWrongNeighbours(table) ? (plan.level === "hard" ? "greatest" : "least") : undefined;
   const cost = attemptCost(table.frame);
@@ -146,7 +185,7 @@ function* search(table: Table, plan: Plan, patience: Patience): Steps<Arranged> 
     const { solved, ...rest } = layOut(table, plan, attempt);
     return { ...rest, solved, ...(yield* judging(frame, solved, request.relation, options, budget)) };
   };
-  const taken = yield* takeAttempt(arranged, patience, cost, wanted);
+  const taken = yield* takeAttempt(arranged, patience, cost, wanted, among);
   if (taken.proof.status !== "several") return taken;
   yield "counting the ways";
   return { ...taken, proof: countWays(frame, taken, request.relation, options, patience.each) };

@@ -7,7 +7,7 @@ export const sameLevels: Rule<CheckContext> = {
   code: "same-levels",
   severity: "warning",
   title: "Levels that do not differ",
-  why: "A level changes something on the pieces: gentle strips tell two places, hard boards and loops have words without a partner, hard statements have false twins. Here nothing can be changed so, and both levels would be equally hard. Give the unit what the level needs, or take `levels` out.",
+  why: "A level changes something on the pieces: gentle strips tell two places, hard boards and loops have words without a partner, hard statements have false twins. Here nothing can be changed so, and both levels would be equally hard. Give the unit what the level needs, or take `levels` out. Of tiles the difficulty is computed, and of many arrangements an easy one and a difficult one are taken; where blank edges lie inside, words on the outside may help more than they hinder, so that hard is easier all the same: that is told too.",
   example: {
     wrong:
       "## The morning\n\n1. O Tomé abre a oficina:\n   - mede a roda\n   - pinta o quadro\n2. O Tomé abre a oficina:\n\n```activity\nmake: strips\nlevels: [gentle, hard]\n```",
@@ -16,12 +16,16 @@ export const sameLevels: Rule<CheckContext> = {
   },
   check: ({ activities, unit }) =>
     activities.flatMap(({ plan: { block }, dealt }): Report[] => {
-      if (dealt.sameLevels === undefined || dealt.deals.length === 0) return [];
+      const { sameLevels: same, upsetLevels: upset } = dealt;
+      if ((same === undefined && upset === undefined) || dealt.deals.length === 0) return [];
       const without = removeOption(block, unit.text, "levels");
       return [
         {
           range: optionPlace(block, "levels"),
-          message: `Levels change nothing here: ${dealt.sameLevels}.`,
+          message:
+            same === undefined
+              ? `The hard tiles are measured easier than the gentle ones: ${upset}.`
+              : `Levels change nothing here: ${same}.`,
           fixes: without ? [{ title: "Take “levels” out", edits: [without] }] : [],
         },
       ];

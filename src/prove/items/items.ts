@@ -16,4 +16,3 @@ export {
 } from "./balanced-order";
 export { type Shortage, shortageIn } from "./matching";
 export { type RunsLimits, runs, runsDistribution, runsLimits } from "./runs";
-export { williamsSquares } from "./williams";

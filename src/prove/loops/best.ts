@@ -1,5 +1,5 @@
-import { classesOf, eulerianCircle, type LoopClasses, placesOf, visitsOf } from "./classes";
-import type { Circle, LoopPuzzle } from "./loops";
+import { classesOf, eulerianCircle, type LoopClasses, visitsOf } from "./classes";
+import type { LoopPuzzle } from "./loops";
 
 /**
  * The exact number of full circles that look different; `undefined` where the relation is not by classes.
@@ -34,25 +34,6 @@ export function circlesOf(classes: LoopClasses, look: readonly number[]): bigint
     sum += BigInt(totient(d)) * sequences;
   }
   return sum / BigInt(cards);
-}
-
-/**
- * The same where no class is used more than twice and no two cards print alike: det(I + A), A the skew matrix of which
- * classes interlace round one circle and which comes first (Macris & Pulé 1996). `undefined` where a class is used more.
- */
-export function countCirclesByInterlacement(classes: LoopClasses, circle: Circle): bigint | undefined {
-  const stops = placesOf(classes, circle);
-  const chords = stops.filter((places) => places.length > 1);
-  if (chords.some((places) => places.length > 2)) return undefined;
-  return determinant(
-    chords.map(([p = 0, q = 0], i) =>
-      chords.map(([s = 0, t = 0], j) => {
-        if (i === j) return 1n;
-        if (p < s && s < q && q < t) return 1n;
-        return s < p && p < t && t < q ? -1n : 0n;
-      }),
-    ),
-  );
 }
 
 /**

@@ -27,6 +27,9 @@ export class CircleSearch {
   private readonly seen: Int32Array;
   private rounds = 0;
   private begun = false;
+  /** A choice has come to nothing since the last look at whether all hangs together; how many paths there were then. */
+  private failed = false;
+  private looked = Number.POSITIVE_INFINITY;
 
   /* Where each number stands on the trail. */
   private readonly outs: number;
@@ -107,7 +110,10 @@ export class CircleSearch {
 
   private goOn(): Circle | undefined {
     if (this.get(this.laid) === this.follows.length - 1) return this.circle();
-    if (!this.hangsTogether()) return undefined;
+    if (this.isTimeToLook() && !this.hangsTogether()) {
+      this.failed = true;
+      return undefined;
+    }
     this.choices.push({ mark: this.trail.mark(), options: this.choose(), next: 0 });
     return undefined;
   }
@@ -121,6 +127,7 @@ export class CircleSearch {
       if (this.get(this.laid) === this.follows.length - 1 || known === next) continue;
       if (!this.isOpen(arc) || !this.lay(card, next)) {
         this.forced.length = 0;
+        this.failed = true;
         return false;
       }
     }
@@ -161,7 +168,8 @@ export class CircleSearch {
   private choose(): readonly number[] {
     let fewest = Number.POSITIVE_INFINITY;
     let chosen: readonly number[] = [];
-    for (let card = 0; card < this.follows.length; card++) {
+    // What has one way is laid already, so none has fewer than two.
+    for (let card = 0; card < this.follows.length && fewest > 2; card++) {
       const ways = this.get(this.outs + card);
       if (this.get(this.nexts + card) < 0 && ways < fewest) {
         fewest = ways;
@@ -188,6 +196,18 @@ export class CircleSearch {
       seen.add(look);
       return true;
     });
+  }
+
+  /**
+   * Looking whether all hangs together takes as long as all paths together, so it is done where a tenth of them was joined since
+   * the last look, and after each choice that came to nothing.
+   */
+  private isTimeToLook(): boolean {
+    const paths = this.follows.length - this.get(this.laid);
+    if (!this.failed && paths * 10 > this.looked * 9 && paths <= this.looked) return false;
+    this.failed = false;
+    this.looked = paths;
+    return true;
   }
 
   /** Whether every path can be reached from one of them, and that one from every path. */

@@ -1,7 +1,6 @@
 import type { Proof } from "../proof";
 
-export { countArrangements } from "./arrangements";
-export { countCircles, countCirclesByInterlacement } from "./best";
+export { countCircles } from "./best";
 export { isCircle, sameCircle } from "./circle";
 export { LoopSearch, proveLoop } from "./prove-loop";
 

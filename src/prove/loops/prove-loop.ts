@@ -75,6 +75,8 @@ export class LoopSearch {
   }
 
   private begin(): void {
+    // What is found near the circle that is meant needs no search for what is forced.
+    if (this.intended && this.exchange(this.intended)) return;
     const core = coreOf(this.follows, this.intended);
     const [sole, ...others] = core?.stretches ?? [];
     if (!core || !sole || others.length === 0) {
@@ -87,7 +89,7 @@ export class LoopSearch {
     const classes = classesOf(core.follows);
     const meant = this.intended && this.stretchesOf(this.intended);
     if (classes) this.settleByClasses(classes, meant ?? eulerianCircle(classes), look);
-    else if (!meant || !this.exchange(meant)) this.search = new CircleSearch(core.follows, look);
+    else this.search = new CircleSearch(core.follows, look);
   }
 
   /** A full circle as an order of stretches. */
@@ -98,9 +100,10 @@ export class LoopSearch {
     return stretches.map((_, i) => i).sort((a, b) => place(stretches[a]) - place(stretches[b]));
   }
 
-  /** Looks for a second circle near a first one of stretches, where no more are wanted. */
+  /** Looks for a second circle near a first one, of stretches as soon as there are any, where no more are wanted. */
   private exchange(circle: Circle): boolean {
-    const other = this.cap === 2 && swappedCircle(this.core.follows, circle);
+    const follows = this.core.stretches.length === 0 ? this.follows : this.core.follows;
+    const other = this.cap === 2 && swappedCircle(follows, circle);
     if (!other || !this.meet(this.cardsOf(other))) return false;
     this.settle("witness", true);
     return true;

@@ -1,5 +1,3 @@
-import type { Order } from "./orders";
-
 /**
  * How many pieces need not be moved: the longest run of items that stand in their order, not counting those between. Equal
  * places may stand in any order among themselves.
@@ -20,30 +18,4 @@ export function longestAscending(places: readonly number[]): number {
     ends[low] = place;
   }
   return ends.length;
-}
-
-/** The same out of all: 1 where everything stands in order, 0 for nothing. */
-export function ascendingCredit(places: readonly number[]): number {
-  return places.length === 0 ? 1 : longestAscending(places) / places.length;
-}
-
-/**
- * How many pieces of a row need not be moved to get the accepted order that is nearest: the longest sequence of texts that
- * both have.
- */
-export function credit(texts: readonly string[], laid: Order, accepted: readonly Order[]): number {
-  return Math.max(0, ...accepted.map((order) => commonLength(texts, laid, order)));
-}
-
-function commonLength(texts: readonly string[], a: Order, b: Order): number {
-  let above = new Array<number>(b.length + 1).fill(0);
-  for (const strip of a) {
-    const row = [0];
-    b.forEach((other, j) => {
-      const longest = Math.max(above[j + 1] ?? 0, row[j] ?? 0);
-      row.push(texts[strip] === texts[other] ? Math.max(longest, (above[j] ?? 0) + 1) : longest);
-    });
-    above = row;
-  }
-  return above[b.length] ?? 0;
 }

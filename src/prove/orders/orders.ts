@@ -1,8 +1,8 @@
 export { countOrders, OrderCount } from "./count-orders";
-export { ascendingCredit, credit, longestAscending } from "./credit";
+export { longestAscending } from "./credit";
 export { dealtOrder } from "./dealt-order";
 export { acceptsOrder, proveOrder } from "./prove-order";
-export { addsNothing, buildable, countStrings, otherSentences, rowOf, type Sentence } from "./sentences";
+export { addsNothing, buildable, countStrings, otherSentences, rowOf, type Sentence, tally } from "./sentences";
 export { storyOf } from "./story";
 
 /** Strips to be put in order. */

@@ -1,6 +1,7 @@
 import assert from "node:assert/strict";
 import fc from "fast-check";
-import { countArrangements, countCircles, type LoopPuzzle, proveLoop } from "../../../src/prove/loops/loops";
+import { countCircles, type LoopPuzzle, proveLoop } from "../../../src/prove/loops/loops";
+import { countArrangements } from "../loops/arrangements";
 import { puzzleOf } from "../loops/cards";
 import { arrangements, closesEarly, fullCircles } from "../loops/naive";
 import { circles, readingOf } from "./circles";

@@ -14,7 +14,6 @@ import {
   runsDistribution,
   runsLimits,
   unclearClues,
-  williamsSquares,
 } from "../../../src/prove/items/items";
 import { maximumMatching, shortageIn } from "../../../src/prove/items/matching";
 
@@ -265,41 +264,6 @@ describe("draws below large numbers", () => {
     for (const third of [0n, 1n, 2n]) {
       const count = values.filter((value) => value / 2n ** 70n === third).length;
       assert.ok(count > 60 && count < 140, `${count}`);
-    }
-  });
-});
-
-describe("Williams designs", () => {
-  // Williams 1949, Aust. J. Sci. Res. A 2:149–168.
-  it("n = 4 and n = 6", () => {
-    assert.deepEqual(
-      williamsSquares(4).map((square) => square.map((row) => row.join(""))),
-      [["0132", "1203", "2310", "3021"]],
-    );
-    assert.equal(williamsSquares(6)[0]?.[0]?.join(" "), "0 1 5 2 4 3");
-  });
-
-  it("each station once a row and once a round; each follows each other one equally often", () => {
-    for (let n = 1; n <= 11; n++) {
-      const squares = williamsSquares(n);
-      assert.equal(squares.length, n % 2 === 0 || n === 1 ? 1 : 2);
-      const after = new Map<string, number>();
-      for (const square of squares) {
-        assert.equal(square.length, n);
-        for (const row of square)
-          assert.deepEqual(
-            [...row].sort((a, b) => a - b),
-            upTo(n),
-          );
-        for (const round of upTo(n)) assert.equal(new Set(square.map((row) => row[round])).size, n);
-        for (const row of square)
-          row.slice(1).forEach((station, i) => {
-            const key = `${row[i]}>${station}`;
-            after.set(key, (after.get(key) ?? 0) + 1);
-          });
-      }
-      assert.equal(after.size, n * (n - 1));
-      assert.ok([...after.values()].every((count) => count === squares.length));
     }
   });
 });

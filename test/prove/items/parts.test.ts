@@ -12,7 +12,6 @@ import {
   runs,
   runsDistribution,
   runsLimits,
-  williamsSquares,
 } from "../../../src/prove/items/items";
 import { maximumMatching, shortageIn } from "../../../src/prove/items/matching";
 import { below, randomFrom, shuffled } from "../instances";
@@ -199,8 +198,4 @@ describe("a draw that would favour some", () => {
     assert.equal(drawBelow(new Told([1, 7]), 2n ** 33n), 2n ** 32n + 7n);
     assert.equal(drawBelow(new Told([5]), 1n), 0n);
   });
-});
-
-describe("rounds of no stations", () => {
-  it("are none", () => assert.deepEqual(williamsSquares(0), []));
 });

@@ -1,14 +1,10 @@
 import assert from "node:assert/strict";
 import { classesOf, eulerianCircle } from "../../../src/prove/loops/classes";
-import {
-  countArrangements,
-  countCircles,
-  countCirclesByInterlacement,
-  isCircle,
-  proveLoop,
-} from "../../../src/prove/loops/loops";
+import { countCircles, isCircle, proveLoop } from "../../../src/prove/loops/loops";
 import { below, randomFrom, shuffled } from "../instances";
+import { countArrangements } from "./arrangements";
 import { cardsByClass, plainByClass } from "./cards";
+import { countCirclesByInterlacement } from "./interlacement";
 
 const upTo = (count: number) => Array.from({ length: count }, (_, i) => i);
 

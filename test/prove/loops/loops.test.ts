@@ -1,7 +1,6 @@
 import assert from "node:assert/strict";
 import fc from "fast-check";
 import {
-  countArrangements,
   countCircles,
   isCircle,
   type LoopPuzzle,
@@ -10,6 +9,7 @@ import {
   sameCircle,
 } from "../../../src/prove/loops/loops";
 import { swappedCircle } from "../../../src/prove/loops/swap";
+import { countArrangements } from "./arrangements";
 import { anyCards, cardsByClass, longByClass, plainByClass, puzzleOf } from "./cards";
 import { arrangements, closesEarly, fullCircles } from "./naive";
 

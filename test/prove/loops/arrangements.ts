@@ -1,7 +1,7 @@
-import { factorial } from "./best";
-import { classesOf, visitsOf } from "./classes";
-import { possibleArcs } from "./core";
-import type { LoopPuzzle } from "./loops";
+import { factorial } from "../../../src/prove/loops/best";
+import { classesOf, visitsOf } from "../../../src/prove/loops/classes";
+import { possibleArcs } from "../../../src/prove/loops/core";
+import type { LoopPuzzle } from "../../../src/prove/loops/loops";
 
 /** 18! is the last factorial below 2^53: up to here sums of doubles are exact. */
 const largestBlock = 18;

@@ -1,0 +1,20 @@
+import assert from "node:assert/strict";
+import { mixedOrder } from "../../src/activities/mixed-order";
+
+const stretches = (row: readonly boolean[]): number => row.filter((key, i) => i === 0 || key !== row[i - 1]).length;
+
+describe("an order in which answers give nothing away", () => {
+  // Swed & Eisenhart 1943, Ann. Math. Statist. 14:66–87: so few stretches or fewer, so many or more, speak against chance.
+  for (const [n, few, many] of [
+    [5, 2, 10],
+    [10, 6, 16],
+    [12, 7, 19],
+  ] as const)
+    it(`has as many stretches of ${n} and ${n} answers as chance lets pass`, () => {
+      const answers = Array.from({ length: 2 * n }, (_, i) => i % 2 === 0);
+      for (let seed = 0; seed < 200; seed++) {
+        const count = stretches(mixedOrder(answers, `runs/${seed}`).map((item) => answers[item] ?? false));
+        assert.ok(count > few && count < many, `${seed}: ${count}`);
+      }
+    });
+});

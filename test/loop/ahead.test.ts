@@ -1,0 +1,40 @@
+import assert from "node:assert/strict";
+import fc from "fast-check";
+import { clashesAhead, dealLoop } from "../../src/activities/loop/deal";
+import { clashCount } from "../../src/activities/loop/rules/clashes";
+import { planUnit } from "../../src/activities/plan";
+import { readUnit } from "../../src/unit/read";
+import { loopUnit } from "./unit";
+
+describe("clashes of a circle that is not dealt yet", () => {
+  it("are as many as when it is dealt", () => {
+    const draw = fc.record({
+      answers: fc.array(fc.array(fc.nat(7), { minLength: 1, maxLength: 3 }), { minLength: 4, maxLength: 9 }),
+      take: fc.option(fc.integer({ min: 4, max: 9 }), { nil: undefined }),
+      versions: fc.integer({ min: 1, max: 2 }),
+    });
+    let met = 0;
+    fc.assert(
+      fc.property(draw, ({ answers, take, versions }) => {
+        const pairs = answers.map((own, i) => `roda${i} = ${[...new Set(own)].map((n) => `wheel${n}`).join(" / ")}`);
+        const options = `versions: ${versions}${take === undefined ? "" : `\ntake: ${take}`}`;
+        const request = planUnit(readUnit(loopUnit(pairs, options))).activities[0]?.request;
+        assert.ok(request);
+        const count = clashCount(dealLoop(request));
+        if (count > 0) met++;
+        assert.equal(clashesAhead(request), count);
+      }),
+      { numRuns: 150, seed: 3 },
+    );
+    assert.ok(met > 50, `${met}`);
+  });
+
+  it("are not known where cards belong nowhere, or too few are left", () => {
+    const pairs = ["a = b", "c = d", "e = f", "g = h", "i = j", "k = l"];
+    for (const options of ["decoys: 1", "levels: [gentle, hard]", "take: 3"]) {
+      const request = planUnit(readUnit(loopUnit(pairs, options))).activities[0]?.request;
+      assert.ok(request);
+      assert.equal(clashesAhead(request), undefined, options);
+    }
+  });
+});
