@@ -337,6 +337,10 @@ const rewritten: Readonly<Record<string, Rewritten>> = {
     why: "a table that goes on an item is indented below it, and is found as one that belongs to the item",
     found: { "inside-item": 1, "misplaced-comment": 2, "not-a-table": 1, "unused-pairs": 1 },
   },
+  "yaml-open-indented.md": {
+    why: "an open activity is closed at the end of the file, and the indented signs are then read as part of its options",
+    found: { "wrong-option": 1 },
+  },
   "yaml-front-close.md": {
     why: "the fourth hyphen becomes a line of its own, which mends the front matter",
     found: {},
