@@ -138,7 +138,7 @@ stations: [True or not, tiles]
 `;
 
   it("lead with F12 from a plan of stations to the activity", async () => {
-    const editor = await openUnit("plan.unit.md", planned);
+    const editor = await openUnit("stations-lead.unit.md", planned);
     for (const [name, line] of [
       ["True or not", "title: True or not"],
       ["tiles", "```activity"],
@@ -154,7 +154,7 @@ stations: [True or not, tiles]
   });
 
   it("of activities are renamed with F2 in the plan and where they stand", async () => {
-    const editor = await openUnit("replan.unit.md", planned);
+    const editor = await openUnit("stations-renamed.unit.md", planned);
     const position = editor.document.positionAt(planned.lastIndexOf("True or not") + 2);
     editor.selection = new vscode.Selection(position, position);
     await focusEditor();
