@@ -267,6 +267,14 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "## Drinks",
     "vinho = wine",
   ],
+  "trap-far-in.md": [
+    ...food,
+    "uma bomba = a pump",
+    "1: Ela pede:",
+    "  any uma luz = a light",
+    "2: Ela paga.",
+    "  any ovo",
+  ],
   "trap-gaps.md": [
     ...food,
     "Eu [...] fome. = I am [...] hungry.",
