@@ -1,4 +1,4 @@
-import { mkdir, rename, rm, stat, writeFile } from "node:fs/promises";
+import { mkdir, rename, rm, rmdir, stat, writeFile } from "node:fs/promises";
 import path from "node:path";
 import type { MadeFile } from "../make/workshop";
 import { reason } from "./units";
@@ -11,8 +11,9 @@ import { FileError } from "./usage";
 export async function writeWhole(folder: string, files: readonly MadeFile[]): Promise<void> {
   const temporary = (name: string): string => path.join(folder, `.${name}.tmp`);
   let at = folder;
+  const made: string[] = [];
   try {
-    await makeFolder(folder);
+    await makeFolder(folder, made);
     for (const { name, bytes } of files) {
       at = path.join(folder, name);
       await writeFile(temporary(name), bytes);
@@ -23,12 +24,14 @@ export async function writeWhole(folder: string, files: readonly MadeFile[]): Pr
     }
   } catch (error) {
     await Promise.all(files.map(({ name }) => rm(temporary(name), { force: true }).catch(() => undefined)));
+    // A folder in which something stands stays.
+    for (const each of made.reverse()) await rmdir(each).catch(() => undefined);
     throw new FileError(`${at} cannot be written: ${reason(error)}`);
   }
 }
 
-/** Makes a folder and those above it one by one: asked for all at once, Node never ends on some file systems (`/proc`). */
-async function makeFolder(folder: string): Promise<void> {
+/** Makes a folder and those above it one by one, and adds to `made` what it made: asked for all at once, Node never ends on some file systems (`/proc`). */
+async function makeFolder(folder: string, made: string[]): Promise<void> {
   const isFolder = await stat(folder).then(
     (found) => found.isDirectory(),
     () => undefined,
@@ -36,8 +39,11 @@ async function makeFolder(folder: string): Promise<void> {
   if (isFolder) return;
   if (isFolder === false) throw new Error("it is a file, not a folder.");
   const above = path.dirname(folder);
-  if (above !== folder) await makeFolder(above);
-  await mkdir(folder).catch((error: NodeJS.ErrnoException) => {
-    if (error.code !== "EEXIST") throw error;
-  });
+  if (above !== folder) await makeFolder(above, made);
+  await mkdir(folder).then(
+    () => made.push(folder),
+    (error: NodeJS.ErrnoException) => {
+      if (error.code !== "EEXIST") throw error;
+    },
+  );
 }

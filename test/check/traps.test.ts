@@ -267,6 +267,14 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "## Drinks",
     "vinho = wine",
   ],
+  "trap-far-in.md": [
+    ...food,
+    "uma bomba = a pump",
+    "1: Ela pede:",
+    "  any uma luz = a light",
+    "2: Ela paga.",
+    "  any ovo",
+  ],
   "trap-gaps.md": [
     ...food,
     "Eu [...] fome. = I am [...] hungry.",
@@ -336,6 +344,10 @@ const rewritten: Readonly<Record<string, Rewritten>> = {
   "trap-parted-table.md": {
     why: "a table that goes on an item is indented below it, and is found as one that belongs to the item",
     found: { "inside-item": 1, "misplaced-comment": 2, "not-a-table": 1, "unused-pairs": 1 },
+  },
+  "yaml-open-indented.md": {
+    why: "an open activity is closed at the end of the file, and the indented signs are then read as part of its options",
+    found: { "wrong-option": 1 },
   },
   "yaml-front-close.md": {
     why: "the fourth hyphen becomes a line of its own, which mends the front matter",

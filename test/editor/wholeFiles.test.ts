@@ -6,6 +6,7 @@ import { NotWritten, type OutputFolder, writeWhole } from "../../src/editor/file
 class ShakyFolder implements OutputFolder {
   readonly files: Map<string, string>;
   private operations = 0;
+  unmade = 0;
 
   constructor(
     files: Readonly<Record<string, string>>,
@@ -47,6 +48,10 @@ class ShakyFolder implements OutputFolder {
     if (!this.files.delete(name)) throw new Error("not found");
   }
 
+  async unmake(): Promise<void> {
+    this.unmade++;
+  }
+
   private step(): void {
     if (this.operations++ === this.failAt) throw new Error("EBUSY: resource busy");
   }
@@ -66,6 +71,7 @@ describe("writing files whole or not at all", () => {
     const folder = new ShakyFolder(before);
     await writeWhole(folder, files);
     assert.deepEqual(folder.content, after);
+    assert.equal(folder.unmade, 0);
   });
 
   it("puts everything back, whichever step fails", async () => {
@@ -79,6 +85,7 @@ describe("writing files whole or not at all", () => {
       } catch (error) {
         assert.ok(error instanceof NotWritten);
         assert.deepEqual(folder.content, before, `step ${failAt}`);
+        assert.equal(folder.unmade, 1, "a folder made for it goes too");
         failures++;
         continue;
       }

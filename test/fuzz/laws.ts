@@ -147,6 +147,7 @@ const hiding: ReadonlySet<string> = new Set([
   "inside-item",
   "not-an-activity",
   "open-fence",
+  "option-twice",
   "quoted-items",
   "swallowed-list",
   "unreadable-yaml",

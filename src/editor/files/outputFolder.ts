@@ -16,15 +16,38 @@ export function outputFolderOf(unit: vscode.Uri): vscode.Uri | undefined {
 export function writable(folder: vscode.Uri): OutputFolder {
   const files = vscode.workspace.fs;
   const at = (name: string): vscode.Uri => vscode.Uri.joinPath(folder, name);
-  let made: Thenable<void> | undefined;
+  let making: Promise<readonly vscode.Uri[]> | undefined;
   return {
     names: async () => (await files.readDirectory(folder)).map(([name]) => name),
     write: async (name, bytes) => {
-      made ??= files.createDirectory(folder);
-      await made;
+      making ??= makeFolder(folder);
+      await making;
       await files.writeFile(at(name), bytes);
     },
     rename: async (from, to) => files.rename(at(from), at(to), { overwrite: true }),
     remove: async (name) => files.delete(at(name)),
+    unmake: async () => {
+      const made = (await making) ?? [];
+      making = undefined;
+      for (const each of made) {
+        if ((await files.readDirectory(each)).length > 0) return;
+        await files.delete(each);
+      }
+    },
   };
+}
+
+/** Makes a folder and those above it that are missing; resolves to all that it made, the innermost first. */
+async function makeFolder(folder: vscode.Uri): Promise<readonly vscode.Uri[]> {
+  const missing: vscode.Uri[] = [];
+  for (let at = folder; ; at = vscode.Uri.joinPath(at, "..")) {
+    const there = await vscode.workspace.fs.stat(at).then(
+      () => true,
+      () => false,
+    );
+    if (there || at.path === vscode.Uri.joinPath(at, "..").path) break;
+    missing.push(at);
+  }
+  await vscode.workspace.fs.createDirectory(folder);
+  return missing;
 }

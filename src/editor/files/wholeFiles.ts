@@ -5,6 +5,8 @@ export interface OutputFolder {
   /** Takes the place of a file that is there. */
   rename(from: string, to: string): Promise<void>;
   remove(name: string): Promise<void>;
+  /** Takes away what folders writing has made, where nothing stands in them. */
+  unmake(): Promise<void>;
 }
 
 export interface NamedBytes {
@@ -27,7 +29,8 @@ const former = (name: string): string => `.${name}.old`;
 
 /**
  * Writes all files or none. Everything is first written under temporary names; then each file that is there steps aside and
- * its successor takes the name. Where a step fails, the former files come back and nothing new stays.
+ * its successor takes the name. Where a step fails, the former files come back and nothing new stays,
+ * nor an empty folder.
  * Rejects with {@link NotWritten}; calls `stop` before each file, which may throw to end the same way.
  */
 export async function writeWhole(
@@ -58,6 +61,7 @@ export async function writeWhole(
     for (const { name } of files) if (present.has(name)) await folder.remove(former(name)).catch(() => {});
   } catch (error) {
     for (const step of undo.reverse()) await step().catch(() => {});
+    await folder.unmake().catch(() => {});
     throw new NotWritten(at, error);
   }
 }

@@ -2,7 +2,7 @@ import type Token from "markdown-it/lib/token.mjs";
 import activitySchema from "../../../schemas/activity.schema.json";
 import type { LineIndex } from "../../base/range";
 import { insert, type Problems, write } from "../problems";
-import { cutEdits, newlineOf, textOf } from "./lines";
+import { cutEdits, isClosed, newlineOf, textOf } from "./lines";
 
 /*
  * Fenced blocks: activities and notes that end in the wrong place or stand where they are not read.
@@ -79,9 +79,7 @@ export function quotedFence(lines: LineIndex, [first, after]: readonly [number, 
 /** The line after the last one of an activity; where its fence has no end, the options that stand at its beginning. */
 export function activityEnd(lines: LineIndex, token: Token, problems: Problems): number {
   const [first, after] = token.map ?? [0, 0];
-  const last = lines.line(after - 1);
-  const closed = after - 1 > first && lines.text.slice(last.start, last.end).trim().startsWith(token.markup);
-  if (closed) return after - 1;
+  if (isClosed(token)) return after - 1;
   const text = (number: number): string => lines.text.slice(lines.start(number), lines.line(number).end);
   let end = first + 1;
   while (end < after && /^\s*(?:[\w-]+\s*:(?:\s|$)|-\s+[^\s=]+$)/.test(text(end))) end++;
@@ -103,11 +101,7 @@ const unitLine =
 export function openNotes(lines: LineIndex, token: Token, problems: Problems): void {
   const [first, after] = token.map ?? [0, 0];
   const text = (number: number): string => lines.text.slice(lines.start(number), lines.line(number).end);
-  const closed =
-    after - 1 > first &&
-    text(after - 1)
-      .trim()
-      .startsWith(token.markup);
+  const closed = isClosed(token);
   const numbers = Array.from({ length: after - first - 1 }, (_, i) => first + 1 + i);
   // In a block that ends, of a longer fence or of other signs, an activity may well be shown.
   const activity = numbers.some((number) => {

@@ -2,7 +2,7 @@ import type Token from "markdown-it/lib/token.mjs";
 import type { LineIndex } from "../../base/range";
 import { drop, type Problems, write } from "../problems";
 import { isReadTable } from "../tables";
-import { blankAround, cutEdits, textOf } from "./lines";
+import { blankAround, cutEdits, isClosed, textOf } from "./lines";
 
 /*
  * A block that begins on a bullet's own line, where the text of the item was to stand: `- | a | b |`, `- ```activity`.
@@ -43,7 +43,7 @@ function fence(lines: LineIndex, block: FirstBlock, problems: Problems): void {
   const [first, after] = inner.map ?? [line, line + 1];
   const written = Array.from({ length: after - first - 1 }, (_, i) => first + 1 + i);
   const last = written.at(-1);
-  const closed = last !== undefined && textOf(lines, last).trim().startsWith(inner.markup);
+  const closed = last !== undefined && isClosed(inner);
   const inside = (closed ? written.slice(0, -1) : written).filter((number) => textOf(lines, number).trim() !== "");
   const shaped = inside.some((number) => /\s[=＝]\s|^\s*(?:[-*+]\s+)?\[[ xX]\]\s/u.test(textOf(lines, number)));
   // Code in a language is a note, if nothing in it looks like an item and no event is lost.

@@ -117,8 +117,14 @@ export function gluedLines(lines: LineIndex, item: RawItem, nested: boolean, env
     }
     const lead = lines.text.slice(line.start, at);
     const lazy = column(lead) < column(before);
-    const say = (message: string, length: number, range: Range, wanted: string): void =>
-      problems.trap("not-an-item", { start: at, end: at + length }, message, write("Make it an item", range, wanted));
+    // A bullet is one only up to three columns further in than where an item may begin.
+    const [width, text0, list] = [column(lead), column(before), nested ? column(indent) : 0];
+    const far = width < text0 ? width - list > 3 : width - text0 > 3;
+    const say = (message: string, length: number, range: Range, wanted: string): void => {
+      const [start, put] = far && range.start === at ? [line.start, " ".repeat(text0) + wanted] : [range.start, wanted];
+      const fix = write("Make it an item", { start, end: range.end }, put);
+      problems.trap("not-an-item", { start: at, end: at + length }, message, fix);
+    };
     const here = (length: number): Range => ({ start: at, end: at + length });
     const hyphen = "This line is no item: an item begins with a hyphen and a space.";
     const pair = pairs.has(start) && pairSign.exec(text)?.[0];

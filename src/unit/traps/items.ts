@@ -65,7 +65,7 @@ function lookAt(item: RawItem, shape: Shape, lone: boolean, env: Env, problems: 
 /** Looks at what may be wrong in any text that is printed. */
 export function textTraps(source: SourceText, env: Env, problems: Problems): void {
   // Most texts have none of what is looked for.
-  if (!/!\[|_\\?_|\[\s*(?:\.\.|…)|\(#|\(<#|<|~~|\*[^*]+\*|\[\^/.test(source.text)) return;
+  if (!/!\[|_\\?_|\[\s*(?:\.\.|…)|\(#|\(<#|<|~~|[^\s*]\*[^\s*]|\[\^/.test(source.text)) return;
   const { mask } = scan(source.text, env);
   unprinted(source, mask, env, problems);
   nearlyTie(source, mask, problems);
@@ -186,12 +186,13 @@ function meantAsPair({ text: source }: RawItem, open: (span: Span) => boolean, e
 
 /** `egg/ eggs`: a slash with white space on one side only is printed. */
 function lopsidedSlash(source: SourceText, open: (span: Span) => boolean, problems: Problems): void {
-  if (!/[/／]/u.test(source.text)) return;
+  if (!/\S[/／]\s|\s[/／]\S/u.test(source.text)) return;
   for (const match of source.text.matchAll(
     /(?<=[^\s/／<>:])[/／][^\S\n]+(?=[^\s/／=])|(?<=[^\s/／=])[^\S\n]+[/／](?=[^\s/／])/gu,
   )) {
     const span = { start: match.index, end: match.index + match[0].length };
-    if (!open(span)) continue;
+    // At the end of an address it is a part of that.
+    if (!open(span) || /:\/\/\S*$/.test(source.text.slice(0, span.start))) continue;
     const range = source.range(span.start, span.end);
     problems.trap(
       "lopsided-slash",

@@ -1,3 +1,4 @@
+import type Token from "markdown-it/lib/token.mjs";
 import type { LineIndex, Range } from "../../base/range";
 
 /*
@@ -14,6 +15,13 @@ export function textOf(lines: LineIndex, number: number): string {
 
 export function newlineOf({ text }: LineIndex): string {
   return text.includes("\r\n") ? "\r\n" : "\n";
+}
+
+/** Whether a fenced block has a line that ends it: then it has a line more than its content and its head. */
+export function isClosed({ map, content }: Token): boolean {
+  const [first, after] = map ?? [0, 0];
+  const written = content.split("\n").length - (content === "" || content.endsWith("\n") ? 1 : 0);
+  return after - first - 1 > written;
 }
 
 /** Takes up to `width` characters of white space from the beginning of lines. */

@@ -40,7 +40,7 @@ export class UnderItems {
     if (token.type === "table_open") this.table(token);
     else if (token.type === "code_block") this.code(token);
     else if (token.type === "paragraph_open" && token.level === this.owner.token.level + 1) this.paragraph(tokens, at);
-    else if (/^(?:bullet|ordered)_list_open$/.test(token.type) && token.level === this.owner.token.level + 3)
+    else if (token.level === this.owner.token.level + 3 && /^(?:bullet|ordered)_list_open$/.test(token.type))
       this.deeper(tokens, at);
   }
 

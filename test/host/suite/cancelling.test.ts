@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import * as vscode from "vscode";
-import { until, workbench } from "./driver";
+import { arrived, until, workbench } from "./driver";
 import { MemoryFiles } from "./memory";
 import { closeAll, marketUnit } from "./units";
 
@@ -68,7 +68,7 @@ describe("a person who cancels an export", () => {
       await workbench.click(`${toast} .monaco-button:has-text("Cancel")`);
       await workbench.waitFor(toast, "detached");
       // What comes back from the window now comes after its word that the export was cancelled.
-      await vscode.commands.executeCommand("setContext", "cutworkTest.turn", true);
+      await arrived();
       open();
       return await making;
     } finally {
@@ -82,7 +82,12 @@ describe("a person who cancels an export", () => {
     const { files: made, error } = await makeAndCancel();
     assert.deepEqual(made, []);
     assert.equal(error, undefined, "who cancels wants no message about it");
-    assert.deepEqual(await namesInOut(), []);
+    const beside = await vscode.workspace.fs.readDirectory(folder);
+    assert.deepEqual(
+      beside.map(([name]) => name),
+      ["stall.unit.md"],
+      "not even the folder that was made for it",
+    );
     assert.equal(await workbench.count(".notification-toast"), 0);
   });
 

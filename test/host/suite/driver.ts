@@ -134,6 +134,14 @@ export async function until<T>(
   }
 }
 
+/**
+ * Resolves when all that the extensions have told the window, and the window them, has arrived: what comes back now comes after
+ * it. What an extension still waits for with a timer of its own is not among it.
+ */
+export async function arrived(): Promise<void> {
+  await vscode.commands.executeCommand("setContext", "cutworkTest.turn", Date.now());
+}
+
 const settings = () => vscode.workspace.getConfiguration("cutworkTest");
 
 async function ask(request: object): Promise<unknown> {

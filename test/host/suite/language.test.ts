@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import * as vscode from "vscode";
-import { keyboard, until, webview, workbench } from "./driver";
-import { closeAll, focusEditor, goTo, marketUnit, openUnit, place } from "./units";
+import { arrived, keyboard, until, webview, workbench } from "./driver";
+import { atEnd, closeAll, focusEditor, goTo, marketUnit, openUnit, place } from "./units";
 
 const verbs = `## Verbs
 
@@ -125,6 +125,47 @@ describe("names", () => {
     assert.ok(editor.document.getText().includes('from: [Words, "Verbos: dois"]'));
   });
 
+  const planned = `${verbs}
+\`\`\`activity
+make: sort
+title: True or not
+from: Story
+\`\`\`
+
+\`\`\`stations
+stations: [True or not, tiles]
+\`\`\`
+`;
+
+  it("lead with F12 from a plan of stations to the activity", async () => {
+    const editor = await openUnit("stations-lead.unit.md", planned);
+    for (const [name, line] of [
+      ["True or not", "title: True or not"],
+      ["tiles", "```activity"],
+    ] as const) {
+      const from = planned.lastIndexOf(name) + 2;
+      const position = editor.document.positionAt(from);
+      editor.selection = new vscode.Selection(position, position);
+      await focusEditor();
+      await keyboard.press("F12");
+      const active = () => editor.document.lineAt(editor.selection.active.line).text;
+      await until(`the place of ${name}`, () => active() === line).catch(() => assert.equal(active(), line, name));
+    }
+  });
+
+  it("of activities are renamed with F2 in the plan and where they stand", async () => {
+    const editor = await openUnit("stations-renamed.unit.md", planned);
+    const position = editor.document.positionAt(planned.lastIndexOf("True or not") + 2);
+    editor.selection = new vscode.Selection(position, position);
+    await focusEditor();
+    await keyboard.press("F2");
+    await workbench.waitFor(".rename-box input");
+    await workbench.fill(".rename-box input", "Right, wrong");
+    await keyboard.press("Enter");
+    await until("the new name", () => editor.document.getText().includes("title: Right, wrong\n"));
+    assert.ok(editor.document.getText().includes('stations: ["Right, wrong", tiles]'), editor.document.getText());
+  });
+
   it("are refused with a sentence where they are taken", async () => {
     const editor = await openUnit("refused.unit.md", verbs);
     const refused = ask("vscode.executeDocumentRenameProvider", editor, positionOf(editor, "Verbs"), "Story");
@@ -202,8 +243,9 @@ describe("typing", () => {
       await keyboard.type(line);
       await until(line, () => editor.document.getText().trimEnd().endsWith(line.trimEnd()));
       if (index === lines.length - 1) return;
-      // A person's pace: what Enter does on an item hangs on news from the extension host.
-      await new Promise((resolve) => setTimeout(resolve, 250));
+      // What Enter does on an item hangs on news from the extension host.
+      await until("the cursor", () => atEnd(editor));
+      await arrived();
       await keyboard.press("Enter");
     }
   }
@@ -283,7 +325,7 @@ describe("typing", () => {
     assert.ok(text.includes("\n| eu  | meço  | trago  |\n"), text);
     assert.ok(text.includes("### o\n\n- disco"), text);
     await vscode.commands.executeCommand("editor.action.formatDocument");
-    await new Promise((resolve) => setTimeout(resolve, 500));
+    await arrived();
     assert.equal(editor.document.getText(), text);
   });
 });
@@ -321,6 +363,20 @@ ${verbs}
     const tokens = await ask<vscode.SemanticTokens>("vscode.provideDocumentSemanticTokens", editor);
     // Four separators, a slash and what stands behind it, four bars, two marks, two ties, a gap; five numbers each.
     assert.equal(tokens.data.length, 5 * 15);
+    const colour = async (text: string): Promise<string> => {
+      const wanted = JSON.stringify(text);
+      return String(
+        await workbench.evaluate(
+          `(() => {
+            const spans = [...document.querySelectorAll('.view-lines span[class*="mtk"]')];
+            const said = (span) => span.textContent.replace(/\\u00a0/g, ' ').trim();
+            // Neighbours of one colour are one span.
+            const found = spans.find((span) => said(span) === ${wanted}) ?? spans.find((span) => said(span).endsWith(${wanted}));
+            return found ? getComputedStyle(found).color : '';
+          })()`,
+        ),
+      );
+    };
     for (const theme of themes) {
       await setting().update("colorTheme", theme, vscode.ConfigurationTarget.Global);
       await until(theme, async () =>
@@ -334,22 +390,8 @@ ${verbs}
               : "vs ",
         ),
       );
-      await new Promise((resolve) => setTimeout(resolve, 1500));
+      await until(`${theme} in the text`, async () => (await colour("the tumbler")) !== (await colour("o copo")));
       await workbench.shot(`colours-${theme.toLowerCase().replaceAll(" ", "-")}`);
-      const colour = async (text: string): Promise<string> => {
-        const wanted = JSON.stringify(text);
-        return String(
-          await workbench.evaluate(
-            `(() => {
-              const spans = [...document.querySelectorAll('.view-lines span[class*="mtk"]')];
-              const said = (span) => span.textContent.replace(/\\u00a0/g, ' ').trim();
-              // Neighbours of one colour are one span.
-              const found = spans.find((span) => said(span) === ${wanted}) ?? spans.find((span) => said(span).endsWith(${wanted}));
-              return found ? getComputedStyle(found).color : '';
-            })()`,
-          ),
-        );
-      };
       const [sign, accepted, plain] = [await colour("="), await colour("the tumbler"), await colour("o copo")];
       const [right, wrong] = [await colour("[x]"), await colour("[ ]")];
       for (const [what, one, other] of [

@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import * as vscode from "vscode";
-import { keyboard, until, webview, workbench } from "./driver";
-import { closeAll, focusEditor, goTo, marketUnit, openUnit, replace } from "./units";
+import { arrived, keyboard, until, webview, workbench } from "./driver";
+import { closeAll, codeOf, findingsIn, focusEditor, goTo, marketUnit, openUnit, replace } from "./units";
 
 const page = webview("Sheets");
 
@@ -63,8 +63,11 @@ describe("the sheets beside the text", () => {
     const editor = await preview("follow.unit.md", marketUnit);
     await page.evaluate("void (window.kept = document.querySelector('.paper > svg'))");
     await replace(editor, "```\n", "```\n\nA note.\n");
-    await replace(editor, "A note.", "A note, and no more than that.");
-    await new Promise((resolve) => setTimeout(resolve, 1000));
+    await replace(editor, "A note.", "- [] A note that has a finding.");
+    await until("the finding", () =>
+      findingsIn(editor.document.uri).some((one) => codeOf(one) === "meant-as-statement"),
+    );
+    await arrived();
     assert.equal(await page.evaluate("window.kept.isConnected"), true);
     await replace(editor, "the garlic", "the shallot");
     await until("the new word", async () => (await page.count('g.text[aria-label="the shallot"]')) > 0);

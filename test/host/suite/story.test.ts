@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import * as vscode from "vscode";
-import { keyboard, until, webview, workbench } from "./driver";
-import { closeAll, codeOf, findingsIn, focusEditor, goTo, ninePairs, openUnit, place, replace } from "./units";
+import { arrived, keyboard, until, webview, workbench } from "./driver";
+import { atEnd, closeAll, codeOf, findingsIn, focusEditor, goTo, ninePairs, openUnit, place, replace } from "./units";
 
 const rest = (milliseconds: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, milliseconds));
 
@@ -32,20 +32,21 @@ describe("a teacher's first unit", () => {
     await keyboard.type("## At the stall\n\n- ");
     for (const pair of ninePairs) {
       await keyboard.type(pair);
-      // A person's pace: what Enter does on an item hangs on news from the extension host.
-      await until(pair, () => editor.document.getText().endsWith(`\n- ${pair}`));
-      await rest(250);
+      // What Enter does on an item hangs on news from the extension host.
+      await until(pair, () => editor.document.getText().endsWith(`\n- ${pair}`) && atEnd(editor));
+      await arrived();
       await keyboard.press("Enter");
     }
     await until("the empty item", () => editor.document.getText().endsWith("\n- "));
-    // Resting on the empty item is what says that the list is over.
+    // To rest on the empty item is what a person does here, and what says that the list is over; no event tells its end.
     await rest(1000);
     await keyboard.press("Enter");
     await until("the end of the list", () => editor.document.getText().endsWith("cabbage\n"));
-    await rest(300);
+    await until("the cursor", () => atEnd(editor));
+    await arrived();
     await keyboard.type("\n```activity\nmake: tiles");
     // The list of kinds has come up by now; Enter on a word that is already whole is a line's end.
-    await rest(300);
+    await workbench.waitFor('.suggest-widget.visible .monaco-list-row:has-text("tiles")');
     await keyboard.type("\n```\n");
     const list = ninePairs.map((pair) => `- ${pair}\n`).join("");
     const expected = `## At the stall\n\n${list}\n\`\`\`activity\nmake: tiles\n\`\`\`\n`;

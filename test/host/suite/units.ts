@@ -40,6 +40,11 @@ export function goTo(editor: vscode.TextEditor, text: string, behind = false): v
   editor.selection = new vscode.Selection(position, position);
 }
 
+/** Whether the extension host knows the cursor at the end of its line. */
+export function atEnd({ document, selection }: vscode.TextEditor): boolean {
+  return selection.isEmpty && selection.active.character === document.lineAt(selection.active.line).text.length;
+}
+
 /** Puts a text in the place of the first occurrence of another. */
 export async function replace(editor: vscode.TextEditor, old: string, text: string): Promise<void> {
   const { document } = editor;

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import * as vscode from "vscode";
-import { keyboard, until, workbench } from "./driver";
+import { arrived, keyboard, until, workbench } from "./driver";
 import { closeAll, codeOf, findingsIn, focusEditor, goTo, marketUnit, openUnit, place, replace } from "./units";
 
 const broken = marketUnit.replace("the garlic", "the onion").replace("grid: 3 x 3\n", "");
@@ -54,7 +54,9 @@ describe("findings", () => {
     await openUnit("another.unit.md", broken);
     await until("the other's findings", () => findingsIn(place("another.unit.md")).length > 0);
     await closeAll();
-    await new Promise((resolve) => setTimeout(resolve, 1000));
+    // What is opened now is read after what closing made be read.
+    await openUnit("third.unit.md", broken);
+    await until("the third's findings", () => findingsIn(place("third.unit.md")).length > 0);
     assert.equal(findingsIn(unit).length, 0);
     await vscode.window.showTextDocument(unit);
     await until("findings again", () => findingsIn(unit).length > 0);
@@ -96,7 +98,14 @@ describe("writing an activity", () => {
     goTo(editor, "\n\n", true);
     await focusEditor();
     await keyboard.type("make unit");
-    await new Promise((resolve) => setTimeout(resolve, 1000));
+    await until("the words", () => editor.document.getText().endsWith("make unit"));
+    // What typing asked for is answered before what is asked for now.
+    await vscode.commands.executeCommand(
+      "vscode.executeCompletionItemProvider",
+      editor.document.uri,
+      editor.selection.active,
+    );
+    await arrived();
     assert.equal(await workbench.count(".suggest-widget.visible"), 0);
   });
 
@@ -123,7 +132,9 @@ describe("a new unit", () => {
     const editor = await until("the unit", () => vscode.window.activeTextEditor);
     assert.equal(editor.document.languageId, "cutwork");
     assert.match(editor.document.getText(), /```activity\nmake: tiles/);
-    await new Promise((resolve) => setTimeout(resolve, 1500));
+    // What stands over the activity comes from the reading that gives the findings.
+    await workbench.waitFor('.codelens-decoration:has-text("proven")');
+    await arrived();
     assert.deepEqual(
       findingsIn(editor.document.uri).map(({ message }) => message),
       [],

@@ -7,7 +7,7 @@ export const cardInNoPile: Rule<SortContext> = {
   code: "card-in-no-pile",
   severity: "warning",
   title: "An item that belongs to no pile",
-  why: "It stands above the first heading that names a pile, so nobody could say where its card goes. It is left out. Move it under a heading, or into a section of its own.",
+  why: "The item stands above the first heading that names a pile, so nobody could say where its card goes. It is left out. Move it under a heading, or into a section of its own.",
   example: {
     wrong: `## Articles\n\n- o mel = honey\n\n${articles.slice(13)}${activity()}`,
     right: `${articles}${activity()}`,

@@ -5,6 +5,6 @@ export const indentedList = problemRule({
   code: "indented-list",
   severity: "warning",
   title: "A list that is code, since it is indented",
-  why: "Four spaces or a tab before a list, or five behind a bullet, make code of it. Nothing in it is read.",
+  why: "Four spaces or a tab before a list, five behind a bullet, or four more than the text of an item above, make code of it. Nothing in it is read.",
   example: { wrong: `## Food\n\nNotes\n\n    - ovo = egg\n\n${pairs}${tiles}`, right: inFood("- ovo = egg") },
 });

@@ -5,6 +5,6 @@ export const meantAsPair = problemRule({
   code: "meant-as-pair",
   severity: "warning",
   title: "An item that is nearly a pair",
-  why: "The sides of a pair are parted by ` = `, with a space on both sides. A dash, a colon, a tab or an equals sign without a space on each side parts nothing; the item is read as a note.",
+  why: "The sides of a pair are parted by ` = `, with a space on both sides. A dash, a colon, a tab, a bar or an equals sign without a space on each side parts nothing; the item is read as a note.",
   example: { wrong: inFood("- ovo – egg"), right: inFood("- ovo = egg") },
 });

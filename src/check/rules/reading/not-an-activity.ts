@@ -5,6 +5,6 @@ export const notAnActivity = problemRule({
   code: "not-an-activity",
   severity: "warning",
   title: "A block that is nearly an activity",
-  why: "The name behind the backquotes is `activity`, in small letters. Under another name the block is a note.",
+  why: "An activity begins with three backticks and the name `activity`, in small letters, at the beginning of a line. Under another name, between other signs or behind four spaces the block is a note.",
   example: { wrong: `${inFood("")}\n\n\`\`\`Activity\nmake: tiles\n\`\`\``, right: inFood("") },
 });

@@ -103,7 +103,8 @@ function layList(
     out[first] = `${" ".repeat(column)}${sign}${rest(line, marker)}`;
     for (let i = first + 1; i < after; i++) {
       const text = lines[i] ?? "";
-      const indent = text.length - text.trimStart().length;
+      // Only spaces: other white space is text to Markdown.
+      const indent = /^ */.exec(text)?.[0].length ?? 0;
       // A line that is further left belongs to the item's paragraph all the same, wherever that begins.
       if (!isBlank(text) && indent >= content) out[i] = " ".repeat(indent - content + now) + text.slice(indent);
     }

@@ -1,0 +1,54 @@
+import assert from "node:assert/strict";
+import { readUnit } from "../../src/unit/read";
+
+/** The codes of what is found in a section with this text. */
+const codes = (text: string): string[] => readUnit(`## Oficina\n\n${text}`).problems.map(({ code }) => code);
+
+describe("notes in a section", () => {
+  it("are left alone where nothing in them surely was an item", () => {
+    for (const text of [
+      "The wheel = the round one, as all of you will have seen in the picture.\n",
+      "Remember: bring the pump.\n",
+      "Ask: who has one?\nWait: let them look.\nThen: go on.\n",
+      "One\ntwo\n",
+      "a) only one\n",
+      "2024 – a year\n",
+      "3.5 kg of nails\n",
+      "12.Oktober or not\n9.November\n",
+      "> A word of a friend.\n> - and a list\n",
+      "```js\nconst a = 1;\n```\n",
+      "~~~yaml\ntitle: x\n~~~\n",
+      "    const a = 1;\n",
+      "| a | b | c |\n| --- | --- | --- |\n| d | e | f |\n\nNo row | of it\n",
+      "- a note\n  - of two\n    - levels\n",
+      "- a note\n\n  and more of it\n",
+      "- ~~~js\n  const a;\n  ~~~\n",
+      "- <!-- roda = wheel -->\n",
+      "- a note\n\n  | a | b | c |\n  | --- | --- | --- |\n  | d | e | f |\n",
+    ])
+      assert.deepEqual(codes(text), [], text);
+  });
+
+  it("may say in items what only looks like a sign that is lost", () => {
+    for (const item of [
+      "5 < 6 = true",
+      "a <- b = c",
+      "<https://a.example> = site",
+      "`<b>` = bold",
+      "\\<b> = bold",
+      "com*pu*tador = computer",
+      "*Lehrer* und *Schüler* = teacher and pupil",
+      "2 * 3 * 4 = 24",
+      "a ~ b ~~ c = d",
+      "und/oder = and/or",
+      "https://a.example/ b = c",
+      "[...] = gap",
+      "[meço](#medir) = I measure",
+      '[meço](<#to measure> "eu") = I measure',
+      "[^] = caret",
+      "roda = wheel <!-- by hand -->",
+      "roda = wheel <!-- allow me a note -->",
+    ])
+      assert.deepEqual(codes(`- ${item}\n`), [], item);
+  });
+});
