@@ -8,6 +8,7 @@ import { longStations } from "./rules/long-stations";
 import { lookAlike } from "./rules/look-alike";
 import { missingGlyph } from "./rules/missing-glyph";
 import { missingPicture } from "./rules/missing-picture";
+import { mixedLetters } from "./rules/mixed-letters";
 import { movedDeal } from "./rules/moved-deal";
 import { narrowMargin } from "./rules/narrow-margin";
 import { noKind } from "./rules/no-kind";
@@ -56,6 +57,7 @@ export const generalRules: readonly Rule<CheckContext>[] = [
   repeatedStatement,
   giveawayWord,
   missingGlyph,
+  mixedLetters,
   missingPicture,
   narrowMargin,
   sameCode,

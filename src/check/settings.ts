@@ -41,6 +41,6 @@ export function readSettings({ path, text }: { readonly path: string; readonly t
     ...read(optionTwice),
     ...of(wrongOption, wrong),
     ...of(unknownCode, unknownCodes(mapping, text, codes())),
-  ];
+  ].sort((a, b) => a.range.start - b.range.start || a.range.end - b.range.end);
   return { path, text, mapping, findings };
 }

@@ -3,9 +3,10 @@ import { type Remarks, readRemarks } from "./comments";
 import { bars, type Env, type Scan, scan, spacedSeparators, TextMemory } from "./inline";
 import { movedPair, movedStatement, movedText } from "./moved";
 import { readAnswer, readPhrase, readSide, type Scanned } from "./phrases";
-import { drop, Problems, write } from "./problems";
+import { drop, Problems } from "./problems";
 import { SourceText } from "./source-text";
 import { readTies } from "./ties";
+import { emptySide } from "./traps/empty-side";
 import { lineStart, pairLines } from "./traps/glued";
 import type { Answer, Item, Pair, Phrase, Side, Silence, Statement, StoryEvent } from "./unit";
 
@@ -197,22 +198,9 @@ export class ItemReader {
     }
     const left = readSide(scanned, { start: 0, end: first.start }, true);
     const right = readSide(scanned, { start: first.end, end: Math.max(first.end, remarks.end) }, false);
-    for (const answer of [...left.answers, ...right.answers]) {
-      if (answer.text !== "" || answer.picture) continue;
-      const place = answer.range.end > answer.range.start ? answer.range : text.range(first.start, first.end);
-      const tag = tagAt(text, answer);
-      if (tag) {
-        const message = `Markdown takes “${tag.text}” for HTML, so that nothing is printed here. A backslash makes it text.`;
-        const { start } = tag.range;
-        this.problems.add("empty-answer", place, message, write("Make it text", { start, end: start }, "\\"));
-        return undefined;
-      }
-      this.problems.add(
-        "empty-answer",
-        place,
-        "Nothing is written here. Each side of a pair needs a word or a picture.",
-        drop("Take the item out", item.block),
-      );
+    const empty = [left, right].find((side) => side.answers.some((answer) => answer.text === "" && !answer.picture));
+    if (empty) {
+      emptySide(item, empty, { start: first.start, end: first.end }, found.mask, this.problems);
       return undefined;
     }
     const { examples, orders } = this.below(item, left.answers[0].parts);
@@ -250,15 +238,6 @@ export class ItemReader {
     }
     return { examples, orders };
   }
-}
-
-/** The first tag of HTML in an answer of which nothing is printed. */
-function tagAt(source: SourceText, { range }: Answer): { readonly text: string; readonly range: Range } | undefined {
-  for (const match of source.text.matchAll(/<\/?[a-z][^<>]*>/giu)) {
-    const place = source.range(match.index, match.index + match[0].length);
-    if (range.start <= place.start && place.end <= range.end) return { text: match[0], range: place };
-  }
-  return undefined;
 }
 
 /** For each part of `own` the index of its like in `parts`; undefined where they are not the same parts. */

@@ -120,3 +120,25 @@ describe("reasons and pictures", () => {
     );
   });
 });
+
+describe("what cannot be seen", () => {
+  it("makes no other text: soft hyphens, zero width spaces, marks of direction, idle joiners, Latin ligatures", () => {
+    for (const text of [
+      "ri\u00ado",
+      "\u200brio",
+      "rio\u200b",
+      "\u200erio",
+      "ri\u2060o",
+      "\ufeffrio",
+      "ri\u200do",
+      "ri\u200co",
+    ])
+      assert.equal(fold(text), "rio");
+    assert.equal(fold("\ufb01o"), "fio");
+  });
+
+  it("stays where it changes how letters join", () => {
+    // Persian and Hindi words whose spelling has a joiner.
+    for (const text of ["می\u200cخواهم", "क्\u200dष"]) assert.equal(fold(text), text);
+  });
+});

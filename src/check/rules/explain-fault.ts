@@ -2,6 +2,7 @@ import { removeOption } from "../../activities/edits";
 import type { OptionFault, OptionSchema } from "../../activities/options";
 import type { PlannedActivity } from "../../activities/plan";
 import type { Fix, Report } from "../../base/finding";
+import type { Range } from "../../base/range";
 import { nearest } from "../nearest";
 import { bareList, misreadTexts, resolved } from "./misread";
 
@@ -46,10 +47,11 @@ function explainValue(
       ],
     };
   }
+  const within = insideMapping(entry, error, text);
   const item = Number(error.instancePath.split("/")[2]);
   const inList = Array.isArray(entry.value) && Number.isInteger(item);
-  const range = inList ? (entry.items[item] ?? entry.valueRange) : entry.valueRange;
-  const written = inList && Array.isArray(entry.value) ? entry.value[item] : entry.value;
+  const range = within?.range ?? (inList ? (entry.items[item] ?? entry.valueRange) : entry.valueRange);
+  const written = within ? within.value : inList && Array.isArray(entry.value) ? entry.value[item] : entry.value;
   if (error.keyword === "uniqueItems" && Array.isArray(entry.value)) {
     // ajv names the two places; the later one goes.
     const later = Math.max(Number(error.params["i"] ?? 0), Number(error.params["j"] ?? 0));
@@ -70,10 +72,15 @@ function explainValue(
     }
   }
   const { choices, open } = valuesFor(property, error, written);
-  const near = typeof written === "string" && !open ? nearest(written, choices) : choices;
+  const bare = typeof written === "string" ? written.replace(/^[“”„«»‘’]+|[“”„«»‘’]+$/gu, "") : undefined;
+  const near = bare !== undefined && !open ? nearest(bare, choices) : choices;
+  const marks =
+    bare === undefined || bare === written
+      ? ""
+      : " Its quotation marks are part of it: to YAML only ' and \" are such.";
   return {
     range: range.end > range.start ? range : entry.keyRange,
-    message: `“${entry.key}” cannot be ${shown(written)}: ${need(error, choices, open)}.`,
+    message: `“${within?.key ?? entry.key}” cannot be ${shown(written)}: ${written === null ? "it needs a value" : need(error, choices, open)}.${marks}`,
     fixes: (error.keyword === "uniqueItems" ? [] : near).slice(0, 3).map((choice) => ({
       title: `Change to “${choice}”`,
       edits: [
@@ -85,7 +92,26 @@ function explainValue(
 
 function shown(value: unknown): string {
   if (value === null || value === "") return "empty";
-  return typeof value === "object" ? "this" : `“${String(value)}”`;
+  return Array.isArray(value) ? "a list" : typeof value === "object" ? "a mapping" : `“${String(value)}”`;
+}
+
+/** The key and value inside of a mapping that an error is about, where it stands plainly in the text. */
+function insideMapping(
+  { value, valueRange }: OptionFault["entry"],
+  { instancePath }: OptionFault["error"],
+  text: string,
+): { readonly key: string; readonly value: unknown; readonly range: Range } | undefined {
+  const key = (instancePath.split("/")[2] ?? "").replace(/~1/g, "/").replace(/~0/g, "~");
+  if (typeof value !== "object" || value === null || Array.isArray(value) || !(key in value)) return undefined;
+  const own = (value as Readonly<Record<string, unknown>>)[key];
+  const written = text.slice(valueRange.start, valueRange.end);
+  const before = new RegExp(`(?:^|[\\s{,"'])${key.replace(/[^\w-]/g, "\\$&")}["']?\\s*:\\s*["']?`, "u").exec(written);
+  if (!before || typeof own === "object") return undefined;
+  const start = valueRange.start + before.index + before[0].length;
+  const shownAs = String(own);
+  return text.startsWith(shownAs, start)
+    ? { key, value: own, range: { start, end: start + shownAs.length } }
+    : undefined;
 }
 
 function need({ keyword, params }: OptionFault["error"], choices: readonly string[], open: boolean): string {

@@ -2,8 +2,8 @@ import type { Fix, Report, Rule } from "../../base/finding";
 import type { Range } from "../../base/range";
 import { plain, type Run } from "../../base/run";
 import type { Typeface } from "../../text/typeface";
-import type { Phrase, Section } from "../../unit/unit";
 import { type CheckContext, sectionsInUse } from "../context";
+import { eachPhrase } from "../phrases";
 
 export const missingGlyph: Rule<CheckContext> = {
   code: "missing-glyph",
@@ -19,8 +19,12 @@ export const missingGlyph: Rule<CheckContext> = {
     const missed: Missed[] = [];
     const look = (text: string, place: Range): void => report(press.typeface.missing(text), place);
     const report = (missing: readonly string[], place: Range): void => {
-      for (const character of missing)
-        missed.push({ character, place, places: occurrences(unit.text, character, place) });
+      for (const character of missing) {
+        const places = occurrences(unit.text, character, place);
+        // A wide slash that parts nothing is the matter of `lopsided-slash`.
+        if (character === "／" && places.every(({ start }) => unit.text.charAt(start - 1) !== "\\")) continue;
+        missed.push({ character, place, places });
+      }
     };
     for (const section of sectionsInUse(context)) {
       eachPhrase(section, ({ runs, range }) => void report(missingIn(runs, press.typeface), range));
@@ -118,32 +122,6 @@ function missingIn(runs: readonly Run[], typeface: Typeface): readonly string[] 
   return missing;
 }
 
-/** Visits everything of a section that some piece or paper may print. */
-function eachPhrase(section: Section, visit: (phrase: Pick<Phrase, "runs" | "range">) => void): void {
-  for (const { left, right, examples } of section.pairs) {
-    left.answers.forEach(visit);
-    right.answers.forEach(visit);
-    examples.forEach(visit);
-  }
-  for (const statement of section.statements) {
-    visit(statement);
-    if (statement.correction) visit(statement.correction);
-  }
-  for (const event of section.events) {
-    visit(event);
-    event.free.forEach(visit);
-  }
-  for (const { name, heading, members } of section.piles) {
-    visit({ range: heading, runs: [{ text: name }] });
-    for (const member of members) if (member.shape === "text") visit(member.item);
-  }
-  for (const { columns, persons, forms } of section.tables) {
-    columns.forEach(visit);
-    persons.forEach(visit);
-    for (const form of forms.flat()) if (form) visit(form);
-  }
-}
-
 function codePoints(text: string): string {
   return [...text].map((c) => `U+${(c.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, "0")}`).join(" ");
 }
@@ -161,7 +139,9 @@ function occurrences(text: string, character: string, { start, end }: Range): Ra
 function replacements(character: string, places: readonly Range[], { press, unit }: CheckContext): Fix[] {
   const plain = character.normalize("NFKC");
   const fixes: Fix[] = [];
-  if (plain !== character && press.typeface.missing(plain).length === 0) {
+  // A wide sign may be meant to part texts; the narrow one would only be printed.
+  const parts = "／＝｜".includes(character);
+  if (!parts && plain !== character && press.typeface.missing(plain).length === 0) {
     const edits = places.map((range) => ({ range, text: plain }));
     fixes.push({ title: `Write “${plain}” instead`, edits, preferred: true });
   }

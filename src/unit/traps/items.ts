@@ -184,11 +184,11 @@ function meantAsPair({ text: source }: RawItem, open: (span: Span) => boolean, e
   );
 }
 
-/** `egg/ eggs`: a slash with white space on one side only is printed. */
+/** `egg/ eggs`: a slash with white space on one side only is printed; so is a wide one with none. */
 function lopsidedSlash(source: SourceText, open: (span: Span) => boolean, problems: Problems): void {
-  if (!/\S[/／]\s|\s[/／]\S/u.test(source.text)) return;
+  if (!/\S[/／]\s|\s[/／]\S|\S／\S/u.test(source.text)) return;
   for (const match of source.text.matchAll(
-    /(?<=[^\s/／<>:])[/／][^\S\n]+(?=[^\s/／=])|(?<=[^\s/／=])[^\S\n]+[/／](?=[^\s/／])/gu,
+    /(?<=[^\s/／<>:])[/／][^\S\n]+(?=[^\s/／=])|(?<=[^\s/／=])[^\S\n]+[/／](?=[^\s/／])|(?<=[^\s/／])／(?=[^\s/／])/gu,
   )) {
     const span = { start: match.index, end: match.index + match[0].length };
     // At the end of an address it is a part of that.
@@ -198,7 +198,7 @@ function lopsidedSlash(source: SourceText, open: (span: Span) => boolean, proble
       "lopsided-slash",
       range,
       "This slash is printed: between two accepted answers white space stands on both its sides.",
-      write("Write “ / ”", range, " / "),
+      match[0].includes("／") ? write("Write “ ／ ”", range, " ／ ") : write("Write “ / ”", range, " / "),
       write(
         "Mark it as text",
         source.range(span.start + match[0].search(/[/／]/u), span.start + match[0].search(/[/／]/u)),

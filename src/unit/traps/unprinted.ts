@@ -2,6 +2,7 @@ import { type Env, parseRuns } from "../inline";
 import { plain } from "../phrases";
 import { type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
+import { markdownPicture } from "./html-picture";
 
 /*
  * Signs in an item that Markdown takes away without a trace on paper, or that it leaves and no reader of the paper knows.
@@ -43,14 +44,18 @@ function html(source: SourceText, mask: readonly boolean[], problems: Problems):
         ...(close < 0 ? [] : [{ range: source.range(close, close + name.length + 3), text: "" }]),
       ],
     };
+    const picture = markdownPicture(tag);
+    const draw = picture === undefined ? [] : [write(`Write “${picture}”`, range, picture)];
     const keep = write(`Write “\\${tag}”`, { start: range.start, end: range.start }, "\\");
     problems.trap(
       "html-in-text",
       range,
-      known
-        ? `“${tag}” is HTML, and nothing of it is printed; the words stand as if it were not there.`
-        : `Markdown takes “${tag}” for HTML, so that it is not printed. A backslash makes it text.`,
-      ...(known ? [out] : [keep, out]),
+      picture !== undefined
+        ? "Markdown prints no pictures that are written in HTML."
+        : known
+          ? `“${tag}” is HTML, and nothing of it is printed; the words stand as if it were not there.`
+          : `Markdown takes “${tag}” for HTML, so that it is not printed. A backslash makes it text.`,
+      ...(picture !== undefined ? [...draw, out] : known ? [out] : [keep, out]),
     );
   }
 }
