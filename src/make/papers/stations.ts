@@ -4,19 +4,26 @@ import type { PlannedStations } from "../../activities/stations";
 import { type Block, type Cell, heightOfBlocks } from "../../page/document";
 import { bodyBox } from "../../page/furniture";
 import { papers } from "../../page/paper";
-import type { Printable } from "../printable";
+import { learnersCut } from "../cutting";
+import type { Printable, PrintedActivity } from "../printable";
 import { atHand, count, directionsIn } from "./guide";
 
 /** The plan of who is where when, then a card for each station; empty where a plan has no station. */
 export function stationBlocks(
   plans: readonly PlannedStations[],
   printables: readonly Printable[],
+  printed: readonly PrintedActivity[],
   press: Press,
 ): Block[] {
-  return plans.flatMap((plan) => planBlocks(plan, printables, press));
+  return plans.flatMap((plan) => planBlocks(plan, printables, printed, press));
 }
 
-function planBlocks(plan: PlannedStations, printables: readonly Printable[], press: Press): Block[] {
+function planBlocks(
+  plan: PlannedStations,
+  printables: readonly Printable[],
+  printed: readonly PrintedActivity[],
+  press: Press,
+): Block[] {
   const { rotation, options, activities } = plan;
   if (!rotation || !options) return [];
   const desks = options.desks !== undefined;
@@ -25,6 +32,14 @@ function planBlocks(plan: PlannedStations, printables: readonly Printable[], pre
   const { classes } = printables[0]?.dealt.request ?? { classes: [] };
   const name = (station: number | undefined): string => (station === undefined ? "wait" : String(station + 1));
   const end = clock(options.start, rotation.total);
+  const cutting = (title: string): number =>
+    Math.max(
+      0,
+      ...printed.flatMap((each) => (each.printable.title === title ? (learnersCut(each)?.minutes ?? 0) : [])),
+    );
+  const cut = activities.flatMap(({ title }, i) =>
+    cutting(title) > 0 ? [{ at: i + 1, minutes: cutting(title) }] : [],
+  );
   const blocks: Block[] = [
     { type: "page break" },
     { type: "heading", level: 1, text: desks ? "Plan of the desks" : "Plan of the stations" },
@@ -46,6 +61,14 @@ function planBlocks(plan: PlannedStations, printables: readonly Printable[], pre
                     : "It would fit with fewer stations.",
               },
             ]),
+        ...(cut.length > 0
+          ? [
+              {
+                label: "Cutting",
+                value: `Not in these times: where learners cut, the first group at a ${place.toLowerCase()} needs so much longer (${cut.map(({ at, minutes: more }) => `${at}: about ${more} min`).join(", ")}). Let learners cut in an hour before, or lengthen the first round.`,
+              },
+            ]
+          : []),
         ...classes.map((learners) => ({ label: `Class of ${learners}`, value: sizes(learners, groups) })),
         ...(rotation.waiting > 0
           ? [
