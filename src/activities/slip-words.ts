@@ -36,7 +36,7 @@ export interface SlipWords {
 }
 
 export const slipLanguages = ["en", "es", "fr", "de", "pt"] as const;
-type SlipLanguage = (typeof slipLanguages)[number];
+export type SlipLanguage = (typeof slipLanguages)[number];
 
 const words: Readonly<Record<SlipLanguage, SlipWords>> = {
   en: {
@@ -99,7 +99,7 @@ const words: Readonly<Record<SlipLanguage, SlipWords>> = {
     strip: "Bande",
     right: "Juste",
     card: "Carte",
-    packet: "Sachet",
+    packet: "Pochette",
     sentence: "Phrase",
     points: "Points",
     total: "Total",
@@ -127,7 +127,7 @@ const words: Readonly<Record<SlipLanguage, SlipWords>> = {
     strip: "Streifen",
     right: "Richtig",
     card: "Karte",
-    packet: "Tüte",
+    packet: "Päckchen",
     sentence: "Satz",
     points: "Punkte",
     total: "Summe",
@@ -154,7 +154,7 @@ const words: Readonly<Record<SlipLanguage, SlipWords>> = {
     strip: "Tira",
     right: "Certo",
     card: "Cartão",
-    packet: "Saco",
+    packet: "Envelope",
     sentence: "Frase",
     points: "Pontos",
     total: "Total",
@@ -178,17 +178,18 @@ const words: Readonly<Record<SlipLanguage, SlipWords>> = {
   },
 };
 
-function slipLanguage(lang: string): SlipLanguage | undefined {
+/** The one of these languages that a tag (BCP 47) is of. */
+export function slipLanguageOf(lang: string): SlipLanguage | undefined {
   const primary = lang.toLowerCase().split("-")[0];
   return slipLanguages.find((each) => each === primary);
 }
 
 /** Whether slips have words in a language (BCP 47); where not, they are English, and the guide says so. */
 export function hasSlipWords(lang: string): boolean {
-  return slipLanguage(lang) !== undefined;
+  return slipLanguageOf(lang) !== undefined;
 }
 
 /** The words of slips in the language that explains. */
 export function slipWords(lang: string): SlipWords {
-  return words[slipLanguage(lang) ?? "en"];
+  return words[slipLanguageOf(lang) ?? "en"];
 }

@@ -115,7 +115,7 @@ describe("words on slips", () => {
 
   it("are English where there are none, and the guide says so", async () => {
     assert.match((await slips("uk")).get("strips") ?? "", /Place Strip Right/);
-    const note = "no built-in words for slips in “uk”";
+    const note = "no built-in words for slips and cards of stations in “uk”";
     assert.ok((await paperPages(unit("uk"))).join(" ").includes(note));
     assert.ok(!(await paperPages(unit("pt"))).join(" ").includes("built-in words for slips"));
   });
@@ -130,5 +130,20 @@ describe("words on slips", () => {
         if (typeof word !== "string") assert.ok(text.includes("7"), text);
       }
     }
+  });
+
+  it("stand on the cards of stations and desks too", async () => {
+    const plan = (options: string): string => `\n\`\`\`stations\nminutes: 3\n${options}\`\`\`\n`;
+    const pages = async (lang: string, options: string): Promise<string> =>
+      (await paperPages(unit(lang) + plan(options))).join(" ");
+    assert.match(
+      await pages("de-CH", ""),
+      /Station 2: .* Material .* Was zu tun ist \(de-CH\) .* Ab Hier Danach .* Gruppe 2 geht zu Station 3/,
+    );
+    assert.match(
+      await pages("pt", "stations: [strips]\ndesks: 2\n"),
+      /Mesa 1: .* grupo 1 vão para a mesa 2 .* fiquem até ao fim/,
+    );
+    assert.match(await pages("uk", ""), /Station 2: .* What to do .* go to station 3/);
   });
 });

@@ -7,6 +7,7 @@ import { papers } from "../../page/paper";
 import { learnersCut } from "../cutting";
 import type { Printable, PrintedActivity } from "../printable";
 import { atHand, count, directionsIn } from "./guide";
+import { type StationWords, stationWords } from "./station-words";
 
 /** The plan of who is where when, then a card for each station; empty where a plan has no station. */
 export function stationBlocks(
@@ -108,28 +109,29 @@ function planBlocks(
     if (!printable) return;
     const entry = printable.kind.guide(printable.dealt, press);
     const { steps, name: lang } = directionsIn(printable, printable.lang);
+    const words = stationWords(printable.lang);
     const visits = rotation.at.map((round, r) => {
       const group = round.indexOf(station);
       return [
         clock(options.start, rotation.starts[r] ?? 0),
-        group < 0 ? "–" : `group ${group + 1}`,
-        group < 0 ? "" : nextOf(rotation.at, r, group, place),
+        group < 0 ? "–" : words.group(group + 1),
+        group < 0 ? "" : nextOf(rotation.at, r, group, { words, desks }),
       ];
     });
     const card: Block[] = [
-      { type: "heading", level: 1, text: `${place} ${station + 1}: ${activity.title}` },
+      { type: "heading", level: 1, text: `${desks ? words.desk : words.station} ${station + 1}: ${activity.title}` },
       {
         type: "facts",
         rows: [
-          { label: "Time", value: minutes(options.minutes) },
-          { label: "At hand", value: atHand(printable, entry, press) },
+          { label: words.time, value: minutes(options.minutes) },
+          { label: words.atHand, value: atHand(printable, entry, press) },
         ],
       },
-      { type: "heading", level: 3, text: `What to do${lang}` },
+      { type: "heading", level: 3, text: `${words.whatToDo}${lang}` },
       { type: "steps", items: steps },
       {
         type: "table",
-        columns: [{ head: "From", width: "fit" }, { head: "Here", width: "fit" }, { head: "Then" }],
+        columns: [{ head: words.from, width: "fit" }, { head: words.here, width: "fit" }, { head: words.next }],
         rows: visits,
       },
     ];
@@ -149,11 +151,16 @@ function cardSize(card: readonly Block[], { dealt }: Printable, press: Press): n
   return size;
 }
 
-function nextOf(at: Rotation["at"], round: number, group: number, place: string): string {
+function nextOf(
+  at: Rotation["at"],
+  round: number,
+  group: number,
+  { words, desks }: { readonly words: StationWords; readonly desks: boolean },
+): string {
   const next = at[round + 1];
-  if (!next) return "stay for the end";
+  if (!next) return words.stay;
   const station = next[group];
-  return station === undefined ? "wait a round" : `go to ${place.toLowerCase()} ${station + 1}`;
+  return station === undefined ? words.wait : desks ? words.goToDesk(station + 1) : words.goToStation(station + 1);
 }
 
 function sizes(learners: number, groups: number): string {
