@@ -146,4 +146,14 @@ describe("words on slips", () => {
     );
     assert.match(await pages("uk", ""), /Station 2: .* What to do .* go to station 3/);
   });
+
+  it("name packets on labels as directions do", async () => {
+    for (const lang of slipLanguages) {
+      const { packet } = slipWords(lang);
+      const labels = (await paperPages(unit(lang), "labels")).join(" ");
+      assert.ok(labels.includes(`${packet} 2 · set 1`), labels);
+      const guide = (await paperPages(unit(lang))).join(" ").toLowerCase();
+      assert.ok(guide.includes(packet.toLowerCase()), `${lang}: directions speak of ${packet}`);
+    }
+  });
 });
