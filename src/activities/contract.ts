@@ -195,6 +195,8 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   deal(request: DealRequest): T;
   /** The same in steps, where it may take long; says in a few words how far it is. */
   readonly dealing?: (request: DealRequest) => Steps<T>;
+  /** What is dealt for each class hour, for a single one: a trial print has no use for the others. */
+  oneHour?(dealt: T): T;
   /** Sheets of pieces of one copy (`undefined`: the master), dealt. */
   pieceSheets(dealt: T, deal: D, copy: number | undefined, press: Press): readonly Sheet[];
   /** The solution, or the second one; empty where there is none. */

@@ -98,7 +98,7 @@ export async function makeFiles(
     jobs.push({ name: `${unit.name}.${stock}.pdf`, title: press.unitTitle, lang, sheets });
   const chosen = printed.map(({ printable }) => printable);
   const labels = labelSheets(chosen, press);
-  const stations = stationBlocks(unit.stations, printables, press);
+  const stations = stationBlocks(unit.stations, printables, printed, press);
   const guideOf = (sheets: number): Sheet[] =>
     guideSheets(printed, press, [...stations, { type: "page break" }, ...prepBlocks(printed, labels, sheets)]);
   // The guide counts its own sheets: their number changes none of its lines.
@@ -112,9 +112,10 @@ export async function makeFiles(
   return writeAll(unit, jobs, { entries, deals }, press, options);
 }
 
-/** The same deals for a single group: one set of each, and one slip. */
+/** The same deals for a single group: one set of each, one slip, and one list to call from. */
 function trialOf(printable: Printable): Printable {
-  const { dealt } = printable;
+  const { kind } = printable;
+  const dealt = kind.oneHour?.(printable.dealt) ?? printable.dealt;
   const { request } = dealt;
   const deals = dealt.deals.map((deal): Deal => (deal.copies === "by copier" ? deal : { ...deal, copies: 1 }));
   const classes = request.classes.length > 0 ? [request.options.value.group] : [];

@@ -34,7 +34,7 @@ const finding = (severity: Finding["severity"], message: string, about?: number)
   message,
   related: [],
   fixes: [],
-  ...(about === undefined ? {} : { activity: about }),
+  ...(about === undefined ? {} : { activities: [about] }),
 });
 
 const reading = (activities: readonly DealtActivity[], findings: readonly Finding[] = []): Reading => ({

@@ -83,6 +83,24 @@ describe("making files", () => {
     assert.deepEqual(counts(await said({ trial: true })), [1, 1, 2, 0, 2, 1]);
   });
 
+  it("makes one list to call from for a trial, of each kind that is called", async () => {
+    const statements = ["a", "b", "c", "d", "e", "f"].map(
+      (each, i) => `- [${i % 2 ? "x" : " "}] Frase ${each}${each}.`,
+    );
+    const pairs = Array.from({ length: 9 }, (_, i) => `- ${word(i)}a = ${word(i)}o`);
+    const text = `---\nclasses: [8, 6, 7]\n---\n\n## Words\n\n${pairs.join("\n")}\n\n\`\`\`activity\nmake: board\ntitle: One\n\`\`\`\n\n## Calls\n\n${statements.join("\n")}\n\n\`\`\`activity\nmake: calls\ntitle: Two\n\`\`\`\n`;
+    const lists = async (options: MakeOptions): Promise<number[]> => {
+      const files = await make(text, options);
+      const count = async (name: string): Promise<number> =>
+        (await readPrint(files.find((file) => file.name === name)?.bytes ?? new Uint8Array())).filter(({ texts }) =>
+          texts.some((each) => each.text.startsWith("Caller’s list:")),
+        ).length;
+      return [await count("unit.One.paper.pdf"), await count("unit.Two.paper.pdf")];
+    };
+    assert.deepEqual(await lists({}), [3, 3]);
+    assert.deepEqual(await lists({ trial: true }), [1, 1]);
+  });
+
   it("with a title or kind leaves the other activities' entries alone", async () => {
     const before = piecesOf(await make(two));
     const changed = two.replace(`- ${word(0)}a = ${word(0)}o`, "- mended = neu");

@@ -104,4 +104,18 @@ describe("telling sets apart", () => {
     const alike = await prepSheet(front() + tiles() + story);
     assert.match(alike, /My tiles; My strips 1 AA 2 AC 3 AD 4 AE/);
   });
+
+  it("leave slips to the teacher, and the clock of stations says that it has no time for the cutting", async () => {
+    const plan = "\n```stations\nminutes: 5\n```\n";
+    const learners = `${front()}${tiles("cutting: learners")}${story.replace("slip: none", "cutting: learners")}${plan}`;
+    const pages = await paperPages(learners);
+    const said = pages.join(" ");
+    assert.match(said, /Slips are yours to cut, also where learners cut the pieces\./);
+    const [, own = "", others = ""] =
+      /Not in these times: .*?\(1: about (\d+) min, 2: about (\d+) min\)/.exec(said) ?? [];
+    // The same minutes as in the table of what learners cut.
+    assert.match(said, new RegExp(`My tiles 1 2 6 ${own} My strips 1 2 \\d+ ${others} `));
+    const teacher = (await paperPages(`${front()}${tiles()}${story}${plan}`)).join(" ");
+    assert.doesNotMatch(teacher, /Not in these times|Slips are yours/);
+  });
 });

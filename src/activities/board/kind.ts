@@ -23,6 +23,7 @@ export const board: ActivityKind<BoardDeal, DealtBoard> = {
   solutionSheets,
   pieces: boardPieces,
   record: boardRecord,
+  oneHour: (dealt) => ({ ...dealt, lists: dealt.lists.slice(0, 1) }),
   papers: boardPapers,
   guide: boardGuide,
   directions: boardDirections,

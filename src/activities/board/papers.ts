@@ -6,6 +6,7 @@ import { setsFor } from "../copies";
 import { listed } from "../printed";
 import { counted } from "../report";
 import { activityPage } from "../sheet-page";
+import { slipWords } from "../slip-words";
 import type { DealtBoard } from "./model";
 
 /** The caller reads it standing, from a hand held lower than a desk is far. pt */
@@ -136,7 +137,8 @@ function scoreSlips(dealt: DealtBoard, press: Press): Sheet[] {
 function slipBlocks(dealt: DealtBoard, rowHeight: number): Block[] {
   const { request } = dealt;
   const calls = callsIn(dealt);
-  const names = [...playerColumns(dealt), "Teacher"];
+  const words = slipWords(request.explains);
+  const names = [...playerColumns(dealt), words.teacher];
   const parts = Math.ceil(calls / rowsInColumn);
   const rows = Math.ceil(calls / parts);
   const columns: Column[] = [
@@ -145,7 +147,7 @@ function slipBlocks(dealt: DealtBoard, rowHeight: number): Block[] {
   ];
   return [
     { type: "paragraph", text: [{ text: request.title, bold: true }] },
-    { type: "paragraph", size: 7.5, text: "Tick who touched first; a dispute goes to the teacher. Board:" },
+    { type: "paragraph", size: 7.5, text: `${words.dispute} ${words.board}` },
     {
       type: "table",
       rules: "grid",
@@ -165,7 +167,7 @@ function slipBlocks(dealt: DealtBoard, rowHeight: number): Block[] {
       rowHeight: rowHeight + 2,
       size: 8,
       columns,
-      rows: [[[{ text: "Total", bold: true }]]],
+      rows: [[[{ text: words.total, bold: true }]]],
     },
   ];
 }

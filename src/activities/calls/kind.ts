@@ -36,6 +36,7 @@ export const calls: ActivityKind<CallsDeal, DealtCalls> = {
     called: calledIn(dealt, deal.order).map(({ runs, truth }) => ({ runs, truth })),
     reserve: calledIn(dealt, deal.reserve).map(({ runs, truth }) => ({ runs, truth })),
   }),
+  oneHour: (dealt) => ({ ...dealt, deals: dealt.deals.filter(({ version }) => version === 1) }),
   papers: callsPapers,
   guide: callsGuide,
   directions: callsDirections,

@@ -4,6 +4,7 @@ import type { Sheet } from "../../page/sheet";
 import type { Press } from "../contract";
 import { setsFor } from "../copies";
 import { activityPage } from "../sheet-page";
+import { slipWords } from "../slip-words";
 import { truthWordsIn } from "../statements";
 import type { DealtCalls } from "./model";
 
@@ -18,13 +19,14 @@ const teamSize = 12;
 export function callsPapers(dealt: DealtCalls, press: Press): Sheet[] {
   const { options, deals, hands } = dealt;
   if (deals.length === 0) return [];
+  const words = slipWords(dealt.request.explains);
   const names = upTo(playersOf(dealt)).map((i) => "ABCDEFGHI".charAt(i));
   const pairs =
     options.slip === "none"
       ? []
       : slips(dealt, press, {
           name: "Tally slips",
-          head: options.group === 2 ? "Pair:" : "Group:",
+          head: options.group === 2 ? words.pair : words.group,
           rows: names,
           count: slipCount(dealt),
           columns: 2,
@@ -36,8 +38,8 @@ export function callsPapers(dealt: DealtCalls, press: Press): Sheet[] {
       ? []
       : slips(dealt, press, {
           name: "Team tally",
-          head: `${hands[0]?.length ?? 0} statements. Class:`,
-          rows: upTo(options.teams).map((i) => `Team ${i + 1}`),
+          head: `${words.statements(hands[0]?.length ?? 0)} ${words.class}`,
+          rows: upTo(options.teams).map((i) => words.team(i + 1)),
           count: options.reuse === "once" ? Math.max(1, dealt.request.classes.length) : 1,
           columns: 1,
           rowHeight: teamRow,
@@ -74,6 +76,7 @@ interface Tally {
 
 function slips(dealt: DealtCalls, press: Press, tally: Tally): Sheet[] {
   const { request } = dealt;
+  const words = slipWords(request.explains);
   const blocks = (row: number): Block[] => [
     { type: "paragraph", text: [{ text: request.title, bold: true }] },
     { type: "paragraph", text: tally.head, size: tally.size * 0.85 },
@@ -81,7 +84,7 @@ function slips(dealt: DealtCalls, press: Press, tally: Tally): Sheet[] {
       type: "table",
       rules: "grid",
       rowHeight: row,
-      columns: [{ width: "fit" }, { head: "Points" }, { head: "Total", width: tally.rowHeight.usual * 1.6 }],
+      columns: [{ width: "fit" }, { head: words.points }, { head: words.total, width: tally.rowHeight.usual * 1.6 }],
       rows: tally.rows.map((name) => [[{ text: name, bold: true }]]),
     },
   ];
@@ -94,6 +97,7 @@ function slips(dealt: DealtCalls, press: Press, tally: Tally): Sheet[] {
 function statementSlips(dealt: DealtCalls, press: Press): Sheet[] {
   const { request, options } = dealt;
   if (options.blanks === 0) return [];
+  const words = slipWords(request.explains);
   const { yes, no } = truthWordsIn(request.explains);
   const blocks = (row: number): Block[] => [
     { type: "paragraph", text: [{ text: request.title, bold: true }] },
@@ -104,9 +108,9 @@ function statementSlips(dealt: DealtCalls, press: Press): Sheet[] {
       size: pairSize,
       columns: [{ width: "fit" }, {}],
       rows: [
-        ["Statement", ""],
+        [words.statement, ""],
         ["", ""],
-        ["Right is", ""],
+        [words.rightIs, ""],
       ],
     },
     {
@@ -122,7 +126,7 @@ function statementSlips(dealt: DealtCalls, press: Press): Sheet[] {
         { width: "fit" },
         {},
       ],
-      rows: [[yes, { boxes: 1 }, no, { boxes: 1 }, "By", ""]],
+      rows: [[yes, { boxes: 1 }, no, { boxes: 1 }, words.by, ""]],
     },
   ];
   const page = activityPage(request, press, "Statement slips", []);

@@ -59,11 +59,6 @@ export function signOfPiece({ number }: LoopDeal, piece: number): string {
   return `${sign}${number ?? ""}`;
 }
 
-/** Which of several circles in one room a card belongs to, as learners read it from the signs. */
-export function circleText({ number }: Pick<LoopDeal, "number">): string {
-  return `Your circle: ${number ?? 1}. Only cards with ${number ?? 1} behind the letter belong to it.`;
-}
-
 /** What a card is called, by its place. */
 export function signAt(deal: LoopDeal, place: number): string {
   return signOfPiece(deal, deal.dealt.indexOf(place));

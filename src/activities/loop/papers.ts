@@ -7,7 +7,8 @@ import type { Press } from "../contract";
 import { setsFor } from "../copies";
 import { counted } from "../report";
 import { activityPage, stateOf } from "../sheet-page";
-import { circleText, type DealtLoop, type LoopDeal, signAt, signOfPiece } from "./model";
+import { slipWords } from "../slip-words";
+import { type DealtLoop, type LoopDeal, signAt, signOfPiece } from "./model";
 import { hasSlip } from "./options";
 
 /** Rows of a slip's column, height of a row to write in, width of a column, and the clearance round a slip, mm. */
@@ -152,7 +153,7 @@ function slipsFor(dealt: DealtLoop, deal: LoopDeal, press: Press): Sheet[] {
 
 /** Numbered rows for signs; the last one must be the first again. */
 function slipBlocks(
-  { request, options, deals }: DealtLoop,
+  { request, options }: DealtLoop,
   deal: LoopDeal,
   start: string,
   columns: number,
@@ -160,6 +161,7 @@ function slipBlocks(
 ): Block[] {
   const count = deal.cards.length;
   const rows = Math.ceil((count + 1) / columns);
+  const words = slipWords(request.explains);
   const cell = (i: number): Cell[] => {
     if (i > count) return ["", ""];
     return [i === count ? "= 1" : `${i + 1}`, i === 0 ? [{ text: start, bold: true }] : ""];
@@ -169,16 +171,23 @@ function slipBlocks(
     {
       type: "paragraph",
       size: 7.5,
-      text: `Deal ${deal.code}${deal.number === undefined ? "" : ` · circle ${deal.number}`}${deal.version > 1 ? " · for those who finish first" : ""} · Group:`,
+      text: [
+        words.deal(deal.code),
+        ...(deal.number === undefined ? [] : [words.circle(deal.number)]),
+        ...(deal.version > 1 ? [words.finishers] : []),
+        words.group,
+      ].join(" · "),
     },
-    ...(options.size === "room" && deals.length > 1 ? [{ type: "paragraph", text: circleText(deal) } as const] : []),
+    ...(options.size === "room" && deal.number !== undefined
+      ? [{ type: "paragraph", text: words.ownCircle(deal.number) } as const]
+      : []),
     {
       type: "table",
       rules: "grid",
       rowHeight,
       columns: upTo(columns).flatMap(() => [
         { width: "fit" as const, align: "end" as const },
-        { head: "Card", align: "middle" as const },
+        { head: words.card, align: "middle" as const },
       ]),
       rows: upTo(rows).map((row) => upTo(columns).flatMap((column) => cell(column * rows + row))),
     },

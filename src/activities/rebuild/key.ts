@@ -72,6 +72,8 @@ export function solutionSheets(
     {
       type: "table",
       size: 10.5,
+      // Further accepted orders stand under their sentence, without a number of their own.
+      goesOn: rows.flatMap(([number], i) => (number === "" ? [i] : [])),
       columns: [
         { head: "Packet", width: "fit" },
         { head: "Sentence", share: 3 },

@@ -5,6 +5,7 @@ import type { Sheet } from "../../page/sheet";
 import type { Press } from "../contract";
 import { setsFor } from "../copies";
 import { activityPage } from "../sheet-page";
+import { slipWords } from "../slip-words";
 import { type DealtRebuild, signIn } from "./model";
 
 const padding = 5;
@@ -38,13 +39,14 @@ function slipBlocks({ request, packets }: DealtRebuild): Block[] {
   const heads = packets.flatMap((packet) =>
     packet.sentences.map((sentence) => [String(packet.number), signIn(packet, sentence)].filter(Boolean).join(" ")),
   );
+  const words = slipWords(request.explains);
   return [
     { type: "paragraph", text: [{ text: request.title, bold: true }] },
     {
       type: "table",
       rules: "rows",
       rowHeight,
-      columns: [{ head: "Packet", width: "fit" }, { head: "Sentence" }],
+      columns: [{ head: words.packet, width: "fit" }, { head: words.sentence }],
       rows: heads.map((head) => [head, ""]),
     },
   ];

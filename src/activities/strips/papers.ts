@@ -6,6 +6,7 @@ import type { Sheet } from "../../page/sheet";
 import type { Press } from "../contract";
 import { setsFor } from "../copies";
 import { activityPage } from "../sheet-page";
+import { slipWords } from "../slip-words";
 import type { DealtStrips, StripsDeal } from "./model";
 
 /** Height of a row to write in, a column for one desk, and the clearance round a slip, mm. */
@@ -53,16 +54,17 @@ function slipsFor(dealt: DealtStrips, deal: StripsDeal | undefined, count: numbe
 function slipBlocks(dealt: DealtStrips, deal: StripsDeal | undefined, height: number): Block[] {
   const { deals, options, request } = dealt;
   const { desks, blanks } = options;
+  const words = slipWords(request.explains);
   const rows = Math.max(0, ...deals.map(({ events }) => events.length)) + blanks;
   const columns: Column[] =
     desks === undefined
       ? [
-          { head: "Place", width: "fit", align: "middle" },
-          { head: "Strip" },
-          { head: "Right", width: "fit", align: "middle" },
+          { head: words.place, width: "fit", align: "middle" },
+          { head: words.strip },
+          { head: words.right, width: "fit", align: "middle" },
         ]
       : [
-          { head: "Place", width: "fit", align: "middle" },
+          { head: words.place, width: "fit", align: "middle" },
           ...upTo(desks).map((i): Column => ({ head: deskHead(dealt, i), align: "middle" })),
         ];
   return [
@@ -72,8 +74,8 @@ function slipBlocks(dealt: DealtStrips, deal: StripsDeal | undefined, height: nu
       size: 7.5,
       text:
         desks === undefined
-          ? [deal ? `Deal ${deal.code}` : "", "Set:"].filter(Boolean).join(" · ")
-          : "Write each desk’s letters in its column. Group:",
+          ? [deal ? words.deal(deal.code) : "", words.set].filter(Boolean).join(" · ")
+          : `${words.desks} ${words.group}`,
     },
     {
       type: "table",

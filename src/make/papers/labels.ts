@@ -1,5 +1,6 @@
 import type { Press } from "../../activities/contract";
 import { cardPicture, told } from "../../activities/printed";
+import { slipWords } from "../../activities/slip-words";
 import { type Block, heightOfBlocks, setInBox, setSlips } from "../../page/document";
 import { type Box, papers } from "../../page/paper";
 import type { Sheet, SheetItem } from "../../page/sheet";
@@ -15,6 +16,8 @@ interface Label {
   readonly activity: string;
   readonly code: string;
   readonly state: string;
+  /** Of the directions, which speak of packets. */
+  readonly lang: string;
   readonly entry: ReturnType<Printable["kind"]["labels"]>[number];
 }
 
@@ -23,7 +26,7 @@ export function labelSheets(printables: readonly Printable[], press: Press): She
   const [first] = printables;
   if (!first) return [];
   const { paper, margin } = first.dealt.request.options.value;
-  const labels = printables.flatMap(({ kind, dealt, title }) =>
+  const labels = printables.flatMap(({ kind, dealt, title, lang }) =>
     dealt.deals.flatMap((deal) =>
       copyNumbers(deal.copies).flatMap((copy) =>
         kind.labels(dealt, deal).map((entry): Label => {
@@ -31,6 +34,7 @@ export function labelSheets(printables: readonly Printable[], press: Press): She
           return {
             activity: title,
             code: deal.code,
+            lang,
             state: [dealName(deal, dealt.deals), set].filter(Boolean).join(", "),
             entry,
           };
@@ -77,8 +81,8 @@ function drawLabel(label: Label, box: Box, press: Press): SheetItem[] {
   return [...items, { type: "picture", key, alt, ...at, turn: 0 }];
 }
 
-function labelBlocks({ activity, code, state, entry }: Label, press: Press, scale: number): Block[] {
-  const packet = entry.packet === undefined ? "" : `Packet ${entry.packet} · `;
+function labelBlocks({ activity, code, state, lang, entry }: Label, press: Press, scale: number): Block[] {
+  const packet = entry.packet === undefined ? "" : `${slipWords(lang).packet} ${entry.packet} · `;
   // A picture that cannot be read leaves its description.
   const lost = entry.picture && !cardPicture(entry.picture, press) ? told({ runs: [], picture: entry.picture }) : [];
   const translation = [...lost, ...(entry.translation ?? [])];

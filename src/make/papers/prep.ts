@@ -87,6 +87,7 @@ function order(printed: readonly PrintedActivity[]): string[] {
   const cutter = printed.some((each) =>
     [...(learnersCut(each) ? [] : each.card), ...each.paper].some((sheet) => cutsOf(sheet) > 0),
   );
+  const slips = byLearners.some(({ paper }) => paper.some((sheet) => cutsOf(sheet) > 0));
   const sides =
     twoSided.length === 0
       ? "on one side"
@@ -98,7 +99,11 @@ function order(printed: readonly PrintedActivity[]): string[] {
       ? [`Copy the masters of ${named(masters)} onto card at 100 %, one copy for each set${setsWanted(masters)}.`]
       : []),
     ...film.before,
-    ...(cutter ? ["Cut along the hairlines: first all the way across, then the strips."] : []),
+    ...(cutter
+      ? [
+          `Cut along the hairlines: first all the way across, then the strips.${slips ? " Slips are yours to cut, also where learners cut the pieces." : ""}`,
+        ]
+      : []),
     ...(byLearners.length > 0
       ? [
           `Do not cut the pieces of ${named(byLearners)}: learners do, along the wide lines. Keep each set’s sheets together.`,

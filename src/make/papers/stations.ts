@@ -4,19 +4,27 @@ import type { PlannedStations } from "../../activities/stations";
 import { type Block, type Cell, heightOfBlocks } from "../../page/document";
 import { bodyBox } from "../../page/furniture";
 import { papers } from "../../page/paper";
-import type { Printable } from "../printable";
+import { learnersCut } from "../cutting";
+import type { Printable, PrintedActivity } from "../printable";
 import { atHand, count, directionsIn } from "./guide";
+import { type StationWords, stationWords } from "./station-words";
 
 /** The plan of who is where when, then a card for each station; empty where a plan has no station. */
 export function stationBlocks(
   plans: readonly PlannedStations[],
   printables: readonly Printable[],
+  printed: readonly PrintedActivity[],
   press: Press,
 ): Block[] {
-  return plans.flatMap((plan) => planBlocks(plan, printables, press));
+  return plans.flatMap((plan) => planBlocks(plan, printables, printed, press));
 }
 
-function planBlocks(plan: PlannedStations, printables: readonly Printable[], press: Press): Block[] {
+function planBlocks(
+  plan: PlannedStations,
+  printables: readonly Printable[],
+  printed: readonly PrintedActivity[],
+  press: Press,
+): Block[] {
   const { rotation, options, activities } = plan;
   if (!rotation || !options) return [];
   const desks = options.desks !== undefined;
@@ -25,6 +33,14 @@ function planBlocks(plan: PlannedStations, printables: readonly Printable[], pre
   const { classes } = printables[0]?.dealt.request ?? { classes: [] };
   const name = (station: number | undefined): string => (station === undefined ? "wait" : String(station + 1));
   const end = clock(options.start, rotation.total);
+  const cutting = (title: string): number =>
+    Math.max(
+      0,
+      ...printed.flatMap((each) => (each.printable.title === title ? (learnersCut(each)?.minutes ?? 0) : [])),
+    );
+  const cut = activities.flatMap(({ title }, i) =>
+    cutting(title) > 0 ? [{ at: i + 1, minutes: cutting(title) }] : [],
+  );
   const blocks: Block[] = [
     { type: "page break" },
     { type: "heading", level: 1, text: desks ? "Plan of the desks" : "Plan of the stations" },
@@ -46,6 +62,14 @@ function planBlocks(plan: PlannedStations, printables: readonly Printable[], pre
                     : "It would fit with fewer stations.",
               },
             ]),
+        ...(cut.length > 0
+          ? [
+              {
+                label: "Cutting",
+                value: `Not in these times: where learners cut, the first group at a ${place.toLowerCase()} needs so much longer (${cut.map(({ at, minutes: more }) => `${at}: about ${more} min`).join(", ")}). Let learners cut in an hour before, or lengthen the first round.`,
+              },
+            ]
+          : []),
         ...classes.map((learners) => ({ label: `Class of ${learners}`, value: sizes(learners, groups) })),
         ...(rotation.waiting > 0
           ? [
@@ -85,28 +109,29 @@ function planBlocks(plan: PlannedStations, printables: readonly Printable[], pre
     if (!printable) return;
     const entry = printable.kind.guide(printable.dealt, press);
     const { steps, name: lang } = directionsIn(printable, printable.lang);
+    const words = stationWords(printable.lang);
     const visits = rotation.at.map((round, r) => {
       const group = round.indexOf(station);
       return [
         clock(options.start, rotation.starts[r] ?? 0),
-        group < 0 ? "–" : `group ${group + 1}`,
-        group < 0 ? "" : nextOf(rotation.at, r, group, place),
+        group < 0 ? "–" : words.group(group + 1),
+        group < 0 ? "" : nextOf(rotation.at, r, group, { words, desks }),
       ];
     });
     const card: Block[] = [
-      { type: "heading", level: 1, text: `${place} ${station + 1}: ${activity.title}` },
+      { type: "heading", level: 1, text: `${desks ? words.desk : words.station} ${station + 1}: ${activity.title}` },
       {
         type: "facts",
         rows: [
-          { label: "Time", value: minutes(options.minutes) },
-          { label: "At hand", value: atHand(printable, entry, press) },
+          { label: words.time, value: minutes(options.minutes) },
+          { label: words.atHand, value: atHand(printable, entry, press) },
         ],
       },
-      { type: "heading", level: 3, text: `What to do${lang}` },
+      { type: "heading", level: 3, text: `${words.whatToDo}${lang}` },
       { type: "steps", items: steps },
       {
         type: "table",
-        columns: [{ head: "From", width: "fit" }, { head: "Here", width: "fit" }, { head: "Then" }],
+        columns: [{ head: words.from, width: "fit" }, { head: words.here, width: "fit" }, { head: words.next }],
         rows: visits,
       },
     ];
@@ -126,11 +151,16 @@ function cardSize(card: readonly Block[], { dealt }: Printable, press: Press): n
   return size;
 }
 
-function nextOf(at: Rotation["at"], round: number, group: number, place: string): string {
+function nextOf(
+  at: Rotation["at"],
+  round: number,
+  group: number,
+  { words, desks }: { readonly words: StationWords; readonly desks: boolean },
+): string {
   const next = at[round + 1];
-  if (!next) return "stay for the end";
+  if (!next) return words.stay;
   const station = next[group];
-  return station === undefined ? "wait a round" : `go to ${place.toLowerCase()} ${station + 1}`;
+  return station === undefined ? words.wait : desks ? words.goToDesk(station + 1) : words.goToStation(station + 1);
 }
 
 function sizes(learners: number, groups: number): string {

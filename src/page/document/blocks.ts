@@ -91,6 +91,8 @@ export interface Table {
   readonly columns: readonly Column[];
   /** A row that is shorter than the columns ends in empty cells. */
   readonly rows: readonly (readonly Cell[])[];
+  /** Rows, from 0, that go on with the one above: no line parts the two, and as far as it can be no page. */
+  readonly goesOn?: readonly number[];
   /** Least height of a row in mm: 8 and more to write in. */
   readonly rowHeight?: number;
   /** Thin lines between rows only, or round every cell; `rows` if left out. */

@@ -38,6 +38,8 @@ interface Row {
   readonly height: number;
   /** Height of the text that all cells of the row share, mm. */
   readonly content: number;
+  /** Goes on with the row above. */
+  readonly goesOn?: boolean;
 }
 
 interface Layout {
@@ -78,7 +80,10 @@ export function tablePart(table: Table, setting: Setting, pageHeight: number): P
   const heads = table.columns.map(({ head }) => head ?? "");
   const head = table.columns.some((column) => column.head !== undefined) ? setRow(heads, 0, true) : undefined;
   const layout: Layout = { lefts, widths, width, columns: table.columns, head, rules, padding, lineHeight, pageHeight };
-  const rows = table.rows.map((cells) => setRow(cells, table.rowHeight ?? 0, false));
+  const rows = table.rows.map((cells, i): Row => {
+    const goesOn = i > 0 && (table.goesOn?.includes(i) ?? false);
+    return { ...setRow(cells, table.rowHeight ?? 0, false), goesOn };
+  });
   if (rows.length === 0 && !head) return undefined;
   return rowsPart(
     rows.flatMap((row) => lower(row, layout)),
@@ -166,13 +171,19 @@ function lower(row: Row, layout: Layout): Row[] {
   return [part("first"), ...lower(rest, layout)];
 }
 
+/** The first row, with those that go on with it. */
+function firstGroup(rows: readonly Row[]): readonly Row[] {
+  const end = rows.findIndex((row, i) => i > 0 && !row.goesOn);
+  return end < 0 ? rows : rows.slice(0, end);
+}
+
 function rowsPart(rows: readonly Row[], layout: Layout, above: number): Part {
   const top = layout.head?.height ?? 0;
   const height = rows.reduce((sum, row) => sum + row.height, top);
   return {
     above,
     height,
-    least: top + (rows[0]?.height ?? 0),
+    least: top + firstGroup(rows).reduce((sum, row) => sum + row.height, 0),
     draw: (x, y) => drawRows(rows, layout, x, y),
     split(available) {
       let used = top;
@@ -183,6 +194,10 @@ function rowsPart(rows: readonly Row[], layout: Layout, above: number): Part {
         count++;
       }
       if (count === 0 || count === rows.length) return undefined;
+      // What goes on with a row goes with it to the next page, unless it began the table there.
+      let whole = count;
+      while (whole > 0 && rows[whole]?.goesOn) whole--;
+      if (whole > 0) count = whole;
       return [rowsPart(rows.slice(0, count), layout, above), rowsPart(rows.slice(count), layout, 0)];
     },
   };
@@ -196,9 +211,11 @@ function drawRows(rows: readonly Row[], layout: Layout, x: number, y: number): S
   };
   let at = y;
   if (rules === "grid" || !head) line(x, at, x + width, at, thin);
-  for (const row of head ? [head, ...rows] : rows) {
+  const all = head ? [head, ...rows] : rows;
+  for (const [i, row] of all.entries()) {
     items.push(...drawRow(row, layout, x, at));
     at += row.height;
+    if (rules !== "grid" && row !== head && all[i + 1]?.goesOn) continue;
     line(x, at, x + width, at, row === head ? heavy : thin);
   }
   if (rules === "grid") for (const left of [...lefts, width]) line(x + left, y, x + left, at, thin);
