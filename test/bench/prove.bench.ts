@@ -60,6 +60,7 @@ async function ratios(): Promise<void> {
   console.log(
     "\nother solvers' time by ours, median of 5 seeds (asked for two assemblies, one unique tile held to one turn)",
   );
+  const sizes: { readonly byCover: number; readonly byClauses: number }[] = [];
   for (const side of [4, 5, 6, 7, 8]) {
     const cover: number[] = [];
     const satisfiability: number[] = [];
@@ -77,11 +78,17 @@ async function ratios(): Promise<void> {
       cover.push(milliseconds(() => byExactCover(puzzle, 2, anchor)) / ours);
       satisfiability.push(milliseconds(() => byLogicSolver(puzzle, 2, anchor)) / ours);
     }
-    all.cover.push(...cover);
-    all.satisfiability.push(...satisfiability);
-    const times = (values: readonly number[]) => `${quantile(values, 0.5).toFixed(0)} ×`;
-    console.log(`${side} × ${side}: dancing-links ${times(cover)}, logic-solver ${times(satisfiability)}`);
+    const [byCover, byClauses] = [quantile(cover, 0.5), quantile(satisfiability, 0.5)];
+    sizes.push({ byCover, byClauses });
+    console.log(`${side} × ${side}: dancing-links ${byCover.toFixed(0)} ×, logic-solver ${byClauses.toFixed(0)} ×`);
   }
+  for (const [name, values] of [
+    ["dancing-links", sizes.map(({ byCover }) => byCover)],
+    ["logic-solver", sizes.map(({ byClauses }) => byClauses)],
+  ] as const)
+    console.log(
+      `${name} over all sizes: median ${quantile(values, 0.5).toFixed(0)} ×, least ${Math.min(...values).toFixed(0)} ×`,
+    );
 }
 
 rows();
