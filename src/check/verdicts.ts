@@ -22,6 +22,12 @@ const unit = (heading: string, ...lines: readonly string[]): string => `## ${hea
 
 const drinks = ["- chá = tea", "- leite = milk", "- água = water", "- sumo = juice"];
 
+/** Eighty-four numbers with three answers between them. */
+const remainders = Array.from(
+  { length: 84 },
+  (_, i) => `- ${i + 1} = ${["one over", "two over", "nothing over"][i % 3] ?? ""}`,
+);
+
 export const verdicts: readonly Verdict[] = [
   {
     make: "tiles",
@@ -61,9 +67,10 @@ export const verdicts: readonly Verdict[] = [
     make: "tiles",
     title: "Not settled",
     why: "The search used up its steps without a second solution and without a proof that there is none. The steps are counted, not timed, so every machine says the same. It happens where a few words return about fifteen times and more in a large grid. Nothing is claimed then: the sheets can be made, and the key says so. Fewer repeated answers or another seed help.",
-    example: "An 8 × 8 grid whose 112 pairs have only a handful of different answers.",
+    example: unit("Divided by three", ...remainders) + block("tiles", "grid: 7 x 7", "seed: 3"),
+    unit: true,
     says: { status: "unsettled" },
-    codes: ["unsettled-proof"],
+    codes: ["unsettled-proof", "duplicate-answer"],
   },
   {
     make: "tiles",

@@ -20,6 +20,37 @@ describe("look-alikes", () => {
     expect(told("pt", "a avó", "o avô")).to.deep.equal(["a avó ~ o avô: accent article"]);
   });
 
+  // School grammar: the articles as learners' lists write them.
+  for (const [lang, articles] of [
+    ["ca", "el la els les un una uns unes l'"],
+    ["da", "en et den det de"],
+    ["de", "der die das den dem des ein eine einen einem einer eines"],
+    ["el", "ο η το οι τα τον την τη του της των ένας μια μία ένα"],
+    ["en", "the a an"],
+    ["es", "el la los las un una unos unas"],
+    ["fr", "le la les un une des du l'"],
+    ["hu", "a az egy"],
+    ["it", "il lo la i gli le un uno una l' un'"],
+    ["nl", "de het een"],
+    ["no", "en et ei den det de"],
+    ["pt", "o a os as um uma uns umas"],
+    ["ro", "un o niște"],
+    ["sv", "en ett den det de"],
+  ] as const)
+    it(`differ in any article of ${lang}`, () => {
+      for (const article of articles.split(" ")) {
+        const noun = `${article}${article.endsWith("'") ? "" : " "}xyst`;
+        expect(told(lang, noun, "xyst"), noun).to.deep.equal([`${noun} ~ xyst: article`]);
+      }
+    });
+
+  it("are not two that differ in a letter and in their articles", () => {
+    expect(told("pt", "o aluno", "a aluna")).to.deep.equal([]);
+    expect(told("pt", "o travão", "o trovão")).to.have.length(1);
+    expect(told("pt", "travão", "o trovão")).to.have.length(1);
+    expect(told("pt", "o travão", "trovão")).to.have.length(1);
+  });
+
   it("differ in one letter of one long word that keeps its first letter", () => {
     expect(told("es", "coser", "cocer")).to.deep.equal(["coser ~ cocer: letter"]);
     expect(told("es", "pero", "perro")).to.deep.equal(["pero ~ perro: letter"]);

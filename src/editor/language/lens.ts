@@ -1,8 +1,9 @@
 import type { Deal, DealtActivity } from "../../activities/contract";
+import { difficultiesText } from "../../activities/difficulty";
 import type { Sheet } from "../../page/sheet";
 import { count } from "./outline";
 
-/** What stands over an activity: `4 × 4 tiles · 16 pieces · 2 sheets a set · 15 sets · one solution, proven`. */
+/** What stands over an activity: `4 × 4 tiles · 16 pieces · 2 sheets a set · 15 sets · one solution, proven · no wrong neighbours`. */
 export function lensText({ summary, deals }: DealtActivity, sheetsOf: (deal: Deal) => readonly Sheet[]): string {
   if (deals.length === 0) return "Not dealt: see what is found below";
   const sizes = deals.map((deal) => sizeOf(sheetsOf(deal)));
@@ -19,6 +20,7 @@ export function lensText({ summary, deals }: DealtActivity, sheetsOf: (deal: Dea
     ...(deals.length > 1 ? [`${deals.length} deals`] : []),
     setsOf(deals),
     proofOf(deals),
+    difficultiesText(deals),
   ]
     .filter(Boolean)
     .join(" · ");

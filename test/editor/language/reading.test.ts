@@ -121,7 +121,10 @@ describe("the lens over an activity", () => {
   it("tells pieces, sheets, sets and the proof", async () => {
     const front = "---\nclasses: [24, 31]\n---\n\n";
     const [told] = await lens(unitOf(24, "grid: 4 x 4", front));
-    assert.match(told ?? "", /^4 × 4 tiles.* · 16 pieces · 1 sheet a set · 15 sets · one solution, proven$/);
+    assert.match(
+      told ?? "",
+      /^4 × 4 tiles.* · 16 pieces · 1 sheet a set · 15 sets · one solution, proven · no wrong neighbours$/,
+    );
   });
 
   it("tells what is not proven", () => {
@@ -140,9 +143,40 @@ describe("the lens over an activity", () => {
     assert.equal(told("one", "unsettled"), "proof not settled");
   });
 
+  it("tells how hard the deals are, level by level", () => {
+    const told = (...deals: readonly [level: string, detour: number, capped?: true][]): string | undefined =>
+      lensText(
+        {
+          index: 0,
+          make: "tiles",
+          title: "A",
+          summary: "tiles",
+          deals: deals.map(([level, detour, capped], i): Deal => {
+            const proof = { status: "one", count: 1, capped: false, nodes: 1, by: "search" } as const;
+            const difficulty = {
+              wrongNeighbours: Math.ceil(detour / 2),
+              survives: 2,
+              detour,
+              capped: capped === true,
+              nodes: 9,
+            };
+            return { code: "ACDEFH", level, version: i + 1, copies: 2, attempt: 0, proof, difficulty };
+          }),
+        },
+        () => [],
+      )
+        .split(" · ")
+        .at(-1);
+    assert.equal(told(["hard", 7]), "wrong neighbours: 4; a wrong start survives up to 2 more tiles");
+    assert.equal(told(["gentle", 7], ["hard", 15], ["hard", 12]), "tiles laid in vain: gentle 7, hard 12–15");
+    assert.equal(told(["gentle", 7], ["hard", 15, true]), "tiles laid in vain: gentle 7, hard 15 and more");
+    assert.equal(told(["gentle", 7], ["gentle", 9]), "tiles laid in vain: 7–9");
+    assert.equal(told(["gentle", 0], ["hard", 0]), "no wrong neighbours");
+  });
+
   it("tells of several deals, of masters, and of what is not dealt", async () => {
     const [levels] = await lens(unitOf(24, "grid: 3 x 3\nlevels: [gentle, hard]\ndecoys: 6\ncopies: 3"));
-    assert.match(levels ?? "", / · 9 pieces · .* · 2 deals · .* · one solution each, proven$/);
+    assert.match(levels ?? "", / · 9 pieces · .* · 2 deals · .* · one solution each, proven · no wrong neighbours$/);
     const [master] = await lens(unitOf(24, "grid: 3 x 3\ncopies: by copier"));
     assert.match(master ?? "", / · copied by the copier · /);
     const [none] = await lens(unitOf(1, "grid: 4 x 4"));
