@@ -283,6 +283,7 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "trago = I bring",
     "trago = I carry",
     "trago = I fetch",
+    "[m Eu trago = I bring it",
     "picture my spoon = a colher",
     "picture a fork = o garfo",
   ],
