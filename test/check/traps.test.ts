@@ -267,6 +267,7 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "## Drinks",
     "vinho = wine",
   ],
+  "trap-numbers-below.md": [...food, "ovo = egg", "uva = grape", "figo = fig", "lima = lime"],
   "trap-far-in.md": [
     ...food,
     "uma bomba = a pump",
@@ -283,6 +284,7 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "trago = I bring",
     "trago = I carry",
     "trago = I fetch",
+    "[m Eu trago = I bring it",
     "picture my spoon = a colher",
     "picture a fork = o garfo",
   ],
@@ -344,6 +346,10 @@ const rewritten: Readonly<Record<string, Rewritten>> = {
   "trap-parted-table.md": {
     why: "a table that goes on an item is indented below it, and is found as one that belongs to the item",
     found: { "inside-item": 1, "misplaced-comment": 2, "not-a-table": 1, "unused-pairs": 1 },
+  },
+  "trap-numbers-below.md": {
+    why: "a numbered line in a paragraph is joined to the line above it, where a number in the middle tells nothing",
+    found: { "not-an-item": 2, "unused-pairs": 1 },
   },
   "yaml-open-indented.md": {
     why: "an open activity is closed at the end of the file, and the indented signs are then read as part of its options",

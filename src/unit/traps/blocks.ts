@@ -137,7 +137,7 @@ export function paragraphLines(
         "not-an-item",
         { start: at, end: at + 1 },
         `This line is no item: an item begins with a hyphen and a space.`,
-        write("Make it an item", { start: at, end: at + sign.length }, "- "),
+        write("Make it an item", { start, end: at + sign.length }, "- "),
       );
       continue;
     }

@@ -116,6 +116,8 @@ export function gluedLines(lines: LineIndex, item: RawItem, nested: boolean, env
       continue;
     }
     const lead = lines.text.slice(line.start, at);
+    // A number and a space before it is told as a list that the text swallows.
+    if (/^\d{1,9}[.)][ \t]+\S/.test(text) && /^[ \t]{0,3}$/.test(lead)) continue;
     const lazy = column(lead) < column(before);
     // A bullet is one only up to three columns further in than where an item may begin.
     const [width, text0, list] = [column(lead), column(before), nested ? column(indent) : 0];

@@ -52,12 +52,13 @@ export function nearlyPicture(source: SourceText, mask: readonly boolean[], prob
 
 /** `[peço] (#pedir)`, `[trink](#to drink)`: white space where a link has none. */
 export function nearlyTie(source: SourceText, mask: readonly boolean[], problems: Problems): void {
-  for (const match of source.text.matchAll(/(\[[^\]\n]+\])(\s*)\((\s*#\s*[^()<>"\n]*?)(\s+"[^"\n]*")?\s*\)/gu)) {
+  for (const match of source.text.matchAll(/(\[[^[\]\n]+\])(\s*)\((\s*#\s*[^()<>"\n]*?)(\s+"[^"\n]*")?\s*\)/gu)) {
     const [whole, text = "", , target = "", title = ""] = match;
     const name = target.replace(/^\s*#\s*/, "").trim();
     if (mask[match.index] || name === "") continue;
     const range = source.range(match.index, match.index + whole.length);
     const wanted = `${text}(${/\s/.test(name) ? `<#${name}>` : `#${name}`}${title})`;
+    if (wanted === whole) continue;
     problems.trap(
       "nearly-a-tie",
       range,
