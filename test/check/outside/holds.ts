@@ -44,6 +44,8 @@ const sorted = (numbers: Iterable<number>): number[] => [...numbers].sort((a, b)
 const besides = new Set([
   "look-alike",
   "missing-glyph",
+  // CLDR's Ukrainian has names with a Latin letter among Cyrillic ones.
+  "mixed-letters",
   "text-too-small",
   "loop-too-small",
   "unused-pairs",
@@ -59,6 +61,10 @@ function only(reading: Reading, codes: readonly string[]): void {
   assert.deepEqual(strange, []);
   for (const { range, message } of byCode(reading, "missing-glyph"))
     assert.match(reading.unit.text.slice(range.start, range.end), unprinted, message);
+  for (const { range, message } of byCode(reading, "mixed-letters")) {
+    const word = reading.unit.text.slice(range.start, range.end);
+    assert.ok(/[a-z]/i.test(word) && /[\u0370-\u03ff\u0400-\u04ff]/.test(word), message);
+  }
   for (const { message } of byCode(reading, "look-alike")) {
     const groups = namedAlike(message);
     assert.ok(groups.length > 0, message);
