@@ -188,7 +188,11 @@ class Reader {
     }
     const inPile = section.inPile;
     // Whether plain text was meant as a pair shows when the section is complete.
-    this.looks.push(() => itemTraps(raw, shape, !inPile && section.expectsPairs, this.env, this.problems));
+    this.looks.push(() => {
+      const { judged, mostlyPairs } = section;
+      const lone = !inPile && section.expectsPairs;
+      itemTraps(raw, shape, { lone, judged, mostlyPairs }, this.env, this.problems);
+    });
     return shape;
   }
 

@@ -24,6 +24,15 @@ describe("notes in a section", () => {
       "- a note\n\n  and more of it\n",
       "- ~~~js\n  const a;\n  ~~~\n",
       "- <!-- roda = wheel -->\n",
+      "- roda = wheel\n- luz = light\n- sino = bell\n- see also: page 12\n- bring scissors - 12 pairs\n",
+      "- https://a.example/?q=1\n- see also: page 12\n- Nota: sem rodas\n",
+      "- [1] A source.\n- [2] Another one.\n",
+      "- [F] only one\n",
+      "- roda = wheel\n- [n] a noun\n- [f] a feminine one\n",
+      "- [x] A roda gira.\n- [2] A source.\n- [...] A gap.\n- [roda](#x) A link.\n- [rodas] A word.\n",
+      "10- or 12-year-olds come.\n",
+      "1-A is a door\n",
+      "2.b is open\n",
       "- a note\n\n  | a | b | c |\n  | --- | --- | --- |\n  | d | e | f |\n",
     ])
       assert.deepEqual(codes(text), [], text);

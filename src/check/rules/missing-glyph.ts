@@ -18,9 +18,14 @@ export const missingGlyph: Rule<CheckContext> = {
     const { unit, press } = context;
     const missed: Missed[] = [];
     const look = (text: string, place: Range): void => report(press.typeface.missing(text), place);
+    // A sign that is told as no bullet or mark is not meant to be printed.
+    const signs = new Set(unit.problems.filter(({ code }) => signCodes.has(code)).map(({ range }) => range.start));
     const report = (missing: readonly string[], place: Range): void => {
-      for (const character of missing)
-        missed.push({ character, place, places: occurrences(unit.text, character, place) });
+      for (const character of missing) {
+        const all = occurrences(unit.text, character, place);
+        const places = all.filter(({ start }) => !signs.has(start));
+        if (places.length > 0 || all.length === 0) missed.push({ character, place, places });
+      }
     };
     for (const section of sectionsInUse(context)) {
       eachPhrase(section, ({ runs, range }) => void report(missingIn(runs, press.typeface), range));
@@ -48,6 +53,9 @@ export const missingGlyph: Rule<CheckContext> = {
     ];
   },
 };
+
+/** Findings at a sign that stands for another one. */
+const signCodes: ReadonlySet<string> = new Set(["not-an-item", "meant-as-statement", "meant-as-pair", "printed-bar"]);
 
 /** Options whose lists are printed. */
 const wordOptions: ReadonlySet<string> = new Set(["decoys", "distractors", "names"]);

@@ -7,6 +7,8 @@ import type { SourceText } from "../source-text";
 import { acrossEmphasis } from "./emphasis";
 import { lineStart, pairLines } from "./glued";
 import { nearlyPicture, nearlyTie, picturePath } from "./links";
+import { statementMark } from "./marks";
+import { meantAsPair } from "./nearly-pairs";
 import { unprinted } from "./unprinted";
 
 /*
@@ -17,21 +19,31 @@ import { unprinted } from "./unprinted";
 /** Texts of late in which there was nothing to tell, by what they were read as. */
 const clean = new Map<string, TextMemory<true>>();
 
-/** Looks at one item of a list, read as `shape`; `lone` where it stands in no pile and its section has pairs or nothing else. */
-export function itemTraps(item: RawItem, shape: Shape, lone: boolean, env: Env, problems: Problems): void {
+/** What is known of the items round one when all of its section is read. */
+export interface Around {
+  /** It stands in no pile, and its section has pairs or nothing else. */
+  readonly lone: boolean;
+  /** Most bullets of the section are pairs, or so many that their sign is surely known. */
+  readonly mostlyPairs: boolean;
+  /** The section has statements, or all of its bullets begin with a mark in brackets. */
+  readonly judged: boolean;
+}
+
+/** Looks at one item of a list, read as `shape`. */
+export function itemTraps(item: RawItem, shape: Shape, around: Around, env: Env, problems: Problems): void {
   const { text, nested, numbered = [] } = item;
   // What stands under an item counts too, and the indents of further lines.
   const alone = text.isWhole && nested.length === 0 && numbered.length === 0;
-  const as = `${shape} ${lone}`;
+  const as = `${shape} ${around.lone} ${around.mostlyPairs} ${around.judged}`;
   const known = clean.get(as) ?? new TextMemory<true>();
   clean.set(as, known);
   if (alone && known.find(text.text, env)) return;
   const before = problems.list.length;
-  lookAt(item, shape, lone, env, problems);
+  lookAt(item, shape, around, env, problems);
   if (alone && problems.list.length === before) known.get(text.text, env, () => true);
 }
 
-function lookAt(item: RawItem, shape: Shape, lone: boolean, env: Env, problems: Problems): void {
+function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems: Problems): void {
   const { text } = item.text;
   const { mask, comments } = scan(text, env);
   const open = (span: Span): boolean => !mask.slice(span.start, span.end).some(Boolean);
@@ -39,7 +51,8 @@ function lookAt(item: RawItem, shape: Shape, lone: boolean, env: Env, problems: 
   underline(item, problems);
   if (shape === "text") {
     const end = comments[0]?.start ?? text.length;
-    if (!statementMark(item, problems) && lone) meantAsPair(item, open, end, problems);
+    if (!statementMark(item, around.judged, problems) && around.lone)
+      meantAsPair(item, open, end, around.mostlyPairs, problems);
   }
   if (shape === "event") {
     if (/^\[[ xX]\]\s/.test(text)) numberedStatement(item, problems);
@@ -123,64 +136,6 @@ function underline({ text: source }: RawItem, problems: Problems): void {
     range,
     "This line of signs would be printed as part of the item.",
     write("Take the line out", { start: before, end: range.end }, ""),
-  );
-}
-
-/** Nearly a statement's mark: with another sign, other brackets, or one bracket only. */
-const nearlyMark =
-  /^(?:\[\s*([xXvV✓✔хХｘＸ✗✘✕×*–−-]?)\s*\](?!\(|\[|:)|\[([ xX])\]:(?=\s)|\\\[(\\?)\]|[［【]\s*([xXｘＸхХ]?)\s*[］】]|\*{1,2}\[([ xX])\]\*{1,2}|\(\s*([xXхХ]?)\s*\)|\[([xX])(?=\s)(?![^\]\n]*\])|([☐☑☒✓✔✅❌✗✘]))\s*/u;
-
-/** `[x]text`, `[]`, `[ x ]`, `(x)`, `[✓]`, `☑`: nearly a statement's mark. Whether there was one. */
-function statementMark({ text: source }: RawItem, problems: Problems): boolean {
-  const match = nearlyMark.exec(source.text);
-  if (!match) return false;
-  const sign = match.slice(1).find((each) => each !== undefined) ?? "";
-  const truth = !/^[✗✘–−☐❌☒ \\-]?$/u.test(sign);
-  const mark = truth ? "[x] " : "[ ] ";
-  const range = source.range(0, match[0].trimEnd().length);
-  const whole = source.range(0, match[0].length);
-  problems.trap(
-    "meant-as-statement",
-    range,
-    `A statement begins with “[x] ” when it is true and “[ ] ” when it is false; this item is read as plain text.`,
-    write(`Write “${mark.trim()}”`, whole, mark),
-  );
-  return true;
-}
-
-const otherSeparators = [
-  /\s*\t\s*/u,
-  /\s+(?:[–—−→⇒➜⟶↔⇔⟷≈≡~·﹦]|-{1,2}>?|<?[-=]{1,2}>|={2,}|:{1,2})\s+/u,
-  /[:：](?:\s+|(?<=：))/u,
-  /\s+[=＝﹦]{1,3}(?=[^\s=＝>])|(?<=[^\s=＝<>!])[=＝﹦]{1,3}\s+/u,
-  /(?<=[^\s=＝<>!])[=＝﹦]{1,3}(?=[^\s=＝>])/u,
-];
-
-/** `roda – wheel`, `roda: wheel`, a tab, `roda=wheel`, `roda =wheel`: nearly a pair. */
-function meantAsPair({ text: source }: RawItem, open: (span: Span) => boolean, end: number, problems: Problems): void {
-  for (const separator of otherSeparators) {
-    const match = separator.exec(source.text);
-    if (!match) continue;
-    const span = { start: match.index, end: match.index + match[0].length };
-    if (span.start === 0 || span.end >= end || !open(span)) continue;
-    const sign = match[0].trim() === "" ? "a tab" : `“${match[0].trim()}”`;
-    problems.trap(
-      "meant-as-pair",
-      source.range(span.start, span.end),
-      `This item is no pair: ${sign} parts nothing; the two sides are parted by “ = ”.`,
-      write("Write “ = ”", source.range(span.start, span.end), " = "),
-    );
-    return;
-  }
-  const cuts = [...source.text.matchAll(/\s+[|｜]\s+/gu)];
-  const [cut] = cuts;
-  if (!cut || !open({ start: cut.index, end: cut.index + cut[0].length }) || cut.index + cut[0].length >= end) return;
-  const range = source.range(cut.index, cut.index + cut[0].length);
-  problems.trap(
-    "meant-as-pair",
-    range,
-    "This item is no pair, so that nothing of it is used: a bar only cuts the left side, and the two sides are parted by “ = ”.",
-    ...(cuts.length === 1 ? [write("Write “ = ”", range, " = ")] : []),
   );
 }
 

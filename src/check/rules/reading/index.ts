@@ -42,6 +42,7 @@ import { tooManyCells } from "./too-many-cells";
 import { twiceInTable } from "./twice-in-table";
 import { underlinedItem } from "./underlined-item";
 import { underscoreGap } from "./underscore-gap";
+import { unreadText } from "./unread-text";
 import { unreadableYaml } from "./unreadable-yaml";
 
 /** What reading finds wrong wherever it stands. */
@@ -93,6 +94,7 @@ const traps: readonly Rule<CheckContext>[] = [
   nearlyARemark,
   lopsidedSlash,
   nearlyATie,
+  unreadText,
 ];
 
 /** The rules that hand on what reading the unit found. */
