@@ -1,5 +1,6 @@
 import type { Range } from "../base/range";
 import { allMarked } from "./traps/marks";
+import type { Paragraph, PileFacts } from "./traps/piles";
 import type { FormsTable, Pair, Pile, PileMember, Section, Statement, StoryEvent } from "./unit";
 
 /** A section while it is being read. */
@@ -8,6 +9,7 @@ export class SectionBuilder {
   private readonly statements: Statement[] = [];
   private readonly events: StoryEvent[] = [];
   private readonly tables: FormsTable[] = [];
+  private readonly paragraphs: Paragraph[] = [];
   /** Plain bullets. */
   private readonly texts: string[] = [];
   private readonly piles: { name: string; heading: Range; members: PileMember[] }[] = [];
@@ -50,6 +52,16 @@ export class SectionBuilder {
     else if (member.shape === "event") this.events.push(member.item);
     else this.texts.push(member.item.text);
     this.piles.at(-1)?.members.push(member);
+  }
+
+  /** A paragraph of notes, by its first line and the one after it. */
+  addParagraph(lines: readonly [number, number]): void {
+    this.paragraphs.push({ lines, pile: this.piles.length - 1 });
+  }
+
+  get pileFacts(): PileFacts {
+    const { paragraphs, statements, piles } = this;
+    return { paragraphs, statements: statements.length, sizes: piles.map(({ members }) => members.length) };
   }
 
   addTable(table: FormsTable): void {

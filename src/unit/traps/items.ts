@@ -6,9 +6,12 @@ import type { Shape } from "../shapes";
 import type { SourceText } from "../source-text";
 import { acrossEmphasis } from "./emphasis";
 import { lineStart, pairLines } from "./glued";
-import { nearlyPicture, nearlyTie, picturePath } from "./links";
+import { nearlyPicture, picturePath } from "./links";
+import { changedComment, looseEmphasis } from "./loose-signs";
 import { statementMark } from "./marks";
 import { meantAsPair } from "./nearly-pairs";
+import { linkedPictures, secondPictures } from "./pictures";
+import { printedBars } from "./printed-bars";
 import { unprinted } from "./unprinted";
 
 /*
@@ -67,7 +70,11 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
   if (shape === "pair") {
     acrossEmphasis(item.text, "pair", env, problems);
     lopsidedSlash(item.text, open, problems);
+    printedBars(item.text, env, problems);
+    linkedPictures(item.text, "pair", env, problems);
   }
+  if (shape !== "text" && text.includes("!["))
+    secondPictures(item.text, shape === "pair" ? "pair" : undefined, env, problems);
   for (const nested of item.nested) textTraps(nested.text, env, problems);
   if (shape !== "text") nestedNumbers(item, problems);
   if (shape === "event") return;
@@ -78,10 +85,11 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
 /** Looks at what may be wrong in any text that is printed. */
 export function textTraps(source: SourceText, env: Env, problems: Problems): void {
   // Most texts have none of what is looked for.
-  if (!/!\[|_\\?_|\[\s*(?:\.\.|…)|\(#|\(<#|<|~~|[^\s*]\*[^\s*]|\[\^/.test(source.text)) return;
+  if (!/!\[|_\\?_|\[\s*(?:\.\.|…)|<|‹|＜|〈|~~|[*_]\s|\s[*_]|[^\s*]\*[^\s*]|\[\^/.test(source.text)) return;
   const { mask } = scan(source.text, env);
   unprinted(source, mask, env, problems);
-  nearlyTie(source, mask, problems);
+  looseEmphasis(source, mask, env, problems);
+  changedComment(source, mask, problems);
   picturePath(source, mask, problems);
   nearlyPicture(source, mask, problems);
   gaps(source, (span) => !mask.slice(span.start, span.end).some(Boolean), problems);
@@ -114,7 +122,7 @@ function openComment(source: SourceText, mask: readonly boolean[], problems: Pro
   const start = text.lastIndexOf("<!--");
   if (start < 0 || mask[start] || text.includes("-->", start)) return;
   const line = /^.*/.exec(text.slice(start))?.[0].trimEnd() ?? "";
-  const kept = line.slice(0, 4) + line.slice(4).replace(/\s*-{0,2}>?$/, "");
+  const kept = line.slice(0, 4) + line.slice(4).replace(/\s*[-–—−]{0,2}[>›]?$/u, "");
   problems.trap(
     "open-comment",
     source.range(start, start + line.length),
@@ -143,12 +151,17 @@ function underline({ text: source }: RawItem, problems: Problems): void {
 function lopsidedSlash(source: SourceText, open: (span: Span) => boolean, problems: Problems): void {
   if (!/\S[/／]\s|\s[/／]\S/u.test(source.text)) return;
   for (const match of source.text.matchAll(
-    /(?<=[^\s/／<>:])[/／][^\S\n]+(?=[^\s/／=])|(?<=[^\s/／=])[^\S\n]+[/／](?=[^\s/／])/gu,
+    /(?<=[^\s/／<>:])[/／][^\S\n]+(?=[^\s/／=])|(?<=[^\s/／=])[^\S\n]+[/／](?=[^\s/／])|(?<=[^\s/／=＝])[^\S\n]+[/／]{2}[^\S\n]+(?=[^\s/／=＝])(?!<!--)/gu,
   )) {
     const span = { start: match.index, end: match.index + match[0].length };
     // At the end of an address it is a part of that.
     if (!open(span) || /:\/\/\S*$/.test(source.text.slice(0, span.start))) continue;
     const range = source.range(span.start, span.end);
+    if (/[/／]{2}/u.test(match[0])) {
+      const message = "These slashes are printed: between two accepted answers stands one.";
+      problems.trap("lopsided-slash", range, message, write("Write “ / ”", range, " / "));
+      continue;
+    }
     problems.trap(
       "lopsided-slash",
       range,

@@ -8,10 +8,10 @@ import { type Problems, write } from "../problems";
 
 const otherSeparators = [
   /\s*\t\s*/u,
-  /\s+(?:[–—−→⇒➜⟶↔⇔⟷≈≡~·﹦]|-{1,2}>?|<?[-=]{1,2}>|={2,}|:{1,2})\s+/u,
+  /\s+(?:[–—−→⇒➜⟶↔⇔⟷≈≡~·﹦═⩵꞊⹀]|-{1,2}>?|<?[-=]{1,2}>|={2,}|:{1,2})\s+/u,
   /[:：](?:\s+|(?<=：))/u,
-  /\s+[=＝﹦]{1,3}(?=[^\s=＝>])|(?<=[^\s=＝<>!])[=＝﹦]{1,3}\s+/u,
-  /(?<=[^\s=＝<>!])[=＝﹦]{1,3}(?=[^\s=＝>])/u,
+  /\s+[=＝﹦═⩵꞊⹀]{1,3}(?=[^\s=＝>])|(?<=[^\s=＝<>!])[=＝﹦═⩵꞊⹀]{1,3}\s+/u,
+  /(?<=[^\s=＝<>!])[=＝﹦═⩵꞊⹀]{1,3}(?=[^\s=＝>])/u,
 ];
 
 /** Signs that stand in notes as well. */
@@ -59,7 +59,7 @@ export function meantAsPair(
     );
     return;
   }
-  const cuts = [...source.text.matchAll(/\s+[|｜]\s+/gu)];
+  const cuts = [...source.text.matchAll(/\s+[|｜¦‖│]\s+/gu)];
   const [cut] = cuts;
   if (!cut || !open({ start: cut.index, end: cut.index + cut[0].length }) || cut.index + cut[0].length >= end) return;
   const range = source.range(cut.index, cut.index + cut[0].length);
