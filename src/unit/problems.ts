@@ -13,6 +13,11 @@ export class Problems {
   trap(code: string, range: Range, message: string, ...fixes: Problem["fixes"]): void {
     this.list.push({ code, range, message, fixes, trap: true });
   }
+
+  /** What may be meant where nothing is sorted into piles. */
+  pileTrap(code: string, range: Range, message: string, ...fixes: Problem["fixes"]): void {
+    this.list.push({ code, range, message, fixes, trap: "piles" });
+  }
 }
 
 /** A fix that writes `text` over a range. */

@@ -14,8 +14,10 @@ import { blockInItem, indentedList, listInHtml, paragraphLines, splitList } from
 import { activityEnd, indentedActivity, insideItem, nearlyActivity, openNotes, quotedFence } from "./traps/fences";
 import { gluedLines } from "./traps/glued";
 import { itemTraps } from "./traps/items";
+import { Columns, nearlyTies } from "./traps/nearly-ties";
 import { listForNested, nextForNested, type ReadItem } from "./traps/nesting";
 import { unmarkedItems } from "./traps/paragraphs";
+import { pileTraps } from "./traps/piles";
 import { quotedItems } from "./traps/quotes";
 import { nearlyTable, partedRows } from "./traps/tables";
 import { UnderItems } from "./traps/under-items";
@@ -37,6 +39,8 @@ class Reader {
   private readonly stations: ActivityBlock[] = [];
   private open: SectionBuilder | undefined;
   private looks: (() => void)[] = [];
+  /** Texts with something like a link, looked at when all tables are known. */
+  private readonly linked: SourceText[] = [];
   /** End of the last item's own text, for comments that stand below it. */
   private lastItem: number | undefined;
   /** The last item of a numbered list that ended just now. */
@@ -55,6 +59,8 @@ class Reader {
     const body = "\n".repeat(bodyLine) + this.text.slice(this.lines.start(bodyLine)).replace(/^\uFEFF/, " ");
     this.walk(parseBlocks(body, this.env));
     this.closeSection(this.text.length);
+    const columns = new Columns(this.sections.flatMap(({ tables }) => tables));
+    for (const source of this.linked) nearlyTies(source, columns, this.env, this.problems);
     const { text, lines, sections, activities, stations } = this;
     return {
       text,
@@ -105,6 +111,7 @@ class Reader {
     if (unmarkedItems(lines, map, env, problems)) return;
     paragraphLines(lines, map, false, problems);
     nearlyTable(lines, map, problems);
+    this.open?.addParagraph(map);
   }
 
   private heading(token: Token, inline: Token | undefined): void {
@@ -135,6 +142,7 @@ class Reader {
   private closeSection(end: number): void {
     for (const look of this.looks) look();
     this.looks = [];
+    if (this.open) pileTraps(this.lines, this.open.pileFacts, this.problems);
     if (this.open) this.sections.push(this.open.close(end));
     this.open = undefined;
   }
@@ -186,10 +194,19 @@ class Reader {
       shape = read.shape;
       section.add(read);
     }
+    for (const { text } of [raw, ...raw.nested]) this.link(text);
     const inPile = section.inPile;
     // Whether plain text was meant as a pair shows when the section is complete.
-    this.looks.push(() => itemTraps(raw, shape, !inPile && section.expectsPairs, this.env, this.problems));
+    this.looks.push(() => {
+      const { judged, mostlyPairs } = section;
+      const lone = !inPile && section.expectsPairs;
+      itemTraps(raw, shape, { lone, judged, mostlyPairs }, this.env, this.problems);
+    });
     return shape;
+  }
+
+  private link(text: SourceText): void {
+    if (/\]\s*[([]/.test(text.text)) this.linked.push(text);
   }
 
   private rawItem(tokens: readonly Token[], at: number): RawItem | undefined {
@@ -242,7 +259,7 @@ class Reader {
     const read = readTable(
       this.lines,
       { firstLine, afterLine },
-      { env: this.env, problems: this.problems, items: this.items },
+      { env: this.env, problems: this.problems, items: this.items, link: (cell) => void this.link(cell) },
     );
     if (read && "forms" in read) this.open.addTable(read.forms);
     else for (const pair of read?.pairs ?? []) this.open.add({ shape: "pair", item: pair });

@@ -1,4 +1,6 @@
 import type { Range } from "../base/range";
+import { allMarked } from "./traps/marks";
+import type { Paragraph, PileFacts } from "./traps/piles";
 import type { FormsTable, Pair, Pile, PileMember, Section, Statement, StoryEvent } from "./unit";
 
 /** A section while it is being read. */
@@ -7,6 +9,9 @@ export class SectionBuilder {
   private readonly statements: Statement[] = [];
   private readonly events: StoryEvent[] = [];
   private readonly tables: FormsTable[] = [];
+  private readonly paragraphs: Paragraph[] = [];
+  /** Plain bullets. */
+  private readonly texts: string[] = [];
   private readonly piles: { name: string; heading: Range; members: PileMember[] }[] = [];
 
   constructor(
@@ -31,11 +36,32 @@ export class SectionBuilder {
     );
   }
 
+  /** Whether most bullets are pairs, or so many that their sign is surely known. */
+  get mostlyPairs(): boolean {
+    return this.pairs.length > Math.min(2, this.texts.length);
+  }
+
+  /** Whether plain items that begin with a mark are likely to be statements that went wrong. */
+  get judged(): boolean {
+    return this.statements.length > 0 || (this.pairs.length === 0 && allMarked(this.texts));
+  }
+
   add(member: PileMember): void {
     if (member.shape === "pair") this.pairs.push(member.item);
     else if (member.shape === "statement") this.statements.push(member.item);
     else if (member.shape === "event") this.events.push(member.item);
+    else this.texts.push(member.item.text);
     this.piles.at(-1)?.members.push(member);
+  }
+
+  /** A paragraph of notes, by its first line and the one after it. */
+  addParagraph(lines: readonly [number, number]): void {
+    this.paragraphs.push({ lines, pile: this.piles.length - 1 });
+  }
+
+  get pileFacts(): PileFacts {
+    const { paragraphs, statements, piles } = this;
+    return { paragraphs, statements: statements.length, sizes: piles.map(({ members }) => members.length) };
   }
 
   addTable(table: FormsTable): void {

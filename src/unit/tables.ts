@@ -7,6 +7,7 @@ import { type Problems, write } from "./problems";
 import { SourceText } from "./source-text";
 import { acrossEmphasis } from "./traps/emphasis";
 import { textTraps } from "./traps/items";
+import { linkedPictures, secondPictures } from "./traps/pictures";
 import type { Answer, FormsTable, Pair, Phrase } from "./unit";
 
 /** Where a table stands: its lines, and whether its head has an empty first cell. */
@@ -22,7 +23,12 @@ type Row = readonly SourceText[];
 export function readTable(
   lines: LineIndex,
   { firstLine, afterLine }: RawTable,
-  context: { readonly env: Env; readonly problems: Problems; readonly items: ItemReader },
+  context: {
+    readonly env: Env;
+    readonly problems: Problems;
+    readonly items: ItemReader;
+    readonly link: (cell: SourceText) => void;
+  },
 ): { forms: FormsTable } | { pairs: Pair[] } | undefined {
   const row = (line: number): Row => splitRow(lines.text, lines.line(line));
   const head = row(firstLine);
@@ -36,7 +42,12 @@ export function readTable(
   for (const line of bodyLines) {
     for (const [i, cell] of row(line).slice(0, head.length).entries()) {
       textTraps(cell, context.env, context.problems);
-      if (isPairs) acrossEmphasis(cell, i === 0 ? "left" : "right", context.env, context.problems);
+      context.link(cell);
+      if (!isPairs) continue;
+      const part = i === 0 ? "left" : "right";
+      acrossEmphasis(cell, part, context.env, context.problems);
+      linkedPictures(cell, part, context.env, context.problems);
+      secondPictures(cell, part, context.env, context.problems);
     }
   }
   for (const line of bodyLines) tooMany(lines, line, row(line), head.length, context.problems);

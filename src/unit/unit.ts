@@ -29,8 +29,8 @@ export interface Problem {
     /** Takes something of the writer's out: never done without being asked for. */
     readonly drops?: true;
   }[];
-  /** Only worth saying where an activity uses the section: elsewhere it may well be meant. */
-  readonly trap?: boolean;
+  /** Only worth saying where an activity uses the section, or where one sorts its piles: elsewhere it may well be meant. */
+  readonly trap?: true | "piles";
 }
 
 /** A level-two heading with everything up to the next one. */

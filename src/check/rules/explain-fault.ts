@@ -105,7 +105,10 @@ function insideMapping(
   if (typeof value !== "object" || value === null || Array.isArray(value) || !(key in value)) return undefined;
   const own = (value as Readonly<Record<string, unknown>>)[key];
   const written = text.slice(valueRange.start, valueRange.end);
-  const before = new RegExp(`(?:^|[\\s{,"'])${key.replace(/[\\^$.*+?()[\]{}|/]/g, "\\$&")}["']?\\s*:\\s*["']?`, "u").exec(written);
+  const before = new RegExp(
+    `(?:^|[\\s{,"'])${key.replace(/[\\^$.*+?()[\]{}|/]/g, "\\$&")}["']?\\s*:\\s*["']?`,
+    "u",
+  ).exec(written);
   if (!before || typeof own === "object") return undefined;
   const start = valueRange.start + before.index + before[0].length;
   const shownAs = String(own);

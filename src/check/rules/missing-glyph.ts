@@ -18,12 +18,15 @@ export const missingGlyph: Rule<CheckContext> = {
     const { unit, press } = context;
     const missed: Missed[] = [];
     const look = (text: string, place: Range): void => report(press.typeface.missing(text), place);
+    // A sign that is told as no bullet or mark is not meant to be printed.
+    const signs = new Set(unit.problems.filter(({ code }) => signCodes.has(code)).map(({ range }) => range.start));
     const report = (missing: readonly string[], place: Range): void => {
       for (const character of missing) {
-        const places = occurrences(unit.text, character, place);
+        const all = occurrences(unit.text, character, place);
+        const places = all.filter(({ start }) => !signs.has(start));
         // A wide slash that parts nothing is the matter of `lopsided-slash`.
         if (character === "／" && places.every(({ start }) => unit.text.charAt(start - 1) !== "\\")) continue;
-        missed.push({ character, place, places });
+        if (places.length > 0 || all.length === 0) missed.push({ character, place, places });
       }
     };
     for (const section of sectionsInUse(context)) {
@@ -52,6 +55,9 @@ export const missingGlyph: Rule<CheckContext> = {
     ];
   },
 };
+
+/** Findings at a sign that stands for another one. */
+const signCodes: ReadonlySet<string> = new Set(["not-an-item", "meant-as-statement", "meant-as-pair", "printed-bar"]);
 
 /** Options whose lists are printed. */
 const wordOptions: ReadonlySet<string> = new Set(["decoys", "distractors", "names"]);

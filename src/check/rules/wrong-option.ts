@@ -5,6 +5,7 @@ import type { PlannedActivity } from "../../activities/plan";
 import type { Rule } from "../../base/finding";
 import type { CheckContext } from "../context";
 import { explainFault } from "./explain-fault";
+import { nearlyKeys } from "./front-keys";
 import { isUnit } from "./reading/problem-rule";
 
 export const wrongOption: Rule<CheckContext> = {
@@ -15,6 +16,7 @@ export const wrongOption: Rule<CheckContext> = {
   example: { wrong: "```activity\nmake: tiles\ngird: 3 x 3\n```", right: "```activity\nmake: tiles\ngrid: 3 x 3\n```" },
   check: ({ unit, plan }) => [
     ...(isUnit(unit) ? plan.faults : []).flatMap((fault) => explainFault(fault, frontSchema, unit.text)),
+    ...(isUnit(unit) ? nearlyKeys(unit.front) : []),
     ...plan.activities.flatMap((activity) =>
       activity.faults.flatMap((fault) => explainFault(fault, schemaOf(activity), unit.text, activity)),
     ),

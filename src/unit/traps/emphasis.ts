@@ -7,10 +7,10 @@ import type { SourceText } from "../source-text";
 const emphasis = /(?<![\p{L}\p{N}\\*_])(\*{1,3}|_{1,3})(?=[^\s*_])([^\n]*?[^\s*_\\])\1(?![\p{L}\p{N}*_])/gu;
 
 /** What a text is: both sides of a pair, or a cell with one. */
-type Part = "pair" | "left" | "right";
+export type Part = "pair" | "left" | "right";
 
 /** What parts such a text, in order: the first “ = ” of a pair, each “ / ”, and bars on the left. */
-function stops(text: string, part: Part, env: Env): Span[] {
+export function stops(text: string, part: Part, env: Env): Span[] {
   const { mask } = scan(text, env);
   const equals = part === "pair" ? spacedSeparators(text, mask, "=")[0] : undefined;
   const signs = [...(equals ? [equals] : []), ...spacedSeparators(text, mask, "/")];

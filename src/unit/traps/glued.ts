@@ -4,6 +4,8 @@ import type { RawItem } from "../items";
 import { insert, type Problems, write } from "../problems";
 import { newlineOf } from "./lines";
 import { column } from "./nesting";
+import { numberOf } from "./numbers";
+import { ownSentence } from "./own-sentences";
 
 /*
  * Lines that were meant as items of their own and go on the item above them, with which they would be printed.
@@ -151,19 +153,24 @@ export function gluedLines(lines: LineIndex, item: RawItem, nested: boolean, env
       const under = { start: line.start, end: at + length };
       say(message, length - 1, under, `${" ".repeat(column(nested ? indent : before))}- `);
     } else {
-      const number = /^\d{1,9}[.)](?=\p{L}|\[|[^\S \t\n])/u.exec(text)?.[0];
+      const number = /^(?:\d{1,9}[.)](?=\p{L}|\[|[^\S \t\n])|[^\P{Nd}0-9]{1,3}[.)）-](?=\s*\S))/u.exec(text)?.[0];
+      const written = number === undefined ? Number.NaN : numberOf(number.replace(/[.)）-]$/u, ""));
       // A line that is as far in as the text of the item is one of its own if its number is the next one.
-      if (!lazy && (!number || Number.parseInt(number, 10) !== Number.parseInt(sign, 10) + 1)) continue;
-      const letter = lettered.exec(text)?.[0];
+      const counts = lazy || (number && !/^\d/.test(number)) || written === Number.parseInt(sign, 10) + 1;
+      const letter = lazy ? lettered.exec(text)?.[0] : undefined;
       const wanted = ordered ? `${Number.parseInt(sign, 10) + 1}${sign.slice(-1)} ` : bullet;
-      if (number) {
-        const message = "This line is no item: a space stands behind the number and its sign.";
+      if (number && counts) {
+        const message =
+          "This line is no item: an event begins with its number in the digits 0 to 9, a full stop and a space.";
         const space = /^[^\S\n]*/.exec(text.slice(number.length))?.[0].length ?? 0;
-        say(message, number.length, here(number.length + space), `${number} `);
+        const put = `${written}${/[.)]$/.exec(number)?.[0] ?? "."} `;
+        // Below a bullet only a number one begins a list without a blank line.
+        const below = `${ordered ? "" : newlineOf(lines)}${indent}${put}`;
+        say(message, number.length, { start: line.start, end: at + number.length + space }, below);
       } else if (letter) {
         const message = "This line is no item: Markdown knows no lists with letters.";
         say(message, letter.trimEnd().length, here(letter.length), wanted);
-      }
+      } else if (!nested && !number) ownSentence(lines, item, { start, text }, env, problems);
     }
   }
 }

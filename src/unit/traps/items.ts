@@ -6,7 +6,12 @@ import type { Shape } from "../shapes";
 import type { SourceText } from "../source-text";
 import { acrossEmphasis } from "./emphasis";
 import { lineStart, pairLines } from "./glued";
-import { nearlyPicture, nearlyTie, picturePath } from "./links";
+import { nearlyPicture, picturePath } from "./links";
+import { changedComment, looseEmphasis } from "./loose-signs";
+import { statementMark } from "./marks";
+import { meantAsPair } from "./nearly-pairs";
+import { linkedPictures, secondPictures } from "./pictures";
+import { printedBars } from "./printed-bars";
 import { unprinted } from "./unprinted";
 
 /*
@@ -17,21 +22,31 @@ import { unprinted } from "./unprinted";
 /** Texts of late in which there was nothing to tell, by what they were read as. */
 const clean = new Map<string, TextMemory<true>>();
 
-/** Looks at one item of a list, read as `shape`; `lone` where it stands in no pile and its section has pairs or nothing else. */
-export function itemTraps(item: RawItem, shape: Shape, lone: boolean, env: Env, problems: Problems): void {
+/** What is known of the items round one when all of its section is read. */
+export interface Around {
+  /** It stands in no pile, and its section has pairs or nothing else. */
+  readonly lone: boolean;
+  /** Most bullets of the section are pairs, or so many that their sign is surely known. */
+  readonly mostlyPairs: boolean;
+  /** The section has statements, or all of its bullets begin with a mark in brackets. */
+  readonly judged: boolean;
+}
+
+/** Looks at one item of a list, read as `shape`. */
+export function itemTraps(item: RawItem, shape: Shape, around: Around, env: Env, problems: Problems): void {
   const { text, nested, numbered = [] } = item;
   // What stands under an item counts too, and the indents of further lines.
   const alone = text.isWhole && nested.length === 0 && numbered.length === 0;
-  const as = `${shape} ${lone}`;
+  const as = `${shape} ${around.lone} ${around.mostlyPairs} ${around.judged}`;
   const known = clean.get(as) ?? new TextMemory<true>();
   clean.set(as, known);
   if (alone && known.find(text.text, env)) return;
   const before = problems.list.length;
-  lookAt(item, shape, lone, env, problems);
+  lookAt(item, shape, around, env, problems);
   if (alone && problems.list.length === before) known.get(text.text, env, () => true);
 }
 
-function lookAt(item: RawItem, shape: Shape, lone: boolean, env: Env, problems: Problems): void {
+function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems: Problems): void {
   const { text } = item.text;
   const { mask, comments } = scan(text, env);
   const open = (span: Span): boolean => !mask.slice(span.start, span.end).some(Boolean);
@@ -39,7 +54,8 @@ function lookAt(item: RawItem, shape: Shape, lone: boolean, env: Env, problems: 
   underline(item, problems);
   if (shape === "text") {
     const end = comments[0]?.start ?? text.length;
-    if (!statementMark(item, problems) && lone) meantAsPair(item, open, end, problems);
+    if (!statementMark(item, around.judged, problems) && around.lone)
+      meantAsPair(item, open, end, around.mostlyPairs, problems);
   }
   if (shape === "event") {
     if (/^\[[ xX]\]\s/.test(text)) numberedStatement(item, problems);
@@ -54,7 +70,11 @@ function lookAt(item: RawItem, shape: Shape, lone: boolean, env: Env, problems: 
   if (shape === "pair") {
     acrossEmphasis(item.text, "pair", env, problems);
     lopsidedSlash(item.text, open, problems);
+    printedBars(item.text, env, problems);
+    linkedPictures(item.text, "pair", env, problems);
   }
+  if (shape !== "text" && text.includes("!["))
+    secondPictures(item.text, shape === "pair" ? "pair" : undefined, env, problems);
   for (const nested of item.nested) textTraps(nested.text, env, problems);
   if (shape !== "text") nestedNumbers(item, problems);
   if (shape === "event") return;
@@ -65,10 +85,11 @@ function lookAt(item: RawItem, shape: Shape, lone: boolean, env: Env, problems: 
 /** Looks at what may be wrong in any text that is printed. */
 export function textTraps(source: SourceText, env: Env, problems: Problems): void {
   // Most texts have none of what is looked for.
-  if (!/!\[|_\\?_|\[\s*(?:\.\.|…)|\(#|\(<#|<|~~|[^\s*]\*[^\s*]|\[\^/.test(source.text)) return;
+  if (!/!\[|_\\?_|\[\s*(?:\.\.|…)|<|‹|＜|〈|~~|[*_]\s|\s[*_]|[^\s*]\*[^\s*]|\[\^/.test(source.text)) return;
   const { mask } = scan(source.text, env);
   unprinted(source, mask, env, problems);
-  nearlyTie(source, mask, problems);
+  looseEmphasis(source, mask, env, problems);
+  changedComment(source, mask, problems);
   picturePath(source, mask, problems);
   nearlyPicture(source, mask, problems);
   gaps(source, (span) => !mask.slice(span.start, span.end).some(Boolean), problems);
@@ -101,7 +122,7 @@ function openComment(source: SourceText, mask: readonly boolean[], problems: Pro
   const start = text.lastIndexOf("<!--");
   if (start < 0 || mask[start] || text.includes("-->", start)) return;
   const line = /^.*/.exec(text.slice(start))?.[0].trimEnd() ?? "";
-  const kept = line.slice(0, 4) + line.slice(4).replace(/\s*-{0,2}>?$/, "");
+  const kept = line.slice(0, 4) + line.slice(4).replace(/\s*[-–—−]{0,2}[>›]?$/u, "");
   problems.trap(
     "open-comment",
     source.range(start, start + line.length),
@@ -126,74 +147,21 @@ function underline({ text: source }: RawItem, problems: Problems): void {
   );
 }
 
-/** Nearly a statement's mark: with another sign, other brackets, or one bracket only. */
-const nearlyMark =
-  /^(?:\[\s*([xXvV✓✔хХｘＸ✗✘✕×*–−-]?)\s*\](?!\(|\[|:)|\[([ xX])\]:(?=\s)|\\\[(\\?)\]|[［【]\s*([xXｘＸхХ]?)\s*[］】]|\*{1,2}\[([ xX])\]\*{1,2}|\(\s*([xXхХ]?)\s*\)|\[([xX])(?=\s)(?![^\]\n]*\])|([☐☑☒✓✔✅❌✗✘]))\s*/u;
-
-/** `[x]text`, `[]`, `[ x ]`, `(x)`, `[✓]`, `☑`: nearly a statement's mark. Whether there was one. */
-function statementMark({ text: source }: RawItem, problems: Problems): boolean {
-  const match = nearlyMark.exec(source.text);
-  if (!match) return false;
-  const sign = match.slice(1).find((each) => each !== undefined) ?? "";
-  const truth = !/^[✗✘–−☐❌☒ \\-]?$/u.test(sign);
-  const mark = truth ? "[x] " : "[ ] ";
-  const range = source.range(0, match[0].trimEnd().length);
-  const whole = source.range(0, match[0].length);
-  problems.trap(
-    "meant-as-statement",
-    range,
-    `A statement begins with “[x] ” when it is true and “[ ] ” when it is false; this item is read as plain text.`,
-    write(`Write “${mark.trim()}”`, whole, mark),
-  );
-  return true;
-}
-
-const otherSeparators = [
-  /\s*\t\s*/u,
-  /\s+(?:[–—−→⇒➜⟶↔⇔⟷≈≡~·﹦]|-{1,2}>?|<?[-=]{1,2}>|={2,}|:{1,2})\s+/u,
-  /[:：](?:\s+|(?<=：))/u,
-  /\s+[=＝﹦]{1,3}(?=[^\s=＝>])|(?<=[^\s=＝<>!])[=＝﹦]{1,3}\s+/u,
-  /(?<=[^\s=＝<>!])[=＝﹦]{1,3}(?=[^\s=＝>])/u,
-];
-
-/** `roda – wheel`, `roda: wheel`, a tab, `roda=wheel`, `roda =wheel`: nearly a pair. */
-function meantAsPair({ text: source }: RawItem, open: (span: Span) => boolean, end: number, problems: Problems): void {
-  for (const separator of otherSeparators) {
-    const match = separator.exec(source.text);
-    if (!match) continue;
-    const span = { start: match.index, end: match.index + match[0].length };
-    if (span.start === 0 || span.end >= end || !open(span)) continue;
-    const sign = match[0].trim() === "" ? "a tab" : `“${match[0].trim()}”`;
-    problems.trap(
-      "meant-as-pair",
-      source.range(span.start, span.end),
-      `This item is no pair: ${sign} parts nothing; the two sides are parted by “ = ”.`,
-      write("Write “ = ”", source.range(span.start, span.end), " = "),
-    );
-    return;
-  }
-  const cuts = [...source.text.matchAll(/\s+[|｜]\s+/gu)];
-  const [cut] = cuts;
-  if (!cut || !open({ start: cut.index, end: cut.index + cut[0].length }) || cut.index + cut[0].length >= end) return;
-  const range = source.range(cut.index, cut.index + cut[0].length);
-  problems.trap(
-    "meant-as-pair",
-    range,
-    "This item is no pair, so that nothing of it is used: a bar only cuts the left side, and the two sides are parted by “ = ”.",
-    ...(cuts.length === 1 ? [write("Write “ = ”", range, " = ")] : []),
-  );
-}
-
 /** `egg/ eggs`: a slash with white space on one side only is printed; so is a wide one with none. */
 function lopsidedSlash(source: SourceText, open: (span: Span) => boolean, problems: Problems): void {
   if (!/\S[/／]\s|\s[/／]\S|\S／\S/u.test(source.text)) return;
   for (const match of source.text.matchAll(
-    /(?<=[^\s/／<>:])[/／][^\S\n]+(?=[^\s/／=])|(?<=[^\s/／=])[^\S\n]+[/／](?=[^\s/／])|(?<=[^\s/／])／(?=[^\s/／])/gu,
+    /(?<=[^\s/／<>:])[/／][^\S\n]+(?=[^\s/／=])|(?<=[^\s/／=])[^\S\n]+[/／](?=[^\s/／])|(?<=[^\s/／])／(?=[^\s/／])|(?<=[^\s/／=＝])[^\S\n]+[/／]{2}[^\S\n]+(?=[^\s/／=＝])(?!<!--)/gu,
   )) {
     const span = { start: match.index, end: match.index + match[0].length };
     // At the end of an address it is a part of that.
     if (!open(span) || /:\/\/\S*$/.test(source.text.slice(0, span.start))) continue;
     const range = source.range(span.start, span.end);
+    if (/[/／]{2}/u.test(match[0])) {
+      const message = "These slashes are printed: between two accepted answers stands one.";
+      problems.trap("lopsided-slash", range, message, write("Write “ / ”", range, " / "));
+      continue;
+    }
     problems.trap(
       "lopsided-slash",
       range,

@@ -2,7 +2,7 @@ import { type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
 
 /*
- * Pictures and ties that Markdown does not take for such.
+ * Pictures that Markdown does not take for such.
  */
 
 /** `![a](my picture.png)`: Markdown takes no white space in a path without angle brackets, and none before the bracket. */
@@ -32,37 +32,20 @@ export function picturePath(source: SourceText, mask: readonly boolean[], proble
   }
 }
 
-/** `![[spoon.png]]` and `![a](spoon.png` without its end. */
+/** `![[spoon.png]]`, `![a][spoon.png]` and `![a](spoon.png` without its end. */
 export function nearlyPicture(source: SourceText, mask: readonly boolean[], problems: Problems): void {
-  const nearly = /!\[\[([^\]|\n]+?)(?:\|[^\]\n]*)?\]\]|(!\[[^\]\n]*\]\([^()\s]+\.[a-z]{2,4})(?=\s|$)(?![^\n]*\))/giu;
+  const nearly =
+    /!\[\[([^\]|\n]+?)(?:\|[^\]\n]*)?\]\]|(!\[[^\]\n]*\]\([^()\s]+\.[a-z]{2,4})(?=\s|$)(?![^\n]*\))|!\[([^\]\n]*)\]\[([^\][\n]+\.(?:png|jpe?g|gif|svg|webp))\]/giu;
   for (const match of source.text.matchAll(nearly)) {
     if (mask[match.index]) continue;
     const range = source.range(match.index, match.index + match[0].length);
-    const path = match[1]?.trim() ?? "";
-    const name = path.replace(/^.*\//u, "").replace(/\.[a-z]+$/iu, "");
+    const path = (match[1] ?? match[4])?.trim() ?? "";
+    const name = match[3] ?? path.replace(/^.*\//u, "").replace(/\.[a-z]+$/iu, "");
     const wanted = match[2] ? `${match[2]})` : `![${name}](${/\s/.test(path) ? `<${path}>` : path})`;
     problems.trap(
       "picture-path",
       range,
       "Markdown reads no picture here: it is written ![what it shows](its path).",
-      write(`Write “${wanted}”`, range, wanted),
-    );
-  }
-}
-
-/** `[peço] (#pedir)`, `[trink](#to drink)`: white space where a link has none. */
-export function nearlyTie(source: SourceText, mask: readonly boolean[], problems: Problems): void {
-  for (const match of source.text.matchAll(/(\[[^[\]\n]+\])(\s*)\((\s*#\s*[^()<>"\n]*?)(\s+"[^"\n]*")?\s*\)/gu)) {
-    const [whole, text = "", , target = "", title = ""] = match;
-    const name = target.replace(/^\s*#\s*/, "").trim();
-    if (mask[match.index] || name === "") continue;
-    const range = source.range(match.index, match.index + whole.length);
-    const wanted = `${text}(${/\s/.test(name) ? `<#${name}>` : `#${name}`}${title})`;
-    if (wanted === whole) continue;
-    problems.trap(
-      "nearly-a-tie",
-      range,
-      `This ties nothing and is printed as it stands; without white space it is ${wanted}.`,
       write(`Write “${wanted}”`, range, wanted),
     );
   }

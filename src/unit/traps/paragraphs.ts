@@ -3,6 +3,7 @@ import { type Env, scan, spacedSeparators } from "../inline";
 import type { Problems } from "../problems";
 import { anySign, boxed } from "./glued";
 import { textOf } from "./lines";
+import { numberOf } from "./numbers";
 
 /*
  * Paragraphs of a section all of whose lines were meant as items, and have another sign than Markdown knows, or none.
@@ -103,17 +104,17 @@ function columns(found: readonly Line[], env: Env): Style {
 
 /** A number and its sign without the space that makes an item of it, or with others. */
 const tightNumber =
-  /^(?:\(?(\d{1,3})(?:\.\)|\)\.?)\s*(?=\S)|(\d{1,3})\.(?:(?=\p{L}{2}|\[)|[^\S \t\n]\s*)|([０-９]{1,3})[．.、)）]\s*|([①-⑳])\s*)/u;
+  /^(?:\(?(\d{1,3})(?:\.\)|\)\.?)\s*(?=\S)|(\d{1,3})\.(?:(?=\p{L}{2}|\p{Lu}\s|\[)|[^\S \t\n]\s*)|(\d{1,3})[-–—][ \t]+(?=\p{Lu})|([^\P{Nd}0-9]{1,3})[．.、۔)）–-]\s*(?=\S)|([①-⑳])\s*)/u;
 
 /** The same with a sign that also stands in sentences. */
-const looseNumber = /^(\d{1,3})(?:[ \t]*[–—:º°][ \t]+|[ \t]+-[ \t]+)(?=\S)/u;
+const looseNumber = /^(\d{1,3})(?:[ \t]*[–—:º°][ \t]+|[ \t]*-[ \t]+|-(?=\p{Lu}))(?=\S)/u;
 
-/** `1.Ela`, `1.) Ela`, `(1) Ela`, `①Ela`; in several lines that count on also `1 – Ela`, `1: Ela`. */
+/** `1.Ela`, `1.) Ela`, `(1) Ela`, `1- Ela`, `①Ela`, `١. وصلت`; in several lines that count on also `1 – Ela`, `1: Ela`. */
 function numbers(found: readonly Line[]): Style {
   const matches = found.map(({ text }) => tightNumber.exec(text) ?? (found.length > 1 ? looseNumber.exec(text) : null));
   const counted = matches.map((match) => {
     const written = match?.slice(1).find((each) => each !== undefined);
-    return written === undefined ? Number.NaN : Number(written.normalize("NFKC"));
+    return written === undefined ? Number.NaN : numberOf(written);
   });
   if (!rises(counted)) return undefined;
   return {

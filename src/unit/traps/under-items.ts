@@ -6,6 +6,7 @@ import type { Shape } from "../shapes";
 import { SourceText } from "../source-text";
 import { isReadTable } from "../tables";
 import { blankAround, cutEdits, textOf } from "./lines";
+import { textUnder } from "./under-text";
 
 /*
  * What stands below an item in a form that is not read there: a table, a further pair, bullets under bullets.
@@ -34,13 +35,16 @@ export class UnderItems {
   look(tokens: readonly Token[], at: number): void {
     const token = tokens[at];
     if (!token || !this.owner?.shape) return;
-    if (token.type === "blockquote_open") this.quotes++;
+    if (token.type === "blockquote_open" && this.quotes++ === 0)
+      textUnder(this.lines, tokens, at, this.owner, this.problems);
     else if (token.type === "blockquote_close") this.quotes--;
     if (this.quotes > 0) return;
     if (token.type === "table_open") this.table(token);
     else if (token.type === "code_block") this.code(token);
-    else if (token.type === "paragraph_open" && token.level === this.owner.token.level + 1) this.paragraph(tokens, at);
-    else if (token.level === this.owner.token.level + 3 && /^(?:bullet|ordered)_list_open$/.test(token.type))
+    else if (token.type === "paragraph_open") {
+      const told = token.level === this.owner.token.level + 1 && this.paragraph(tokens, at);
+      if (!told) textUnder(this.lines, tokens, at, this.owner, this.problems);
+    } else if (token.level === this.owner.token.level + 3 && /^(?:bullet|ordered)_list_open$/.test(token.type))
       this.deeper(tokens, at);
   }
 
@@ -87,14 +91,14 @@ export class UnderItems {
     );
   }
 
-  /** `uva = grape` in a paragraph of its own below `- ovo = egg`. */
-  private paragraph(tokens: readonly Token[], at: number): void {
+  /** `uva = grape` in a paragraph of its own below `- ovo = egg`. Whether it is one. */
+  private paragraph(tokens: readonly Token[], at: number): boolean {
     const { lines, env, owner } = this;
     const inline = tokens[at + 1];
-    if (!inline?.map || !owner || owner.shape === "event" || tokens[at - 1] === owner.token) return;
+    if (!inline?.map || !owner || owner.shape === "event" || tokens[at - 1] === owner.token) return false;
     const [line] = inline.content.split("\n", 1);
     const shaped = isPair(line ?? "", env) || /^\[[ xX]\]\s+\S/.test(inline.content);
-    if (!shaped) return;
+    if (!shaped) return false;
     const [number] = inline.map;
     const text = textOf(lines, number);
     const at0 = lines.start(number);
@@ -105,6 +109,7 @@ export class UnderItems {
       "This line is no item: an item begins with a hyphen and a space.",
       write("Make it an item", { start: at0, end: start }, this.bullet()),
     );
+    return true;
   }
 
   /** The bullet of the item with the white space before it, and one space. */

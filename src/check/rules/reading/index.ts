@@ -9,6 +9,7 @@ import { htmlInText } from "./html-in-text";
 import { indentedList } from "./indented-list";
 import { insideItem } from "./inside-item";
 import { listInList } from "./list-in-list";
+import { looseEmphasis } from "./loose-emphasis";
 import { lopsidedSlash } from "./lopsided-slash";
 import { meantAsPair } from "./meant-as-pair";
 import { meantAsStatement } from "./meant-as-statement";
@@ -29,9 +30,11 @@ import { openFence } from "./open-fence";
 import { optionTwice } from "./option-twice";
 import { otherParts } from "./other-parts";
 import { picturePath } from "./picture-path";
+import { printedBar } from "./printed-bar";
 import { quotedItems } from "./quoted-items";
 import { secondCorrection } from "./second-correction";
 import { secondEquals } from "./second-equals";
+import { secondPicture } from "./second-picture";
 import { splitEmphasis } from "./split-emphasis";
 import { splitList } from "./split-list";
 import { starInWord } from "./star-in-word";
@@ -42,6 +45,7 @@ import { tooManyCells } from "./too-many-cells";
 import { twiceInTable } from "./twice-in-table";
 import { underlinedItem } from "./underlined-item";
 import { underscoreGap } from "./underscore-gap";
+import { unreadText } from "./unread-text";
 import { unreadableYaml } from "./unreadable-yaml";
 
 /** What reading finds wrong wherever it stands. */
@@ -93,6 +97,10 @@ const traps: readonly Rule<CheckContext>[] = [
   nearlyARemark,
   lopsidedSlash,
   nearlyATie,
+  unreadText,
+  looseEmphasis,
+  printedBar,
+  secondPicture,
 ];
 
 /** The rules that hand on what reading the unit found. */

@@ -4,8 +4,8 @@ import { problemRule } from "./problem-rule";
 export const nearlyATie = problemRule({
   code: "nearly-a-tie",
   severity: "warning",
-  title: "A tie with white space in it",
-  why: "`[peço](#pedir)` ties a word to a column of a forms table. White space between the brackets makes text of it; a name with white space stands in angle brackets, as in `(<#to drink>)`.",
+  title: "A tie that ties nothing",
+  why: "`[peço](#pedir)` ties a word to a column of a forms table. White space between the brackets makes text of it; a name with white space stands in angle brackets, as in `(<#to drink>)`, and a person in quotation marks. Without the number sign it is a link, of which only the words are printed; with square brackets it is text.",
   example: {
     wrong: inFood("- [peço] (#pedir) = I order"),
     right: inFood("- [peço](#pedir) = I order"),

@@ -8,7 +8,10 @@ export function problemRule(rule: Omit<Rule<CheckContext>, "check">): Rule<Check
     ...rule,
     check: (context) =>
       context.unit.problems
-        .filter(({ code, trap, range }) => code === rule.code && (!trap || inUse(context, range.start)))
+        .filter(
+          ({ code, trap, range }) =>
+            code === rule.code && (!trap || inUse(context, range.start, trap === "piles" ? "sort" : undefined)),
+        )
         .map(reportOf),
   };
 }

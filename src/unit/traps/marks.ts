@@ -1,0 +1,95 @@
+import type { RawItem } from "../items";
+import { type Problems, write } from "../problems";
+import type { SourceText } from "../source-text";
+
+/*
+ * What was meant as the mark of a statement and is none.
+ */
+
+/** Words for true and false in languages that are often taught or explain. */
+const trueWords = words(
+  "true right correct verdadeiro verdadeira certo correto correcto verdadero cierto correcto vrai juste vero giusto richtig wahr stimmt правда правильно вірно верно prawda waar",
+);
+const falseWords = words(
+  "false wrong incorrect falso falsa errado incorreto incorrecto faux falsch unwahr sbagliato неправда неправильно невірно неверно ложь хиба fałsz onwaar",
+);
+
+/** Letters, signs and short words that say the same in brackets. `o`, `w` or `e` may say either. */
+const trueMarks = words("v r t p c s 1 ok √ + sim sí si sì oui yes y ja j tak да д так п");
+const falseMarks = words("f n 0 não nao no non nein nie нет ні н л х");
+
+function words(text: string): ReadonlySet<string> {
+  return new Set(text.split(" "));
+}
+
+/** Nearly a statement's mark: with another sign, other brackets, or one bracket only. */
+const nearlyMark =
+  /^(?:\[\s*([xXvV✓✔хХｘＸ✗✘✕×*–−-]?)\s*\](?!\(|\[|:)|\[([ xX])\]:(?=\s)|\\\[(\\?)\]|[［【]\s*([xXｘＸхХ]?)\s*[］】]|\*{1,2}\[([ xX])\]\*{1,2}|\(\s*([xXхХ]?)\s*\)|\[([xX])(?=\s)(?![^\]\n]*\])|([☐☑☒✓✔✅❌✗✘]))\s*/u;
+
+/**
+ * `[x]text`, `[]`, `[ x ]`, `(x)`, `[✓]`, `☑`: nearly a statement's mark; where the section has statements also `[F]`, `[нет]`, and
+ * anywhere `Falso: A sopa está fria.` Whether there was one.
+ */
+export function statementMark({ text: source }: RawItem, judged: boolean, problems: Problems): boolean {
+  const match = nearlyMark.exec(source.text);
+  if (!match) return (judged && otherMark(source, problems)) || claimed(source, problems);
+  const sign = match.slice(1).find((each) => each !== undefined) ?? "";
+  const truth = !/^[✗✘–−☐❌☒ \\-]?$/u.test(sign);
+  tell(source, match[0], truth, problems);
+  return true;
+}
+
+/** Says that all of `written`, at the beginning of an item, is no mark; `truth` where it is clear what it was to say. */
+function tell(source: SourceText, written: string, truth: boolean | undefined, problems: Problems): void {
+  const mark = truth ? "[x] " : "[ ] ";
+  problems.trap(
+    "meant-as-statement",
+    source.range(0, written.trimEnd().length),
+    "A statement begins with “[x] ” when it is true and “[ ] ” when it is false; this item is read as plain text.",
+    ...(truth === undefined ? [] : [write(`Write “${mark.trim()}”`, source.range(0, written.length), mark)]),
+  );
+}
+
+/** What a mark in other words or letters says; undefined where it is none, or may say either. */
+function truthOf(written: string): boolean | undefined {
+  const word = written.toLowerCase();
+  if (trueMarks.has(word) || trueWords.has(word)) return true;
+  return falseMarks.has(word) || falseWords.has(word) ? false : undefined;
+}
+
+/** A short text in brackets at the beginning of an item, as `[F]`. */
+const bracketed = /^\[[^\S\n]*([\p{L}\p{N}\p{M}√○◯●?!+]{1,10})[^\S\n]*\](?![([:])[^\S\n]*(?=\S)/u;
+
+/** `[F]`, `[о]`, `[да]`: the mark in brackets that a text begins with, where it is one: a known word, or very short. */
+function bracketMark(text: string): { readonly written: string; readonly truth: boolean | undefined } | undefined {
+  const match = bracketed.exec(text);
+  if (!match?.[1]) return undefined;
+  const truth = truthOf(match[1]);
+  // A number may well be that of a source or a note.
+  if (truth === undefined && (match[1].length > 3 || /\p{N}/u.test(match[1]))) return undefined;
+  return { written: match[0], truth };
+}
+
+/** Whether all bullets of a section, by their texts, begin with marks in brackets, of which one at least is a known one. */
+export function allMarked(texts: readonly string[]): boolean {
+  if (texts.length < 2) return false;
+  const marks = texts.map((text) => (nearlyMark.test(text) ? { truth: true } : bracketMark(text)));
+  return marks.every(Boolean) && marks.some((mark) => mark?.truth !== undefined);
+}
+
+function otherMark(source: SourceText, problems: Problems): boolean {
+  const mark = bracketMark(source.text);
+  if (mark) tell(source, mark.written, mark.truth, problems);
+  return mark !== undefined;
+}
+
+/** `Falso: A sopa está fria.`, also in bold: a word for true or false, a colon and a sentence. */
+const claim = /^([*_]{0,3})(\p{L}{4,12})(?:\1[^\S\n]*[:：]|[^\S\n]*[:：]\1)[^\S\n]*(?=\p{P}*\p{Lu}\S*\s+\S)/u;
+
+function claimed(source: SourceText, problems: Problems): boolean {
+  const match = claim.exec(source.text);
+  const word = match?.[2]?.toLowerCase() ?? "";
+  if (!match || !(trueWords.has(word) || falseWords.has(word))) return false;
+  tell(source, match[0], trueWords.has(word), problems);
+  return true;
+}

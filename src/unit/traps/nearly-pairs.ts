@@ -1,0 +1,72 @@
+import type { Span } from "../inline";
+import type { RawItem } from "../items";
+import { type Problems, write } from "../problems";
+
+/*
+ * What was meant as a pair and has another sign than “ = ”.
+ */
+
+const otherSeparators = [
+  /\s*\t\s*/u,
+  /\s+(?:[–—−→⇒➜⟶↔⇔⟷≈≡~·﹦═⩵꞊⹀]|-{1,2}>?|<?[-=]{1,2}>|={2,}|:{1,2})\s+/u,
+  /[:：](?:\s+|(?<=：))/u,
+  /\s+[=＝﹦═⩵꞊⹀]{1,3}(?=[^\s=＝>])|(?<=[^\s=＝<>!])[=＝﹦═⩵꞊⹀]{1,3}\s+/u,
+  /(?<=[^\s=＝<>!])[=＝﹦═⩵꞊⹀]{1,3}(?=[^\s=＝>])/u,
+];
+
+/** Signs that stand in notes as well. */
+const loose = /^[^\S\n]*(?:[–—−:：]|-{1,2})[^\S\n]*$/u;
+
+/** What notes begin with, before a colon. */
+const noteWords =
+  /^[*_]{0,3}(?:see|see also|cf\.?|note|notes|n\.?b\.?|p\.?s\.?|tip|hint|reminder|remember|attention|warning|source|e\.?g\.?|homework|to ?do|ver|ver também|nota|notas|dica|atenção|lembrete|lembrar|fonte|véase|ojo|atención|recordatorio|voir|voir aussi|remarque|rappel|siehe|siehe auch|vgl\.?|hinweis|merke|achtung|tipp|quelle|див\.?|примітка|увага|порада)[*_]{0,3}$/iu;
+
+/** Whether a sign parts the words of a note rather than the sides of a pair. */
+function inNote(text: string, { start, end }: Span, stop: number, mostlyPairs: boolean): boolean {
+  const sign = text.slice(start, end);
+  // A part of an address.
+  const word = /\S*$/.exec(text.slice(0, end))?.[0] ?? "";
+  if (/:\/\/|^www\./i.test(word + (/^\S*/.exec(text.slice(end))?.[0] ?? ""))) return true;
+  if (!loose.test(sign)) return false;
+  const left = text.slice(0, start).trim();
+  const right = text.slice(end, stop).trim();
+  if (/[:：]/u.test(sign) && noteWords.test(left)) return true;
+  // Who writes the other items as pairs means a pair only where both sides are as short as words, and have the same numbers.
+  const long = (side: string): boolean => side.split(/\s+/).length > 3;
+  return mostlyPairs && (long(left) || long(right) || /\p{N}/u.test(left) !== /\p{N}/u.test(right));
+}
+
+/** `roda – wheel`, `roda: wheel`, a tab, `roda=wheel`, `roda =wheel`: nearly a pair. */
+export function meantAsPair(
+  { text: source }: RawItem,
+  open: (span: Span) => boolean,
+  end: number,
+  mostlyPairs: boolean,
+  problems: Problems,
+): void {
+  for (const separator of otherSeparators) {
+    const match = separator.exec(source.text);
+    if (!match) continue;
+    const span = { start: match.index, end: match.index + match[0].length };
+    if (span.start === 0 || span.end >= end || !open(span)) continue;
+    if (inNote(source.text, span, end, mostlyPairs)) continue;
+    const sign = match[0].trim() === "" ? "a tab" : `“${match[0].trim()}”`;
+    problems.trap(
+      "meant-as-pair",
+      source.range(span.start, span.end),
+      `This item is no pair: ${sign} parts nothing; the two sides are parted by “ = ”.`,
+      write("Write “ = ”", source.range(span.start, span.end), " = "),
+    );
+    return;
+  }
+  const cuts = [...source.text.matchAll(/\s+[|｜¦‖│]\s+/gu)];
+  const [cut] = cuts;
+  if (!cut || !open({ start: cut.index, end: cut.index + cut[0].length }) || cut.index + cut[0].length >= end) return;
+  const range = source.range(cut.index, cut.index + cut[0].length);
+  problems.trap(
+    "meant-as-pair",
+    range,
+    "This item is no pair, so that nothing of it is used: a bar only cuts the left side, and the two sides are parted by “ = ”.",
+    ...(cuts.length === 1 ? [write("Write “ = ”", range, " = ")] : []),
+  );
+}

@@ -1,0 +1,110 @@
+import { type Env, scan } from "../inline";
+import { type Problems, write } from "../problems";
+import type { SourceText } from "../source-text";
+import type { FormsTable } from "../unit";
+
+/*
+ * Ties to columns of forms tables that tie nothing as they are written. They are looked at when all tables are read.
+ */
+
+/** What ties may lead to: for each column of any table its forms in small letters, and all persons. */
+export class Columns {
+  private readonly forms = new Map<string, Set<string>>();
+  private readonly persons = new Set<string>();
+
+  constructor(tables: readonly FormsTable[]) {
+    for (const { columns, persons, forms } of tables) {
+      columns.forEach(({ text }, i) => {
+        const own = this.forms.get(text) ?? new Set<string>();
+        for (const row of forms) for (const { text: form } of row[i] ? [row[i]] : []) own.add(form.toLowerCase());
+        this.forms.set(text, own);
+      });
+      for (const { text } of persons) if (text !== "") this.persons.add(text);
+    }
+  }
+
+  has(name: string): boolean {
+    return this.forms.has(columnOf(name));
+  }
+
+  hasForm(name: string, form: string): boolean {
+    return this.forms.get(columnOf(name))?.has(form.toLowerCase()) ?? false;
+  }
+
+  /** `trazer eu`: a column and a person behind it. */
+  parted(name: string): { readonly column: string; readonly person: string } | undefined {
+    if (this.has(name)) return undefined;
+    for (const person of this.persons) {
+      const column = name.slice(0, -person.length).trimEnd();
+      if (name.endsWith(` ${person}`) && this.has(column)) return { column, person };
+    }
+    return undefined;
+  }
+}
+
+/** `Verbs/pedir` names the column with the section of its table. */
+function columnOf(name: string): string {
+  return name.slice(name.indexOf("/") + 1);
+}
+
+function target(name: string, title: string): string {
+  return `(${/\s/.test(name) ? `<#${name}>` : `#${name}`}${title})`;
+}
+
+/** Looks at a text that is printed, in which some link stands. */
+export function nearlyTies(source: SourceText, columns: Columns, env: Env, problems: Problems): void {
+  const { mask, links } = scan(source.text, env);
+  const tell = (at: number, whole: string, wanted: string, message: string): void => {
+    const range = source.range(at, at + whole.length);
+    problems.trap("nearly-a-tie", range, message, write(`Write “${wanted}”`, range, wanted));
+  };
+  spaced(source, mask, columns, tell);
+  for (const match of source.text.matchAll(/(?<!!)(\[([^[\]\n]+)\])\(<?([^()<>#"\n]+?)>?([^\S\n]+"[^"\n]*")?\)/gu)) {
+    const [whole, text = "", form = "", name = "", title = ""] = match;
+    if (!links.some(({ start }) => start === match.index) || !columns.hasForm(decoded(name), form)) continue;
+    const wanted = text + target(decoded(name), title);
+    tell(
+      match.index,
+      whole,
+      wanted,
+      `This is a link and ties nothing; the column has a number sign before it: ${wanted}.`,
+    );
+  }
+  for (const match of source.text.matchAll(/(?<!!)(\[[^[\]\n]+\])\[#[^\S\n]*([^\]\n]*[^\]\s])[^\S\n]*\]/gu)) {
+    const [whole, text = "", name = ""] = match;
+    if (mask[match.index] || !columns.has(name)) continue;
+    const wanted = text + target(name, "");
+    tell(
+      match.index,
+      whole,
+      wanted,
+      `This ties nothing and is printed as it stands; with round brackets it is ${wanted}.`,
+    );
+  }
+}
+
+/** `[peço] (#pedir)`, `[trink](#to drink)`: white space where a link has none. */
+function spaced(
+  { text: all }: SourceText,
+  mask: readonly boolean[],
+  columns: Columns,
+  tell: (at: number, whole: string, wanted: string, message: string) => void,
+): void {
+  for (const match of all.matchAll(/(\[[^[\]\n]+\])(\s*)\((\s*#\s*[^()<>"\n]*?)(\s+"[^"\n]*")?\s*\)/gu)) {
+    const [whole, text = "", , written = "", title = ""] = match;
+    const name = written.replace(/^\s*#\s*/, "").trim();
+    if (mask[match.index] || name === "") continue;
+    const parted = title === "" ? columns.parted(name) : undefined;
+    const wanted = text + (parted ? target(parted.column, ` "${parted.person}"`) : target(name, title));
+    const how = parted ? "with the person in quotation marks" : "without white space";
+    tell(match.index, whole, wanted, `This ties nothing and is printed as it stands; ${how} it is ${wanted}.`);
+  }
+}
+
+function decoded(name: string): string {
+  try {
+    return decodeURIComponent(name);
+  } catch {
+    return name;
+  }
+}
