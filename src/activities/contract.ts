@@ -167,6 +167,16 @@ export interface Overlooked<D extends Deal, T extends Dealt<D>> {
   confused(dealt: T, deal: D, matching: Matching): readonly string[] | undefined;
 }
 
+/** Sets that lie one under the other on a sheet, so that straight cuts part them. */
+export interface Sharing {
+  /** How many a sheet holds, at least two. */
+  readonly sets: number;
+  /** How far below the one before it each lies, mm. */
+  readonly apart: number;
+  /** The sheet of some copies, the first at the top as on a sheet of its own. */
+  sheet(copies: readonly number[]): Sheet;
+}
+
 /** An option that another one goes before. */
 export interface Overruled {
   readonly key: string;
@@ -199,6 +209,8 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   oneHour?(dealt: T): T;
   /** Sheets of pieces of one copy (`undefined`: the master), dealt. */
   pieceSheets(dealt: T, deal: D, copy: number | undefined, press: Press): readonly Sheet[];
+  /** How copies of a deal share sheets where they are cut by a cutter; undefined where each takes sheets of its own. */
+  sharing?(dealt: T, deal: D, press: Press): Sharing | undefined;
   /** The solution, or the second one; empty where there is none. */
   solutionSheets(dealt: T, deal: D, view: "solved" | "second", press: Press): readonly Sheet[];
   pieces(dealt: T, deal: D, press: Press): readonly Piece[];

@@ -1,5 +1,6 @@
-import type { Deal, Press } from "../activities/contract";
+import type { Deal, Piece, Press } from "../activities/contract";
 import type { PlannedStations } from "../activities/stations";
+import { upTo } from "../base/seed";
 import type { Sheet } from "../page/sheet";
 import { renderPdf } from "../render/pdf";
 import { forCutting } from "./cutting";
@@ -55,19 +56,24 @@ export async function makeFiles(
     for (const deal of dealt.deals) {
       const pieces = kind.pieces(dealt, deal, press);
       let print: readonly PieceDrawing[] | undefined;
-      for (const copy of copyNumbers(deal.copies)) {
-        entries.push(
-          ...pieceEntries(
-            pieces,
-            { activity: title, make: kind.name, deal, copy },
-            file("card"),
-            before + card.length + 1,
-          ),
+      // Whoever cuts with scissors has a sheet of his own.
+      const sharing = cutting === "teacher" ? kind.sharing?.(dealt, deal, press) : undefined;
+      for (const copies of shared(copyNumbers(deal.copies), sharing?.sets ?? 1)) {
+        for (const [place, copy] of copies.entries()) {
+          const of = { activity: title, make: kind.name, deal, copy };
+          const own = lowered(pieces, place * (sharing?.apart ?? 0));
+          entries.push(...pieceEntries(own, of, file("card"), before + card.length + 1));
+        }
+        const numbers = copies.flatMap((copy) => copy ?? []);
+        const sheets = forCutting(
+          sharing && numbers.length > 1
+            ? [sharing.sheet(numbers)]
+            : copies.flatMap((copy) => kind.pieceSheets(dealt, deal, copy, press)),
+          cutting,
         );
-        const sheets = forCutting(kind.pieceSheets(dealt, deal, copy, press), cutting);
         print ??= drawingsOf(sheets, pieces);
         card.push(...sheets);
-        sets++;
+        sets += copies.length;
       }
       paper.push(...kind.solutionSheets(dealt, deal, "solved", press));
       const { code, level, version, attempt } = deal;
@@ -110,6 +116,17 @@ export async function makeFiles(
       jobs.push({ name: `${unit.name}.${name}.pdf`, title: `${press.unitTitle}: ${name}`, lang, sheets });
   }
   return writeAll(unit, jobs, { entries, deals }, press, options);
+}
+
+/** Copies by the sheet that they share. */
+function shared(copies: readonly (number | undefined)[], sets: number): readonly (number | undefined)[][] {
+  return upTo(Math.ceil(copies.length / sets)).map((sheet) => copies.slice(sheet * sets, (sheet + 1) * sets));
+}
+
+/** Pieces so many millimetres further down. */
+function lowered(pieces: readonly Piece[], by: number): readonly Piece[] {
+  if (by === 0) return pieces;
+  return pieces.map((piece) => ({ ...piece, at: piece.at.map((place) => ({ ...place, y: place.y + by })) }));
 }
 
 /** The same deals for a single group: one set of each, one slip, and one list to call from. */

@@ -10,7 +10,7 @@ import { confusedParts, partPlaces, partTexts } from "./overlooked";
 import { rebuildPapers } from "./papers";
 import { rebuildPieces, rebuildRecord } from "./pieces";
 import { rules } from "./rules";
-import { pieceSheets } from "./sheets";
+import { pieceSheets, rebuildSharing } from "./sheets";
 
 /** Sentences cut into cards, in numbered packets, to be put together again. */
 export const rebuild: ActivityKind<RebuildDeal, DealtRebuild> = {
@@ -29,6 +29,7 @@ export const rebuild: ActivityKind<RebuildDeal, DealtRebuild> = {
   },
   deal: dealRebuild,
   pieceSheets,
+  sharing: rebuildSharing,
   solutionSheets,
   pieces: rebuildPieces,
   record: rebuildRecord,

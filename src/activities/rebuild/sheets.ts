@@ -4,8 +4,8 @@ import { cardCuts, type PlacedCard, setCard } from "../../page/cards";
 import { sheetOf } from "../../page/document";
 import { type Box, mm } from "../../page/paper";
 import type { Sheet, SheetItem } from "../../page/sheet";
-import type { Press } from "../contract";
-import { activityPage, folio, setLabel, stateOf } from "../sheet-page";
+import type { Press, Sharing } from "../contract";
+import { activityPage, folio, setLabel, setsLabel, stateOf } from "../sheet-page";
 import { areasOf, faceOf, layoutRebuild, maxLines, placeRebuild, type RebuildLayout } from "./layout";
 import { type DealtRebuild, packetOf, type RebuildDeal, type SentenceCard, signIn } from "./model";
 
@@ -14,22 +14,58 @@ const numberSize = 8;
 
 /** The cards of one copy, packet by packet as dealt, the blank ones last. */
 export function pieceSheets(dealt: DealtRebuild, deal: RebuildDeal, copy: number | undefined, press: Press): Sheet[] {
-  const layout = layoutRebuild(dealt, press);
   const { pages, places } = placeRebuild(dealt, deal, press);
-  const { request } = dealt;
-  const state = [...stateOf(request, deal).slice(0, -1), setLabel(copy), deal.code];
-  const page = { ...activityPage(request, press, "Cards", state), stock: "card" as const };
   return upTo(pages).map((index) => {
     const here = places.filter((place) => place.page === index);
-    const cards = here.flatMap((place): SheetItem[] => {
+    return sheetWith(dealt, deal, press, { set: setLabel(copy), index, pages, parts: [{ copy, places: here }] });
+  });
+}
+
+/** Sets of a few rows lie on one sheet, each in rows of its own. */
+export function rebuildSharing(dealt: DealtRebuild, deal: RebuildDeal, press: Press): Sharing | undefined {
+  const { box } = layoutRebuild(dealt, press);
+  const { pages, places } = placeRebuild(dealt, deal, press);
+  const apart = Math.max(...places.map(({ y, h }) => y + h)) - box.y;
+  const sets = Math.floor(box.h / apart + 1e-6);
+  if (pages > 1 || sets < 2) return undefined;
+  const sheet = (copies: readonly number[]): Sheet => {
+    const parts = copies.map((copy, i) => ({
+      copy,
+      places: places.map((each) => ({ ...each, y: each.y + i * apart })),
+    }));
+    return sheetWith(dealt, deal, press, { set: setsLabel(copies), index: 0, pages: 1, parts });
+  };
+  return { sets, apart, sheet };
+}
+
+interface SheetParts {
+  /** What the sheet says of the sets on it. */
+  readonly set: string;
+  readonly index: number;
+  readonly pages: number;
+  readonly parts: readonly { readonly copy: number | undefined; readonly places: readonly PlacedCard[] }[];
+}
+
+function sheetWith(
+  dealt: DealtRebuild,
+  deal: RebuildDeal,
+  press: Press,
+  { set, index, pages, parts }: SheetParts,
+): Sheet {
+  const layout = layoutRebuild(dealt, press);
+  const { request } = dealt;
+  const state = [...stateOf(request, deal).slice(0, -1), set, deal.code];
+  const page = { ...activityPage(request, press, "Cards", state), stock: "card" as const };
+  const label = `${request.title}, ${state.join(" · ")}, ${folio(index, pages)}`;
+  const cards = parts.flatMap(({ copy, places }) =>
+    places.flatMap((place): SheetItem[] => {
       const card = deal.dealt[place.card];
       const mark = pieceMark(deal.code, copy, place.card);
       // A blank card has its mark and nothing else.
       return card ? drawCard(dealt, deal, card, place, mark, layout, press) : [footLine(mark, place)];
-    });
-    const label = `${request.title}, ${state.join(" · ")}, ${folio(index, pages)}`;
-    return sheetOf({ ...page, label }, index, pages, [...cardCuts(here), ...cards]);
-  });
+    }),
+  );
+  return sheetOf({ ...page, label }, index, pages, [...cardCuts(parts.flatMap(({ places }) => places)), ...cards]);
 }
 
 /** What stands above a card's words: its packet's number, and its sentence's letter where there are several. */

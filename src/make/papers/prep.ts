@@ -87,6 +87,9 @@ function order(printed: readonly PrintedActivity[]): string[] {
   const cutter = printed.some((each) =>
     [...(learnersCut(each) ? [] : each.card), ...each.paper].some((sheet) => cutsOf(sheet) > 0),
   );
+  const several = printed.filter(
+    (activity) => !learnersCut(activity) && activity.card.length > 0 && fronts(activity.card).length < activity.sets,
+  );
   const slips = byLearners.some(({ paper }) => paper.some((sheet) => cutsOf(sheet) > 0));
   const sides =
     twoSided.length === 0
@@ -102,6 +105,11 @@ function order(printed: readonly PrintedActivity[]): string[] {
     ...(cutter
       ? [
           `Cut along the hairlines: first all the way across, then the strips.${slips ? " Slips are yours to cut, also where learners cut the pieces." : ""}`,
+        ]
+      : []),
+    ...(several.length > 0
+      ? [
+          `The sheets of ${named(several)} have several sets, one under the other, each in rows of its own: part them before you cut the cards.`,
         ]
       : []),
     ...(byLearners.length > 0
