@@ -114,6 +114,7 @@ export function paragraphLines(
   inItem: boolean,
   problems: Problems,
 ): void {
+  let told = false;
   for (let number = first; number < after; number++) {
     const { start, end } = lines.line(number);
     const text = lines.text.slice(start, end);
@@ -138,6 +139,17 @@ export function paragraphLines(
         { start: at, end: at + 1 },
         `This line is no item: an item begins with a hyphen and a space.`,
         write("Make it an item", { start, end: at + sign.length }, "- "),
+      );
+      told = true;
+      continue;
+    }
+    // A pair without a bullet below such a line is meant as one more.
+    if (told && /\S\s+[=＝]\s+\S/u.test(rest)) {
+      problems.trap(
+        "not-an-item",
+        { start: start + lead, end: start + lead + rest.trimEnd().length },
+        "This line is no item: an item begins with a hyphen and a space.",
+        write("Make it an item", { start, end: start + lead }, "- "),
       );
       continue;
     }
