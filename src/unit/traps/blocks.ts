@@ -73,7 +73,7 @@ export function blockInItem(lines: LineIndex, item: Token, inner: Token | undefi
         " ",
       ),
     );
-  } else if (inner.type === "html_block" && rest.startsWith("<!--")) commentFirst(lines, line, text, at, problems);
+  } else if (inner.type === "html_block" && rest.startsWith("<!--")) commentFirst(line, text, at, problems);
   else {
     const number = lines.lineAt(line.start);
     const block: FirstBlock = { item, inner, line: number, at: line.start + at, rest, marker: marker[0] };
@@ -82,13 +82,7 @@ export function blockInItem(lines: LineIndex, item: Token, inner: Token | undefi
 }
 
 /** `- <!-- by: K7 --> roda = wheel`: Markdown takes the whole item for the comment. */
-function commentFirst(
-  lines: LineIndex,
-  line: { start: number; end: number },
-  text: string,
-  at: number,
-  problems: Problems,
-): void {
+function commentFirst(line: { start: number; end: number }, text: string, at: number, problems: Problems): void {
   const comment = /^<!--.*?-->/.exec(text.slice(at))?.[0];
   // Of several all move.
   const all = /^(?:<!--.*?-->[ \t]*)+/.exec(text.slice(at))?.[0] ?? "";
