@@ -61,6 +61,14 @@ export function rotation(options: RotationOptions): Rotation {
   };
 }
 
+/** Groups that have been at all their stations and wait until the end; the round, from 0, from which each does. */
+export function throughFrom({ at }: Pick<Rotation, "at">): { readonly group: number; readonly round: number }[] {
+  return (at[0] ?? []).flatMap((_, group) => {
+    const last = at.findLastIndex((round) => round[group] !== undefined);
+    return last + 1 < at.length ? [{ group, round: last + 1 }] : [];
+  });
+}
+
 /** A Williams square for an even n: each station once in each row and column, and after each other one equally often. */
 export function williams(n: number): number[][] {
   const first = Array.from({ length: n }, (_, i) => (i % 2 === 1 ? (i + 1) / 2 : (n - i / 2) % n));

@@ -1,5 +1,6 @@
 import assert from "node:assert/strict";
-import { clock, groupSizes, rotation, williams } from "../../src/activities/rotation";
+import { clock, groupSizes, rotation, throughFrom, williams } from "../../src/activities/rotation";
+import { paperPages } from "../support/guide";
 import { readPrint } from "../support/print";
 import { readUnitText, testWorkshop, unitOf } from "../support/units";
 
@@ -78,6 +79,16 @@ describe("rotation", () => {
     }
   });
 
+  it("knows from when a group has been everywhere", () => {
+    const { at } = rotation({ ...plain, stations: 2, groups: 4 });
+    // Stations from 1, – where a group waits: 12––, 2––1, ––12, –12–.
+    assert.deepEqual(throughFrom({ at }), [
+      { group: 0, round: 2 },
+      { group: 3, round: 3 },
+    ]);
+    assert.deepEqual(throughFrom(rotation({ ...plain, stations: 3, groups: 3 })), []);
+  });
+
   it("shares classes out evenly and tells clock times", () => {
     assert.deepEqual(groupSizes(27, 6), [5, 5, 5, 4, 4, 4]);
     assert.equal(clock("9:00", 62.5), "10:02:30");
@@ -139,5 +150,28 @@ describe("the plan of stations", () => {
     assert.ok(after?.texts.some(({ text }) => text === "Prep sheet"));
     const size = card?.texts.find(({ text }) => text.startsWith("Step 3 is"))?.size ?? 0;
     assert.ok(size >= 10 && size < 16, `${size}`);
+  });
+
+  it("has answers for those alone who have been everywhere", async () => {
+    const two = unitOf(4, "title: Two\nseed: 2").replace("## Words", "## More");
+    const plan = (groups: number): string =>
+      `${unitOf(12, "title: One", "---\nclasses: [24]\n---\n\n")}\n${two}\n\`\`\`stations\ngroups: ${groups}\nminutes: 5\nstart: "9:00"\nsetup: 0\n\`\`\`\n`;
+    const said = (await paperPages(plan(4))).join(" ");
+    assert.match(said, /In each round 2 groups wait: give them a task that shows none of the answers\./);
+    assert.match(said, /the list of answers to learn: group 1 from 9:12, group 4 from 9:18\./);
+    assert.doesNotMatch((await paperPages(plan(2))).join(" "), /groups? waits?|answers to learn/);
+  });
+
+  it("wants scissors only where there is something to cut", async () => {
+    const board = unitOf(12, "title: Two\nslip: none")
+      .replace("make: tiles", "make: board")
+      .replace("## Words", "## More");
+    const said = await paperPages(
+      `${unitOf(12, "title: One", "---\nclasses: [24]\ncutting: learners\n---\n\n")}\n${board}\n\`\`\`stations\nminutes: 5\n\`\`\`\n`,
+    );
+    const [one, two] = [1, 2].map((at) => said.find((page) => page.includes(`Station ${at}: `)) ?? "");
+    assert.match(one ?? "", /At hand the pieces, scissors/);
+    assert.match(two ?? "", /At hand the pieces, a clear table/);
+    assert.equal(said.join(" ").match(/scissors for each learner/g)?.length, 2);
   });
 });

@@ -1,5 +1,5 @@
 import type { Press } from "../../activities/contract";
-import { clock, groupSizes, type Rotation } from "../../activities/rotation";
+import { clock, groupSizes, type Rotation, throughFrom } from "../../activities/rotation";
 import type { PlannedStations } from "../../activities/stations";
 import { type Block, type Cell, heightOfBlocks } from "../../page/document";
 import { bodyBox } from "../../page/furniture";
@@ -75,7 +75,7 @@ function planBlocks(
           ? [
               {
                 label: "Waiting",
-                value: `In each round ${count(rotation.waiting, "group waits", "groups wait")}: give them the list of answers to learn, or a further version.`,
+                value: waitingText(rotation, options.start),
               },
             ]
           : []),
@@ -124,7 +124,7 @@ function planBlocks(
         type: "facts",
         rows: [
           { label: words.time, value: minutes(options.minutes) },
-          { label: words.atHand, value: atHand(printable, entry, press) },
+          { label: words.atHand, value: atHand(printable, entry, press, cutting(activity.title) > 0) },
         ],
       },
       { type: "heading", level: 3, text: `${words.whatToDo}${lang}` },
@@ -138,6 +138,16 @@ function planBlocks(
     blocks.push({ type: "page break" }, { type: "sized", size: cardSize(card, printable, press), blocks: card });
   });
   return blocks;
+}
+
+/** Answers are for those who have nothing left to find out. */
+function waitingText(rotation: Rotation, start: string | undefined): string {
+  const waits = `In each round ${count(rotation.waiting, "group waits", "groups wait")}: give them a task that shows none of the answers.`;
+  const through = throughFrom(rotation).map(
+    ({ group, round }) => `group ${group + 1} from ${clock(start, rotation.starts[round] ?? 0)}`,
+  );
+  if (through.length === 0) return waits;
+  return `${waits} Only those who have been everywhere may have the list of answers to learn: ${through.join(", ")}.`;
 }
 
 /** A card lies on the table among a group: as large as its page allows. pt */
