@@ -174,4 +174,41 @@ describe("the plan of stations", () => {
     assert.match(two ?? "", /At hand the pieces, a clear table/);
     assert.equal(said.join(" ").match(/scissors for each learner/g)?.length, 2);
   });
+
+  it("says how many sets lie at a station, who shares one, and who calls", async () => {
+    const board = (title: string, players: number): string =>
+      unitOf(12, `title: ${title}\nseed: ${players}\nplayers: ${players}\nslip: none`)
+        .replace("make: tiles", "make: board")
+        .replace("## Words", `## ${title}`);
+    const text = (classes: string, options: string, explains = "en"): string =>
+      `${unitOf(12, "title: One", `---\nclasses: [${classes}]\nexplains: ${explains}\n---\n\n`)}\n${board("Two", 2)}\n${board("Three", 3)}\n\`\`\`stations\nminutes: 5\n${options}\n\`\`\`\n`;
+    const cards = async (unit: string): Promise<string[]> =>
+      (await paperPages(unit)).filter((page) => /(Station|Desk|Estação) \d: /.test(page));
+    // Eight a group: four pairs at tiles; one calls at the boards, and seven play at three of two, or at two of three.
+    const pages = await paperPages(text("24", "groups: 3"));
+    assert.match(pages.join(" "), /One \(4 sets\) 2 Two \(3 sets; one of the group calls\) 3 Three \(2 sets; one/);
+    const [one, two, three] = await cards(text("24", "groups: 3"));
+    assert.match(one ?? "", /Sets 4, one for every 2 of you What/);
+    assert.match(two ?? "", /Sets 3, one for every 2 or 3 of you Caller One of you calls from the list/);
+    assert.match(three ?? "", /Sets 2, one for every 3 or 4 of you Caller One/);
+    // Three a group: all play at a board of three, and two at one of two.
+    const [, few, full] = await cards(text("9", "groups: 3"));
+    assert.match(few ?? "", /Sets 1, for all of you Caller One of you/);
+    assert.match(full ?? "", /Sets 1, for all of you Caller Ask the teacher/);
+    const [desk] = await cards(text("24", "stations: [Two]\ndesks: 3"));
+    assert.match(desk ?? "", /Sets 1, for all of you What/);
+    const [, dois] = await cards(text("24", "groups: 3", "pt"));
+    assert.match(dois ?? "", /Conjuntos 3, um para cada 2 ou 3 Quem lê Uma pessoa do grupo/);
+  });
+
+  it("names classes of one size once, and a single minute as one", async () => {
+    const two = unitOf(4, "title: Two\nseed: 2").replace("## Words", "## More");
+    const text = `${unitOf(12, "title: One", "---\nclasses: [25, 30, 25, 25]\n---\n\n")}\n${two}\n\`\`\`stations\nminutes: 4\nperiod: 9\n\`\`\`\n`;
+    const said = (await paperPages(text)).join(" ");
+    assert.match(said, /3 classes of 25 1 group of 13 and 1 group of 12 Class of 30 2 groups of 15 /);
+    assert.equal(said.match(/of 25/g)?.length, 1);
+    const long = (await readUnitText(text)).findings.find(({ code }) => code === "long-stations");
+    assert.match(long?.message ?? "", /With 1 minute of work it would fit/);
+    assert.equal(long?.fixes[0]?.title, "Work 1 minute");
+  });
 });

@@ -1,4 +1,5 @@
 import type { Deal, GuideEntry, Press } from "../../activities/contract";
+import { type MaterialWords, materialWords } from "../../activities/material-words";
 import { hasSlipWords } from "../../activities/slip-words";
 import { cutsOf } from "../../page/cards";
 import { type Block, setDocument } from "../../page/document";
@@ -35,9 +36,16 @@ export function guideSheets(printed: readonly PrintedActivity[], press: Press, f
 }
 
 /** The materials of an activity in one line, its pieces first if it has any, and scissors where learners cut them. */
-export function atHand(printable: Printable, { materials }: GuideEntry, press: Press, byLearners: boolean): string {
-  const scissors = byLearners ? ["scissors for each learner of the first class"] : [];
-  return [...(hasPieces(printable, press) ? ["the pieces"] : []), ...scissors, ...materials].join(", ");
+export function atHand(
+  printable: Printable,
+  entry: GuideEntry,
+  { press, byLearners, words }: { readonly press: Press; readonly byLearners: boolean; readonly words: MaterialWords },
+): string {
+  return [
+    ...(hasPieces(printable, press) ? [words.pieces] : []),
+    ...(byLearners ? [words.scissors] : []),
+    ...entry.materials(words),
+  ].join(", ");
 }
 
 function hasPieces({ kind, dealt }: Printable, press: Press): boolean {
@@ -86,7 +94,10 @@ function activityBlocks(printable: Printable, entry: GuideEntry, cut: LearnersCu
               },
             ]
           : []),
-        { label: "At hand", value: atHand(printable, entry, press, cut !== undefined) },
+        {
+          label: "At hand",
+          value: atHand(printable, entry, { press, byLearners: cut !== undefined, words: materialWords("en") }),
+        },
       ],
     },
     ...told.flatMap(({ steps: items, name, note }): Block[] => [

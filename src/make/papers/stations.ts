@@ -1,4 +1,5 @@
 import type { Press } from "../../activities/contract";
+import { materialWords } from "../../activities/material-words";
 import { clock, groupSizes, type Rotation, throughFrom } from "../../activities/rotation";
 import type { PlannedStations } from "../../activities/stations";
 import { type Block, type Cell, heightOfBlocks } from "../../page/document";
@@ -7,6 +8,7 @@ import { papers } from "../../page/paper";
 import { learnersCut } from "../cutting";
 import type { Printable, PrintedActivity } from "../printable";
 import { atHand, count, directionsIn } from "./guide";
+import { layOut, layOutNote, layOutRows } from "./station-sets";
 import { type StationWords, stationWords } from "./station-words";
 
 /** The plan of who is where when, then a card for each station; empty where a plan has no station. */
@@ -41,6 +43,11 @@ function planBlocks(
   const cut = activities.flatMap(({ title }, i) =>
     cutting(title) > 0 ? [{ at: i + 1, minutes: cutting(title) }] : [],
   );
+  const noteOf = (title: string): string => {
+    const printable = printables.find((each) => each.title === title);
+    if (!printable) return "";
+    return layOutNote(layOut(printable, printable.kind.guide(printable.dealt, press), { classes, groups, desks }));
+  };
   const blocks: Block[] = [
     { type: "page break" },
     { type: "heading", level: 1, text: desks ? "Plan of the desks" : "Plan of the stations" },
@@ -70,7 +77,11 @@ function planBlocks(
               },
             ]
           : []),
-        ...classes.map((learners) => ({ label: `Class of ${learners}`, value: sizes(learners, groups) })),
+        ...[...new Set(classes)].map((learners) => {
+          const alike = classes.filter((each) => each === learners).length;
+          const label = alike > 1 ? `${alike} classes of ${learners}` : `Class of ${learners}`;
+          return { label, value: sizes(learners, groups) };
+        }),
         ...(rotation.waiting > 0
           ? [
               {
@@ -102,7 +113,7 @@ function planBlocks(
       ]),
       size: rotation.starts.length > 12 ? 7 : 9,
     },
-    ...(desks ? [] : [{ type: "steps", items: activities.map(({ title }) => title) } as const]),
+    ...(desks ? [] : [{ type: "steps", items: activities.map(({ title }) => `${title}${noteOf(title)}`) } as const]),
   ];
   activities.forEach((activity, station) => {
     const printable = printables.find(({ title }) => title === activity.title);
@@ -124,7 +135,15 @@ function planBlocks(
         type: "facts",
         rows: [
           { label: words.time, value: minutes(options.minutes) },
-          { label: words.atHand, value: atHand(printable, entry, press, cutting(activity.title) > 0) },
+          {
+            label: words.atHand,
+            value: atHand(printable, entry, {
+              press,
+              byLearners: cutting(activity.title) > 0,
+              words: materialWords(printable.lang),
+            }),
+          },
+          ...layOutRows(layOut(printable, entry, { classes, groups, desks }), words),
         ],
       },
       { type: "heading", level: 3, text: `${words.whatToDo}${lang}` },
