@@ -2,7 +2,7 @@ import assert from "node:assert/strict";
 import { clock, groupSizes, rotation, throughFrom, williams } from "../../src/activities/rotation";
 import { paperPages } from "../support/guide";
 import { readPrint } from "../support/print";
-import { readUnitText, testWorkshop, unitOf } from "../support/units";
+import { applyEdits, readUnitText, testWorkshop, unitOf } from "../support/units";
 
 const plain = { work: 6, move: 1, setup: 3, close: 2, period: 50, order: "turn" } as const;
 
@@ -77,6 +77,41 @@ describe("rotation", () => {
       assert.equal(following.size, n * (n - 1));
       assert.deepEqual([...new Set(following.values())], [1]);
     }
+  });
+
+  it("sends groups round the copies of stations: each is at every station of its copy once, and no station has two", () => {
+    for (const [stations, groups, copies] of [
+      [3, 8, 3],
+      [3, 5, 2],
+      [4, 8, 2],
+      [2, 7, 3],
+      [4, 10, 2],
+    ] as const)
+      for (const order of ["turn", "balanced"] as const) {
+        const plan = rotation({ ...plain, stations, groups, copies, order });
+        const most = Math.ceil(groups / copies);
+        assert.equal(plan.at.length, Math.max(stations, most));
+        assert.equal(plan.order === "balanced", order === "balanced" && stations % 2 === 0 && most <= stations);
+        for (const round of plan.at) {
+          const taken = round.filter((station) => station !== undefined);
+          assert.equal(new Set(taken).size, taken.length);
+          assert.ok(taken.every((station) => station < stations * copies));
+          assert.ok(plan.varies || groups - taken.length === plan.waiting);
+          assert.ok(plan.varies || stations * copies - taken.length === plan.idle);
+        }
+        const waits = plan.at.map((round) => round.filter((station) => station === undefined).length);
+        assert.equal(plan.waiting, Math.max(...waits));
+        assert.equal(plan.varies, new Set(waits).size > 1);
+        if (most <= stations) assert.equal(plan.waiting, 0);
+        for (let group = 0; group < groups; group++) {
+          const visited = plan.at.flatMap((round) => round[group] ?? []);
+          assert.equal(new Set(visited.map((station) => Math.floor(station / stations))).size, 1);
+          assert.deepEqual(
+            visited.map((station) => station % stations).sort(),
+            Array.from({ length: stations }, (_, i) => i),
+          );
+        }
+      }
   });
 
   it("knows from when a group has been everywhere", () => {
@@ -210,5 +245,30 @@ describe("the plan of stations", () => {
     const long = (await readUnitText(text)).findings.find(({ code }) => code === "long-stations");
     assert.match(long?.message ?? "", /With 1 minute of work it would fit/);
     assert.equal(long?.fixes[0]?.title, "Work 1 minute");
+  });
+
+  it("lays stations out more than once for more groups, as far as there are sets", async () => {
+    const two = unitOf(12, "title: Two\nseed: 2").replace("## Words", "## More");
+    const unit = (options: string, own = ""): string =>
+      `${unitOf(12, `title: One\n${own}`, "---\nclasses: [24]\n---\n\n")}\n${two}\n\`\`\`stations\nminutes: 5\n${options}\n\`\`\`\n`;
+    const uneven = async (text: string) =>
+      (await readUnitText(text)).findings.filter(({ code }) => code === "uneven-stations");
+    const text = unit("groups: 5");
+    const [finding] = await uneven(text);
+    const [fix] = finding?.fixes ?? [];
+    assert.equal(fix?.title, "Set up each station 3 times");
+    const mended = applyEdits(text, fix?.edits ?? []);
+    assert.ok(mended.includes("copies: 3\n"));
+    const after = (await readUnitText(mended)).findings.map(({ code }) => code);
+    assert.ok(!after.includes("uneven-stations") && !after.includes("few-sets"), after.join(" "));
+    // Twelve sets of One, but two where the unit says so: not enough for three copies.
+    const titles = (await uneven(unit("groups: 5", "copies: 2")))[0]?.fixes.map(({ title }) => title);
+    assert.deepEqual(titles, ["Take 2 groups"]);
+    assert.match((await uneven(unit("groups: 3\ncopies: 3")))[0]?.message ?? "", /^3 of 6 stations stand idle/);
+    const said = (await paperPages(mended)).join(" ");
+    assert.match(said, /2 rounds of 5 min/);
+    assert.match(said, /1 One \(2 sets\) 2 Two \(2 sets\) 3 One \(2 sets\) 4 Two/);
+    assert.match(said, /Station 3: One .* 0:03 group 2 go to station 4 0:09 group 5 stay for the end/);
+    assert.doesNotMatch(said, /groups? waits? in/);
   });
 });

@@ -12,6 +12,8 @@ export interface Around {
   /** Learners; empty where the unit does not say. */
   readonly classes: readonly number[];
   readonly groups: number;
+  /** Stations that have this activity. */
+  readonly places: number;
   /** A desk has one set. */
   readonly desks: boolean;
 }
@@ -27,7 +29,7 @@ export interface LaidOut {
 export function layOut(
   { dealt }: Printable,
   { atSet, called }: GuideEntry,
-  { classes, groups, desks }: Around,
+  { classes, groups, places, desks }: Around,
 ): LaidOut {
   const sizes = [...new Set(classes.flatMap((learners) => groupSizes(learners, groups)))].filter((size) => size > 0);
   // Where nobody is left over to call, the teacher does.
@@ -35,7 +37,8 @@ export function layOut(
   const caller = called && !desks ? (oneCalls ? "of the group" : "teacher") : undefined;
   const playing = caller === "of the group" ? sizes.map((size) => size - 1) : sizes;
   const printed = dealt.deals.reduce((sum, { copies }) => sum + (copies === "by copier" ? Infinity : copies), 0);
-  const laid = (size: number): number => (desks ? 1 : Math.min(printed, setsFor(size, atSet ?? pair)));
+  const most = desks ? 1 : Math.max(1, Math.floor(printed / places));
+  const laid = (size: number): number => Math.min(most, setsFor(size, atSet ?? pair));
   const shares = playing.flatMap((size) => [Math.floor(size / laid(size)), Math.ceil(size / laid(size))]);
   return {
     ...(atSet === undefined || playing.length === 0

@@ -43,10 +43,18 @@ function planBlocks(
   const cut = activities.flatMap(({ title }, i) =>
     cutting(title) > 0 ? [{ at: i + 1, minutes: cutting(title) }] : [],
   );
+  const placesOf = (title: string): number => activities.filter((each) => each.title === title).length;
   const noteOf = (title: string): string => {
     const printable = printables.find((each) => each.title === title);
     if (!printable) return "";
-    return layOutNote(layOut(printable, printable.kind.guide(printable.dealt, press), { classes, groups, desks }));
+    return layOutNote(
+      layOut(printable, printable.kind.guide(printable.dealt, press), {
+        classes,
+        groups,
+        places: placesOf(title),
+        desks,
+      }),
+    );
   };
   const blocks: Block[] = [
     { type: "page break" },
@@ -94,7 +102,7 @@ function planBlocks(
           ? [
               {
                 label: "Idle",
-                value: `In each round ${count(rotation.idle, "station stands", "stations stand")} empty.`,
+                value: `${inRounds(rotation)} ${count(rotation.idle, "station stands", "stations stand")} empty.`,
               },
             ]
           : []),
@@ -143,7 +151,7 @@ function planBlocks(
               words: materialWords(printable.lang),
             }),
           },
-          ...layOutRows(layOut(printable, entry, { classes, groups, desks }), words),
+          ...layOutRows(layOut(printable, entry, { classes, groups, places: placesOf(activity.title), desks }), words),
         ],
       },
       { type: "heading", level: 3, text: `${words.whatToDo}${lang}` },
@@ -159,9 +167,13 @@ function planBlocks(
   return blocks;
 }
 
+function inRounds({ varies }: Rotation): string {
+  return varies ? "In a round up to" : "In each round";
+}
+
 /** Answers are for those who have nothing left to find out. */
 function waitingText(rotation: Rotation, start: string | undefined): string {
-  const waits = `In each round ${count(rotation.waiting, "group waits", "groups wait")}: give them a task that shows none of the answers.`;
+  const waits = `${inRounds(rotation)} ${count(rotation.waiting, "group waits", "groups wait")}: give them a task that shows none of the answers.`;
   const through = throughFrom(rotation).map(
     ({ group, round }) => `group ${group + 1} from ${clock(start, rotation.starts[round] ?? 0)}`,
   );
