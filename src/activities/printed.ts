@@ -73,3 +73,12 @@ export function cardPicture(
 export function recorded({ runs, picture, lang }: Printed): unknown {
   return { runs, lang, ...(picture ? { picture: picture.path } : {}) };
 }
+
+const counts = new WeakMap<readonly Run[], number>();
+
+/** Words of a text as it is written: what a mended letter does not change. */
+export function wordCount({ text, runs }: Pick<Phrase, "text" | "runs">): number {
+  const count = counts.get(runs) ?? text.trim().split(/\s+/u).length;
+  counts.set(runs, count);
+  return count;
+}

@@ -1,3 +1,4 @@
+import { setsFor } from "../activities/copies";
 import { cutPiecesOf, cutsOf } from "../page/cards";
 import type { Sheet } from "../page/sheet";
 import type { Printable, PrintedActivity } from "./printable";
@@ -16,7 +17,7 @@ export function forCutting(sheets: readonly Sheet[], cutting: "teacher" | "learn
   }));
 }
 
-/** What learners cut of an activity. */
+/** What learners of the first class cut of an activity. */
 export interface LearnersCut {
   /** Sheets that one set takes. */
   readonly sheets: number;
@@ -24,6 +25,11 @@ export interface LearnersCut {
   /** For each of them. */
   readonly cuts: number;
   readonly minutes: number;
+  /** Sets that are there, and those of them that the first class has learners for. */
+  readonly all: number;
+  readonly own: number;
+  /** How many learners the classes have that need more sets, in their order. */
+  readonly larger: readonly number[];
 }
 
 /**
@@ -37,12 +43,30 @@ export function learnersCut({ printable, card, sets }: PrintedActivity): Learner
   const { classes, options } = dealt.request;
   const { group } = options.value;
   const master = dealt.deals.some(({ copies }) => copies === "by copier");
+  const [first = group * sets] = classes;
+  const there = master ? Math.max(1, ...classes.map((learners) => setsFor(learners, group))) : sets;
+  const own = Math.min(there, setsFor(first, group));
   // One set for a whole class, as in the room, is cut by all of it.
-  const learners = master || classes.length === 0 ? group : Math.max(group, Math.floor(Math.min(...classes) / sets));
+  const learners = master || classes.length === 0 ? group : Math.max(group, Math.floor(first / own));
+  const larger = classes.filter((each) => setsFor(each, group) > own);
   const all = fronts.reduce((sum, sheet) => sum + cutPiecesOf(sheet) + 3, 0);
   const cuts = Math.ceil(all / sets / learners);
   const minutes = Math.max(1, Math.ceil((cuts * secondsACut) / 60));
-  return { sheets: Math.ceil(fronts.length / sets), learners, cuts, minutes };
+  return { sheets: Math.ceil(fronts.length / sets), learners, cuts, minutes, all: there, own, larger };
+}
+
+/** Who cuts the sets that the first class has no learners for; undefined where it cuts all. */
+export function leftUncut({ all, own, larger }: LearnersCut): string | undefined {
+  const left = all - own;
+  if (left <= 0) return undefined;
+  const them = left === 1 ? "it" : "them";
+  const who =
+    larger.length === 0
+      ? `cut ${them} when you need ${them}`
+      : larger.length === 1
+        ? `the class of ${larger[0]} cuts ${them} when its turn comes, or you do`
+        : `larger classes cut ${them} when their turn comes, each what it needs, or you do`;
+  return `it cuts ${own} of ${all} sets; ${left === 1 ? "1 stays" : `${left} stay`} whole: ${who}`;
 }
 
 export function learnersCutPieces({ dealt }: Printable): boolean {

@@ -98,6 +98,18 @@ describe("cards", () => {
     assert.deepEqual(packStrips(box, 26.3, 12), { columns: 1, rows: 10, pages: 2, w: 190, h: 26.3 });
   });
 
+  it("of equally large ones stand where they take fewer cuts", () => {
+    const limits = { minW: 40, minH: 25, maxW: 60, maxH: 40 };
+    // Six in one column take 9 cuts, 2 × 3 take 7; four in one column 7, 2 × 2 take 6.
+    for (const [count, columns, rows] of [
+      [6, 2, 3],
+      [4, 2, 2],
+    ] as const) {
+      const [grid] = largestCards(box, count, limits);
+      assert.deepEqual(grid, { columns, rows, pages: 1, w: 60, h: 40 });
+    }
+  });
+
   it("are as large as the pages allow, and more pages only for larger ones", () => {
     const limits = { minW: 40, minH: 25, maxW: 90, maxH: 60 };
     const choices = largestCards(box, 20, limits);

@@ -65,8 +65,32 @@ describe("pieces that learners cut", () => {
     const loop = `${front("cutting: learners\n")}${unitOf(9, "title: Round\nsize: room").replace("make: tiles", "make: loop")}`;
     const all = await prepSheet(loop);
     const [, learners] = /Cut by learners .* Round \d+ (\d+) /.exec(all) ?? [];
-    // The smaller class has six.
-    assert.equal(learners, "6", all);
+    // The first class has nine.
+    assert.equal(learners, "9", all);
+  });
+
+  it("are counted for the first class, and sets that it has no learners for are told", async () => {
+    const unit = (classes: string): string => (front() + tiles("cutting: learners")).replace("9, 6", classes);
+    // 23 learners make 11 sets in pairs, 31 make 15.
+    const one = await paperPages(unit("23, 31, 18"));
+    const said = /it cuts 11 of 15 sets; 4 stay whole: the class of 31 cuts them when its turn comes, or you do/;
+    assert.match(one.at(-1) ?? "", said);
+    assert.match(one.at(-1) ?? "", /My tiles 1 2 6 2 • “My tiles”: it cuts/);
+    assert.match(one[0] ?? "", said);
+    assert.match(await prepSheet(unit("4, 9, 6")), /it cuts 2 of 4 sets; 2 stay whole: larger classes cut them/);
+    assert.match(
+      await prepSheet((front() + tiles("cutting: learners\ncopies: 5")).replace("9, 6", "8, 4")),
+      /it cuts 4 of 5 sets; 1 stays whole: cut it when you need it/,
+    );
+    assert.doesNotMatch(await prepSheet(unit("31, 23")), /stays? whole/);
+    // Of masters as many copies are cut as the class has pairs.
+    const master = front() + tiles("cutting: learners\ncopies: by copier");
+    assert.match(await prepSheet(master.replace("9, 6", "6, 9")), /it cuts 3 of 4 sets; 1 stays whole: the class of 9/);
+    // A set for the room is for all.
+    const loop = unitOf(9, "title: Round\nsize: room\ncutting: learners").replace("make: tiles", "make: loop");
+    const room = await prepSheet(front().replace("9, 6", "23, 31, 18") + loop);
+    assert.match(room, /Cut by learners .* Round \d+ 23 /);
+    assert.doesNotMatch(room, /stays? whole/);
   });
 
   it("want scissors, time and care in the guide", async () => {

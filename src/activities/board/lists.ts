@@ -1,4 +1,5 @@
 import { Random, upTo } from "../../base/seed";
+import { madeUnlike } from "../unlike-orders";
 import type { BoardDeal } from "./model";
 import type { Grid } from "./options";
 
@@ -8,8 +9,8 @@ const boardsSeen = 6;
 
 /**
  * For each class hour an order in which all targets are called once: no three calls in the order of the unit, forwards or
- * backwards, none in a straight row of neighbouring cells, and no two hours that begin alike. Where there is no such order, the
- * nearest that was met.
+ * backwards, none in a straight row of neighbouring cells, and no two hours that begin alike; and as few calls as can be in the
+ * place that they have in another hour, or beside the same. Where there is no such order, the nearest that was met.
  */
 export function callLists(
   targets: number,
@@ -32,7 +33,7 @@ export function callLists(
       const cost = costOf(order);
       if (cost < least) [best, least] = [order, cost];
     }
-    lists.push(best);
+    lists.push(madeUnlike(best, lists, () => true, costOf));
   }
   return lists;
 }

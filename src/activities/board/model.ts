@@ -8,6 +8,7 @@ import type { Deal, Dealt } from "../contract";
 import type { Level } from "../options";
 import type { Printed } from "../printed";
 import { stateOf } from "../sheet-page";
+import { isFormPair } from "../supply";
 import type { BoardOptions, Grid } from "./options";
 
 /** What the caller says. */
@@ -73,6 +74,13 @@ export interface Shortage {
 /** Words on the board of a deal that are never called. */
 export function neverIn({ targets }: DealtBoard, { cells }: BoardDeal): number {
   return cells.filter((word) => word !== undefined && word >= targets).length;
+}
+
+/** Whether what is called stands for cells of a forms table: a form for its verb and person, or the other way round. */
+export function saysForms({ words, targets }: Pick<DealtBoard, "words" | "targets">): "all" | "some" | "none" {
+  const called = words.slice(0, targets);
+  const forms = called.filter(({ pair }) => pair !== undefined && isFormPair(pair)).length;
+  return forms === 0 ? "none" : forms === called.length ? "all" : "some";
 }
 
 /** What tells a deal's board from the others of its activity: its level, and its version or its number, and the code. */

@@ -17,6 +17,8 @@ const markSize = 5;
 const writingWeight = 0.35;
 const belowMiddle = 4;
 const lineInset = 0.08;
+/** Of the line between a word and its turned twin, pt. */
+const halvesWeight = 0.25;
 
 /** The board of one copy: a whole sheet, with its mark under the last cell. */
 export function pieceSheets(dealt: DealtBoard, deal: BoardDeal, copy: number | undefined, press: Press): Sheet[] {
@@ -52,14 +54,22 @@ function cellItems(
 ): SheetItem[] {
   const { x, y, w, h } = cell;
   const area: SheetItem = { type: "area", x, y, w, h, piece: index };
-  if (writing.includes(index)) return [area, ...writingLines(cell, options.facing)];
+  const halves = options.facing === "opposite" ? [lineBetween(cell)] : [];
+  if (writing.includes(index)) return [area, ...halves, ...writingLines(cell, options.facing)];
   const shown = words[cells[index] ?? -1]?.shown;
   if (!shown || size === undefined) return [area];
   const face = cardFace(shown, press);
   const set = areasOf(cell, options.facing).flatMap(
     ({ box, turn }) => setCard(face, box, size, press.typeface, { turn, maxLines }) ?? [],
   );
-  return [area, ...set];
+  return [area, ...halves, ...set];
+}
+
+/** Parts what is read from one side of the table from what is read from the other. */
+function lineBetween({ x, y, w, h }: Box): SheetItem {
+  const inset = w * lineInset;
+  const [x1, x2, middle] = [x + inset, x + w - inset, y + h / 2];
+  return { type: "line", role: "rule", x1, y1: middle, x2, y2: middle, weight: halvesWeight };
 }
 
 /** A dotted line for each reader: it tells the cells that are written in from those that stay blank. */

@@ -9,6 +9,7 @@ import { told } from "../printed";
 import { counted } from "../report";
 import type { Claim } from "../statements";
 import { proveTruth } from "../truth-proof";
+import { madeUnlike } from "../unlike-orders";
 import type { CallsDeal, DealtCalls } from "./model";
 import { callsOptions } from "./options";
 
@@ -22,15 +23,15 @@ const attempts = 400;
 const plainLevel = "gentle";
 
 /**
- * A list for each class hour and level: in another order each time, and with other statements where `take` leaves some that no
- * hour before has heard.
+ * A list for each class hour and level: in another order each time, as unlike those of the hours before as it can be, and with
+ * other statements where `take` leaves some that no hour before has heard.
  */
 export function dealCalls(request: DealRequest): DealtCalls {
   const options = callsOptions(request.options);
   const hours = Math.max(1, request.classes.length, options.versions);
   const plans = plansOf({ ...options, versions: hours }, plainLevel);
-  const order = { ...options, least: fewestStatements, replace: true };
-  const supply = supplyClaims(request, order, plans);
+  const wanted = { ...options, least: fewestStatements, replace: true };
+  const supply = supplyClaims(request, wanted, plans);
   const { reserve } = supply;
   const hands = supply.hands.map(({ claims }) => claims);
   const claims = allClaims(request, hands);
@@ -44,12 +45,17 @@ export function dealCalls(request: DealRequest): DealtCalls {
       all.findIndex(({ item, text, truth }) => item === claim.item && text === claim.text && truth === claim.truth),
     );
   const taken: Taken[] = [];
-  const deals = hands.map((hand, i): CallsDeal => {
+  const deals: CallsDeal[] = [];
+  hands.forEach((hand, i) => {
     const plan = plans[i] ?? { level: plainLevel, version: 1 };
     const stream = streamOf("calls", options.seed, { ...plan, version: plan.version - 1 }, plainLevel);
     const own = numbers(hand);
     const drawn = drawOrder(hand, own, stream, taken);
-    taken.push({ order: drawn.order.join(" "), key: drawn.key });
+    const earlier = deals.filter(({ level }) => level === plan.level).map((deal) => deal.order);
+    // What is true changes places with what is true only: the answers stay in their order.
+    const truths = new Map(own.map((number, place) => [number, hand[place]?.truth]));
+    const order = madeUnlike(drawn.order, earlier, (a, b) => truths.get(a) === truths.get(b));
+    taken.push({ order: order.join(" "), key: drawn.key });
     const spare = new Random(`${stream}/reserve`).shuffle(numbers(reserve));
     const print = (claim: Claim | undefined): unknown => [
       claim && told(claim),
@@ -57,19 +63,19 @@ export function dealCalls(request: DealRequest): DealtCalls {
       claim?.correction?.runs,
       claim?.by,
     ];
-    const printed = [drawn.order, spare].map((each) => each.map((index) => print(all[index])));
-    return {
-      code: dealCode(JSON.stringify(["calls", planCode(plan, plainLevel), drawn.order, spare, printed])),
+    const printed = [order, spare].map((each) => each.map((index) => print(all[index])));
+    deals.push({
+      code: dealCode(JSON.stringify(["calls", planCode(plan, plainLevel), order, spare, printed])),
       level: plan.level,
       version: plan.version,
       copies: 1,
       attempt: drawn.attempt,
       proof: proveTruth([...hand, ...reserve]),
-      order: drawn.order,
+      order,
       reserve: spare,
-    };
+    });
   });
-  const same = options.levels && whySameClaims(request, order, plans);
+  const same = options.levels && whySameClaims(request, wanted, plans);
   return {
     ...base,
     deals,

@@ -5,12 +5,12 @@ import { answerKey, type Relation } from "../../match/relation";
 import type { LoopProof } from "../../prove/loops/loops";
 import { tally } from "../../prove/orders/orders";
 import type { Pair } from "../../unit/unit";
-import { choosePairs } from "../choice";
+import { type Choice, choosePairs } from "../choice";
 import type { DealRequest } from "../contract";
 import { blanksText, copiesOf } from "../copies";
 import { planCode, plansOf, streamOf } from "../levels";
 import { printOf, toPrinted } from "../printed";
-import { pairsOf } from "../supply";
+import { isFormPair, pairsOf } from "../supply";
 import { chooseDecoys } from "./decoys";
 import type { DealtLoop, LoopCard, LoopDeal } from "./model";
 import { type LoopOptions, loopOptions } from "./options";
@@ -29,7 +29,7 @@ const cardsForDecoy = 6;
 export function dealLoop(request: DealRequest): DealtLoop {
   const { decoys = 0, levels, take } = loopOptions(request.options);
   if (!levels?.includes("hard") && decoys === 0) return dealCircles(request, take, 0);
-  const pairs = request.sections.flatMap(pairsOf).length;
+  const pairs = circleSize(request);
   const wanted =
     loopOptions(request.options).decoys ?? Math.max(1, Math.floor(Math.min(take ?? pairs, pairs) / cardsForDecoy));
   const dealt = dealCircles(request, take, wanted);
@@ -47,13 +47,13 @@ function dealCircles(request: DealRequest, take: number | undefined, count: numb
   const options = loopOptions(request.options);
   const groups = request.sections.map(pairsOf);
   const pairs = groups.flat();
-  const wanted = Math.min(take ?? pairs.length, pairs.length);
-  const base = { request, options, pairs };
+  const wanted = Math.min(take ?? circleSize(request), pairs.length);
+  const base = { request, options, pairs, leftOut: take === undefined ? pairs.length - wanted : 0 };
   if (wanted < fewestPairs) return { ...base, used: [], missingDecoys: 0, deals: [], summary: "loop" };
   const plain = options.decoys === undefined || options.decoys === 0 ? "gentle" : "hard";
   const plans = plansOf(options, plain);
   const copies = setsOf(options, request, plans);
-  const { choices, uses } = chooseCircles(request, wanted);
+  const { choices, uses } = chooseCircles(request, take);
   const circles = new Set<string>();
   const drawn = choices.map((chosen, i) =>
     drawCircle(chosen, pairs, request, `loop/${options.seed}/${i + 1}`, circles),
@@ -93,21 +93,66 @@ function dealCircles(request: DealRequest, take: number | undefined, count: numb
   };
 }
 
+/**
+ * How many pairs a circle has where nothing says how many: all that are written, and the cells of forms tables, but of cells that
+ * could follow each other's prompts one only; all where too few would be left.
+ */
+function circleSize(request: DealRequest): number {
+  const pairs = request.sections.flatMap(pairsOf);
+  const size = pairs.filter((pair) => !isFormPair(pair)).length + ownForms(request).size;
+  return size < fewestPairs ? pairs.length : size;
+}
+
+/** Cells of forms tables, in their order, that clash with no written pair and none of these before. */
+function ownForms({ sections, relation }: DealRequest): ReadonlySet<Pair> {
+  const pairs = sections.flatMap(pairsOf);
+  const taken = pairs.filter((pair) => !isFormPair(pair));
+  const forms = new Set<Pair>();
+  for (const pair of pairs) {
+    if (!isFormPair(pair) || taken.some((other) => clashing(pair, other, relation))) continue;
+    taken.push(pair);
+    forms.add(pair);
+  }
+  return forms;
+}
+
+function clashing(p: Pair, q: Pair, relation: Relation): boolean {
+  return mayFollow(p, q, relation) || mayFollow(q, p, relation);
+}
+
 /** The pairs of each version's circle, and how often each pair is used. */
 function chooseCircles(
   request: DealRequest,
-  wanted: number,
+  take: number | undefined,
 ): { readonly choices: readonly (readonly Pair[])[]; readonly uses: ReadonlyMap<Pair, number> } {
   const { seed, versions } = loopOptions(request.options);
   const groups = request.sections.map(pairsOf);
-  const clash = (p: Pair, q: Pair): boolean => mayFollow(p, q, request.relation) || mayFollow(q, p, request.relation);
+  const clash = (p: Pair, q: Pair): boolean => clashing(p, q, request.relation);
   const uses = new Map<Pair, number>();
   const choices = upTo(versions).map((i) => {
-    const chosen = choosePairs(groups, wanted, { clash, uses, stream: `loop/${seed}/${i + 1}/choice` });
+    const choice = { clash, uses, stream: `loop/${seed}/${i + 1}/choice` };
+    const chosen =
+      take === undefined ? allButTwins(groups, circleSize(request), choice) : choosePairs(groups, take, choice);
     for (const pair of chosen) uses.set(pair, (uses.get(pair) ?? 0) + 1);
     return chosen;
   });
   return { choices, uses };
+}
+
+/** All written pairs, and of the cells of forms tables as many as make up the number, by the seed. */
+function allButTwins(groups: readonly (readonly Pair[])[], size: number, choice: Choice): readonly Pair[] {
+  const pairs = groups.flat();
+  if (size >= pairs.length) return pairs;
+  const written = pairs.filter((pair) => !isFormPair(pair));
+  const free = (pair: Pair): boolean => isFormPair(pair) && !written.some((other) => choice.clash(pair, other));
+  const forms = new Set(
+    choosePairs(
+      groups.map((group) => group.filter(free)),
+      size - written.length,
+      choice,
+    ),
+  );
+  return pairs.filter((pair) => !isFormPair(pair) || forms.has(pair));
 }
 
 /**
@@ -117,9 +162,9 @@ function chooseCircles(
 export function clashesAhead(request: DealRequest): number | undefined {
   const { decoys = 0, levels, take } = loopOptions(request.options);
   const all = request.sections.flatMap(pairsOf).length;
-  const wanted = Math.min(take ?? all, all);
+  const wanted = Math.min(take ?? circleSize(request), all);
   if (levels?.includes("hard") || decoys > 0 || wanted < fewestPairs) return undefined;
-  return chooseCircles(request, wanted).choices.reduce((sum, pairs) => {
+  return chooseCircles(request, take).choices.reduce((sum, pairs) => {
     const answers = pairs.map((pair) => answerKey(pair.right.answers[0]));
     const times = tally(answers);
     const clashes = pairs.map((pair, i) => {

@@ -1,14 +1,15 @@
 import { Random } from "../../base/seed";
 import type { Pair } from "../../unit/unit";
 import type { DealRequest } from "../contract";
-import { looksLike, type Printed, toPrinted } from "../printed";
+import { looksLike, type Printed, toPrinted, wordCount } from "../printed";
 import { pairsOf } from "../supply";
 import type { LoopCard } from "./model";
 
 /**
  * Cards that belong nowhere in a circle: what stands above the line answers no card, and nothing answers what stands under it. Their
- * words are those of pairs that the circle does not use, first of the activity's own sections, then of the rest of the unit, two
- * pairs for each card. As many as can be had, up to `count`.
+ * words are those of pairs that the circle does not use, two pairs for each card: first those of as many words as the circle's,
+ * since others say by their length alone that they belong nowhere, and of these first those of the activity's own sections, then
+ * of the rest of the unit. As many as can be had, up to `count`.
  */
 export function chooseDecoys(
   circle: readonly LoopCard[],
@@ -22,17 +23,27 @@ export function chooseDecoys(
   const pool = [own, relation.pairs.filter((pair) => !own.includes(pair))].flatMap((pairs) =>
     random.shuffle(pairs.filter((pair) => !used.has(pair))),
   );
+  const answering = byLength(
+    pool,
+    "right",
+    circle.map(({ answer }) => answer),
+  );
+  const asking = byLength(
+    pool,
+    "left",
+    circle.map(({ prompt }) => prompt),
+  );
   const looks = new Set(circle.flatMap(({ answer, prompt }) => [looksLike(answer), looksLike(prompt)]));
   const spent = new Set<Pair>();
   const cards: LoopCard[] = [];
   const free = (word: Printed): boolean => !looks.has(looksLike(word));
   const all = (): readonly LoopCard[] => [...circle, ...cards];
-  for (const answers of pool) {
+  for (const answers of answering) {
     if (cards.length === count) break;
     const answer = toPrinted(answers.right.answers[0], explains);
     const lonely = all().every(({ prompt }) => !relation.fits(prompt.key, answer.key));
     if (spent.has(answers) || !free(answer) || !lonely) continue;
-    const asks = pool.find((pair) => {
+    const asks = asking.find((pair) => {
       const prompt = toPrinted(pair.left.answers[0], teaches);
       if (pair === answers || spent.has(pair) || !free(prompt) || looksLike(prompt) === looksLike(answer)) return false;
       return [answer, ...all().map((card) => card.answer)].every(({ key }) => !relation.fits(prompt.key, key));
@@ -44,4 +55,15 @@ export function chooseDecoys(
     for (const word of [answer, prompt]) looks.add(looksLike(word));
   }
   return cards;
+}
+
+/** Pairs in their order, but first those whose text on a side has as many words as some text among others, then by what lacks or exceeds. */
+function byLength(pairs: readonly Pair[], side: "left" | "right", others: readonly Printed[]): Pair[] {
+  const counts = others.map(wordCount);
+  const [least, most] = [Math.min(...counts), Math.max(...counts)];
+  const off = (pair: Pair): number => {
+    const count = wordCount(pair[side].answers[0]);
+    return Math.max(0, least - count, count - most);
+  };
+  return [...pairs].sort((a, b) => off(a) - off(b));
 }

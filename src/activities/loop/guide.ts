@@ -7,7 +7,7 @@ import { type DealtLoop, type LoopDeal, signAt } from "./model";
 import { hasSlip } from "./options";
 
 /** What a colleague needs to run a loop. */
-export function loopGuide({ request, options, used, deals }: DealtLoop): GuideEntry {
+export function loopGuide({ request, options, used, deals, leftOut }: DealtLoop): GuideEntry {
   const { size, versions } = options;
   const decoys = Math.max(0, ...deals.map((deal) => deal.decoys.length));
   const levels = new Set(deals.map(({ level }) => level)).size > 1;
@@ -30,11 +30,15 @@ export function loopGuide({ request, options, used, deals }: DealtLoop): GuideEn
       : size === "room"
         ? ` ${levels ? "Of each level the circle with the lowest number is for all" : "Circle 1 is for all"}; further ones are for those who finish first.`
         : ` There are ${versions} different circles; those who finish first change sets.`;
+  const without =
+    leftOut === 0
+      ? ""
+      : ` ${counted(leftOut, "form that reads", "forms that read")} like another ${leftOut === 1 ? "is" : "are"} left out of ${deals.length > 1 ? "each" : "the"} circle.`;
   const cautions: Caution[] = ["cutter", "scissors"];
   if (size === "room") cautions.push("clear-floor");
   if (options.reuse === "laminate") cautions.push("laminator");
   return {
-    summary: `${where}${nowhere}${several}${further}`,
+    summary: `${where}${without}${nowhere}${several}${further}`,
     materials: (words) => [
       ...(size === "room" ? [words.hanging, words.roomPlan] : [words.table]),
       ...(options.blanks > 0 && !hasSlip(options) ? [pencils(words, options, "some")] : []),

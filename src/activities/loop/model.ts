@@ -36,6 +36,8 @@ export interface LoopDeal extends Deal {
 export interface DealtLoop extends Dealt<LoopDeal> {
   readonly options: LoopOptions;
   readonly pairs: readonly Pair[];
+  /** Cells of forms tables that read like another and that no circle has room for beside it. */
+  readonly leftOut: number;
   /** Decoys that some deal has too few of. */
   readonly missingDecoys: number;
 }

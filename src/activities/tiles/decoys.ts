@@ -5,11 +5,11 @@ import { fold } from "../../match/fold";
 import { answerKey, type MatchKey } from "../../match/relation";
 import type { Pair } from "../../unit/unit";
 import type { DealRequest } from "../contract";
-import { toPrinted } from "../printed";
+import { toPrinted, wordCount } from "../printed";
 import { pairsOf } from "../supply";
 import type { Decoys, Edge } from "./model";
 import type { TilesOptions } from "./options";
-import { indexOf, structureKey, wordCount } from "./structure";
+import { indexOf, structureKey } from "./structure";
 
 /**
  * Words for outer edges that have no partner on any tile: those that the options name, or one side of pairs that the tiles

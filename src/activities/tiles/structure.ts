@@ -1,10 +1,9 @@
 import { Recent } from "../../base/recent";
-import type { Run } from "../../base/run";
 import { fold } from "../../match/fold";
 import { answerKey, type Relation } from "../../match/relation";
-import type { Pair, Phrase } from "../../unit/unit";
+import type { Pair } from "../../unit/unit";
 import type { DealRequest } from "../contract";
-import { looksLike } from "../printed";
+import { looksLike, wordCount } from "../printed";
 import { pairsOf } from "../supply";
 import type { TilesOptions } from "./options";
 
@@ -23,15 +22,6 @@ class Numbers {
     this.known.set(text, number);
     return number;
   }
-}
-
-const counts = new WeakMap<readonly Run[], number>();
-
-/** Words of a text as it is written: what a mended letter does not change. */
-export function wordCount({ text, runs }: Pick<Phrase, "text" | "runs">): number {
-  const count = counts.get(runs) ?? text.trim().split(/\s+/u).length;
-  counts.set(runs, count);
-  return count;
 }
 
 interface Structure {

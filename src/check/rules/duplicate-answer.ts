@@ -145,8 +145,10 @@ interface Effect {
 
 /** What pairs that share an answer do to the activities that show two of them: an error only where a proof says so. */
 function effectOn({ unit, activities }: CheckContext, pairs: readonly Pair[]): Effect {
+  // What a kind has a finding of its own about is told by that.
   const showing = activities.filter(
-    ({ dealt }) => dealt.deals.length > 0 && pairs.filter((pair) => dealt.used.includes(pair)).length > 1,
+    ({ dealt, plan: { kind } }) =>
+      dealt.deals.length > 0 && !kind?.tellsShared && pairs.filter((pair) => dealt.used.includes(pair)).length > 1,
   );
   const hits = showing.filter(({ dealt }) =>
     dealt.deals.some(({ proof }) => proof.status === "several" && !proof.accepted),

@@ -5,7 +5,7 @@ import { cutsOf } from "../../page/cards";
 import { type Block, setDocument } from "../../page/document";
 import { papers } from "../../page/paper";
 import type { Sheet } from "../../page/sheet";
-import { type LearnersCut, learnersCut } from "../cutting";
+import { type LearnersCut, learnersCut, leftUncut } from "../cutting";
 import type { Printable, PrintedActivity } from "../printable";
 import { cautionTexts, schoolFirst } from "./cautions";
 import { unitPage } from "./page";
@@ -90,7 +90,7 @@ function activityBlocks(printable: Printable, entry: GuideEntry, cut: LearnersCu
           ? [
               {
                 label: "Cutting",
-                value: `learners of the first class cut the pieces along the wide lines: ${count(cut.sheets, "sheet", "sheets")} for ${count(cut.learners, "learner", "learners")}, ${count(cut.cuts, "cut", "cuts")} each, about ${count(cut.minutes, "minute", "minutes")} more (an estimate: twenty seconds a cut)`,
+                value: `learners of the first class cut the pieces along the wide lines: ${count(cut.sheets, "sheet", "sheets")} for ${count(cut.learners, "learner", "learners")}, ${count(cut.cuts, "cut", "cuts")} each, about ${count(cut.minutes, "minute", "minutes")} more (an estimate: twenty seconds a cut)${leftBehind(cut)}`,
               },
             ]
           : []),
@@ -118,6 +118,12 @@ function activityBlocks(printable: Printable, entry: GuideEntry, cut: LearnersCu
         ]
       : []),
   ];
+}
+
+/** `; it cuts 11 of 15 sets, …`, or nothing. */
+function leftBehind(cut: LearnersCut): string {
+  const left = leftUncut(cut);
+  return left === undefined ? "" : `; ${left}`;
 }
 
 export interface Told {

@@ -2,7 +2,7 @@ import { setsFor } from "../../activities/copies";
 import { cutsOf } from "../../page/cards";
 import type { Block } from "../../page/document";
 import type { Sheet } from "../../page/sheet";
-import { learnersCut } from "../cutting";
+import { learnersCut, leftUncut } from "../cutting";
 import type { PrintedActivity } from "../printable";
 import { laminating, pouches, sleeves, wiped } from "./film";
 import { count } from "./guide";
@@ -122,6 +122,11 @@ function learnersTable(printed: readonly PrintedActivity[]): Block[] {
     return cut ? [[title, String(cut.sheets), String(cut.learners), String(cut.cuts), String(cut.minutes)]] : [];
   });
   if (rows.length === 0) return [];
+  const left = printed.flatMap((activity) => {
+    const cut = learnersCut(activity);
+    const whole = cut && leftUncut(cut);
+    return whole === undefined ? [] : [`“${activity.printable.title}”: ${whole}.`];
+  });
   return [
     { type: "heading", level: 2, text: "Cut by learners of the first class" },
     {
@@ -135,6 +140,7 @@ function learnersTable(printed: readonly PrintedActivity[]): Block[] {
       ],
       rows,
     },
+    ...(left.length > 0 ? [{ type: "bullets", items: left } as const] : []),
   ];
 }
 

@@ -46,7 +46,10 @@ export interface CardLimits {
 /** Sizes of cards are whole multiples of this, mm. */
 const step = 0.5;
 
-/** Grids worth choosing from: the largest cards (by area) for each number of pages, fewest pages first. */
+/**
+ * Grids worth choosing from: the largest cards (by area) for each number of pages, fewest pages first. Of equally large ones the
+ * grid that takes the fewest cuts.
+ */
 export function largestCards(box: Box, count: number, limits: CardLimits): CardGrid[] {
   const best = new Map<number, CardGrid>();
   for (let columns = 1; columns * limits.minW <= box.w + slack; columns++) {
@@ -55,12 +58,20 @@ export function largestCards(box: Box, count: number, limits: CardLimits): CardG
       if (!size) continue;
       const grid = { columns, rows, pages: Math.ceil(count / (columns * rows)), ...size };
       const known = best.get(grid.pages);
-      if (!known || area(grid) > area(known) + slack) best.set(grid.pages, grid);
+      const more = known ? area(grid) - area(known) : Number.POSITIVE_INFINITY;
+      if (!known || more > slack || (more > -slack && cutsOn(grid, count) < cutsOn(known, count)))
+        best.set(grid.pages, grid);
     }
   }
   const byPages = [...best.values()].sort((a, b) => a.pages - b.pages);
   // More pages are worth it only for larger cards.
   return byPages.filter((grid, i) => byPages.slice(0, i).every((fewer) => area(fewer) < area(grid) - slack));
+}
+
+/** Straight cuts that the first page of so many cards takes. */
+function cutsOn({ columns, rows }: CardGrid, count: number): number {
+  const across = Math.min(columns, count);
+  return across + 1 + Math.min(rows, Math.ceil(count / across)) + 1;
 }
 
 function area({ w, h }: Pick<Box, "w" | "h">): number {

@@ -2,6 +2,7 @@ import type { Rule } from "../../../base/finding";
 import { cardInNoPile } from "./card-in-no-pile";
 import { cardInTwoPiles } from "./card-in-two-piles";
 import type { SortContext } from "./context";
+import { matBetween } from "./mat-between";
 import { matCircles } from "./mat-circles";
 import { repeatedCard } from "./repeated-card";
 import { sortPiles } from "./sort-piles";
@@ -23,5 +24,6 @@ export const rules: readonly Rule<SortContext>[] = [
   tooFewMispairs,
   tooFewSortTwins,
   matCircles,
+  matBetween,
   sortTooSmall,
 ];
