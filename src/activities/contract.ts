@@ -10,6 +10,7 @@ import type { Difficulty } from "../prove/difficulty";
 import type { Proof } from "../prove/proof";
 import type { Typeface } from "../text/typeface";
 import type { ActivityBlock, Pair, Picture, Section, Unit } from "../unit/unit";
+import type { MaterialWords } from "./material-words";
 import type { CommonOptions, OptionSchema, ResolvedOptions } from "./options";
 
 /** The kinds that exist now; the schemas hold the same names. */
@@ -122,8 +123,12 @@ export type Caution = "cutter" | "scissors" | "laminator" | "small-parts" | "cle
 export interface GuideEntry {
   /** One sentence: what the learners do and what for. */
   readonly summary: string;
-  /** What to have at hand, besides the pieces: `a timer`, `pencils`. */
-  readonly materials: readonly string[];
+  /** What to have at hand, besides the pieces: `a timer`, `pencils`. Learners read it too, on the cards of stations. */
+  materials(words: MaterialWords): readonly string[];
+  /** Learners at one of the sets that lie on the tables; left out where there is one for all of them. */
+  readonly atSet?: number;
+  /** Somebody calls, who does not play. */
+  readonly called?: true;
   /** Minutes in class, an estimate by the kind where the unit does not say. */
   readonly minutes: number;
   /** One line each, as it may be read out: pairs, orders, piles. */

@@ -1,3 +1,4 @@
+import type { MaterialWords } from "./material-words";
 import type { CommonOptions } from "./options";
 
 /**
@@ -64,12 +65,12 @@ export function blanksText(
 }
 
 /** What `count` learners write with: what is written in a sleeve or on film is wiped off again. */
-export function pencils({ reuse }: Pick<CommonOptions, "reuse">, count: "one" | "some"): string {
-  if (reuse === "once") return count === "one" ? "a pencil" : "pencils";
-  return count === "one" ? "a wipeable pen with a cloth" : "wipeable pens and cloths";
+export function pencils(words: MaterialWords, { reuse }: Pick<CommonOptions, "reuse">, count: "one" | "some"): string {
+  if (reuse === "once") return count === "one" ? words.pencil : words.pencils;
+  return count === "one" ? words.pen : words.pens;
 }
 
 /** Says of what is written on that it lies in a sleeve: ` in a sleeve`, or nothing. */
-export function inSleeve({ reuse }: Pick<CommonOptions, "reuse">): string {
-  return reuse === "sleeve" ? " in a sleeve" : "";
+export function inSleeve(words: MaterialWords, { reuse }: Pick<CommonOptions, "reuse">): string {
+  return reuse === "sleeve" ? words.inSleeve : "";
 }

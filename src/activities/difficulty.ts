@@ -1,18 +1,13 @@
 import type { Difficulty } from "../prove/difficulty";
 
 /**
- * How hard a deal is, in short: `no wrong neighbours`, or `wrong neighbours: 6; a wrong start survives up to 3 more tiles`.
- * See `difficultyOf` for what the numbers count.
+ * How hard a deal is, in short: `no wrong neighbours`, or `each wrong neighbour tried once: 12 tiles laid in vain`. The one number
+ * that levels are compared by, so that no gentle deal says more than its hard one unless a finding says so. See `difficultyOf`.
  */
-export function difficultyText({ wrongNeighbours, survives, capped }: Difficulty): string {
+export function difficultyText({ wrongNeighbours, detour, capped }: Difficulty): string {
   if (wrongNeighbours === 0) return "no wrong neighbours";
-  return `wrong neighbours: ${wrongNeighbours}; a wrong start ${survival(survives, capped)}`;
-}
-
-function survival(tiles: number, capped: boolean): string {
-  const more = `${tiles} more ${tiles === 1 ? "tile" : "tiles"}`;
-  if (capped) return tiles === 0 ? "may survive some tiles" : `may survive ${more} and further ones`;
-  return tiles === 0 ? "fails at once" : `survives up to ${more}`;
+  const tiles = `${detour} ${detour === 1 ? "tile" : "tiles"} laid in vain`;
+  return `each wrong neighbour tried once: ${capped ? "at least " : ""}${tiles}`;
 }
 
 /** The same as a sentence. */

@@ -11,6 +11,8 @@ export interface StationsOptions {
   readonly stations?: readonly string[];
   readonly desks?: number;
   readonly groups?: number;
+  /** How many times each station is set up. */
+  readonly copies: number;
   readonly minutes: number;
   readonly move: number;
   readonly setup: number;
@@ -26,7 +28,7 @@ export interface PlannedStations {
   /** Names that are no activity's title or kind. */
   readonly unknown: readonly { readonly name: string; readonly range: Range }[];
   readonly options?: StationsOptions;
-  /** One for each station; the same again for desks. */
+  /** One for each station, then those of its copies in the same order; the same again for desks. */
   readonly activities: readonly PlannedActivity[];
   /** Undefined where there is no station. */
   readonly rotation?: Rotation;
@@ -54,10 +56,12 @@ export function planStations(unit: Unit, { activities }: UnitPlan): PlannedStati
     const [only] = chosen;
     const at = options.desks !== undefined && only ? Array.from({ length: options.desks }, () => only) : chosen;
     if (at.length === 0) return { block, faults, unknown, options, activities: [] };
-    const { minutes: work, move, setup, close, period, order } = options;
+    const { minutes: work, move, setup, close, period, order, copies } = options;
+    const all = Array.from({ length: copies }, () => at).flat();
     const plan = rotation({
       stations: at.length,
-      groups: options.groups ?? at.length,
+      copies,
+      groups: options.groups ?? all.length,
       work,
       move,
       setup,
@@ -65,6 +69,6 @@ export function planStations(unit: Unit, { activities }: UnitPlan): PlannedStati
       period,
       order,
     });
-    return { block, faults, unknown, options, activities: at, rotation: plan };
+    return { block, faults, unknown, options, activities: all, rotation: plan };
   });
 }

@@ -10,10 +10,16 @@ export interface Told {
   readonly correction?: { readonly runs: readonly Run[] };
 }
 
-/** One answer for each text, unless what one of them says is so, itself or in its correction, another says is false. */
+/**
+ * One answer for each text, unless what one of them says is so, itself or in its correction, another says is false. A correction
+ * that says what its own statement says corrects nothing: it is a slip of the key, and says nothing of other texts.
+ */
 export function proveTruth(told: readonly Told[]): Proof<never> {
   const so = new Set(
-    told.flatMap(({ key, truth, correction }) => (truth ? [key] : correction ? [fold(plain(correction.runs))] : [])),
+    told.flatMap(({ key, truth, correction }) => {
+      const right = truth ? key : correction && fold(plain(correction.runs));
+      return right === undefined || (!truth && right === key) ? [] : [right];
+    }),
   );
   const clash = told.some(({ key, truth }) => !truth && so.has(key));
   return { status: clash ? "none" : "one", count: clash ? 0 : 1, capped: false, nodes: 0, by: "certificate" };

@@ -3,6 +3,7 @@ import type { Rule } from "../base/finding";
 import type { CheckContext } from "./context";
 import { contradictingStatements } from "./rules/contradicting-statements";
 import { duplicateAnswer } from "./rules/duplicate-answer";
+import { fewSets } from "./rules/few-sets";
 import { giveawayWord } from "./rules/giveaway-word";
 import { longStations } from "./rules/long-stations";
 import { lookAlike } from "./rules/look-alike";
@@ -48,6 +49,7 @@ export const generalRules: readonly Rule<CheckContext>[] = [
   wrongStations,
   longStations,
   unevenStations,
+  fewSets,
   smallGroups,
   duplicateAnswer,
   lookAlike,

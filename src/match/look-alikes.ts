@@ -55,12 +55,10 @@ function lookAnew(texts: readonly Worded[]): LookAlikes[] {
     if (!each.key.startsWith("\u0000")) distinct.set(`${each.lang}\u0000${each.key}`, each);
   }
   const seen = [...distinct.values()].map((each) => ({ ...each, form: formOf(each.text, each.lang) }));
-  const groups = gathered(seen.map((each) => [each, [`${each.lang}\u0000${each.form.bare}`]] as const)).map(
-    (group) => ({
-      keys: group.map(({ key }) => key),
-      differences: differencesOf(group),
-    }),
-  );
+  const groups = gathered(namedBare(seen)).map((group) => ({
+    keys: group.map(({ key }) => key),
+    differences: differencesOf(group),
+  }));
   const named = new Set<string>();
   const letters: LookAlikes[] = [];
   const near = seen.map((each) => [each, each.form.near.map((near) => `${each.lang}\u0000${near}`)] as const);
@@ -79,6 +77,24 @@ function lookAnew(texts: readonly Worded[]): LookAlikes[] {
     }
   }
   return [...groups, ...letters];
+}
+
+type Seen = Worded & { readonly form: Form };
+
+/**
+ * Texts with what is left of them. Behind “à” a word is only without it where “a” stands before the same one: “à praia” is “a praia”
+ * but for an accent, and no “praia”.
+ */
+function namedBare(seen: readonly Seen[]): [Seen, string[]][] {
+  const name = (...parts: readonly string[]): string => parts.join("\u0000");
+  const accented = seen.some(({ form }) => form.accented);
+  const plain = new Set(accented ? seen.map(({ lang, form }) => name(lang, form.article, form.bare)) : []);
+  return seen.map((each) => {
+    const { lang, form } = each;
+    const like = form.accented;
+    const isLike = like && plain.has(name(lang, like.article, like.bare));
+    return [each, [name(lang, isLike ? like.bare : form.bare)]];
+  });
 }
 
 /** Items that share a name, once for each name that several have. */
@@ -100,6 +116,8 @@ interface Form {
   readonly bare: string;
   /** The article that it begins with, if there is one. */
   readonly article: string;
+  /** Where it begins with an article but for an accent (“à”, “él”): that article, and what is left without it. */
+  readonly accented?: Pick<Form, "article" | "bare">;
   /** Its words, without case, accents, article and punctuation. */
   readonly words: readonly string[];
   /** The words with only two letters left of a long one: texts that differ in one letter have one of these in common. */
@@ -110,11 +128,16 @@ const forms = new Recent<Form>(20_000);
 
 function formOf(text: string, lang: string): Form {
   return forms.get(`${lang}\u0000${text}`, () => {
-    const plain = plainOf(text, lang, allDifferences);
-    const words = plain.split(" ");
     const lower = fold(text).toLowerCase();
+    const article = articleIn(lower, lang);
+    const accented = article === "" ? accentedArticleIn(lower, lang) : "";
+    const plain = plainOf(text, lang, accented === "" ? allDifferences : butArticle);
+    const words = plain.split(" ");
     return {
-      article: lower.slice(0, lower.length - withoutArticle(lower, lang).length),
+      article,
+      ...(accented === ""
+        ? {}
+        : { accented: { article: accented, bare: tight(plainOf(text, lang, allDifferences), allDifferences) } }),
       bare: tight(plain, allDifferences),
       words,
       near: words.flatMap((word, i) => shortened(word).map((short) => replaced(words, i, short))),
@@ -166,13 +189,20 @@ function nearlyOne(a: readonly string[], b: readonly string[]): boolean {
 
 type Small = Exclude<Difference, "letter">;
 
-const allDifferences: readonly Small[] = ["case", "accent", "punctuation", "article"];
+const butArticle: readonly Small[] = ["case", "accent", "punctuation"];
+const allDifferences: readonly Small[] = [...butArticle, "article"];
 
-/** Which differences are needed to tell the texts of a group apart: without regard to the others they are not all the same. */
+/**
+ * Which differences tell the texts of a group apart: without regard to the others they are not all the same, or, since an article
+ * takes its own capital, accent and apostrophe away with it, more of them are the same as soon as this one is overlooked too.
+ */
 function differencesOf(group: readonly Worded[]): Difference[] {
+  const distinct = (without: readonly Small[]): number =>
+    new Set(group.map(({ text, lang }) => tight(plainOf(text, lang, without), without))).size;
   return allDifferences.filter((difference) => {
-    const others = allDifferences.filter((each) => each !== difference);
-    return new Set(group.map(({ text, lang }) => tight(plainOf(text, lang, others), others))).size > 1;
+    const without = (all: readonly Small[]): Small[] => all.filter((each) => each !== difference);
+    if (distinct(without(allDifferences)) > 1) return true;
+    return difference !== "article" && distinct(without(butArticle)) > distinct(butArticle);
   });
 }
 
@@ -185,17 +215,36 @@ const marks = /[\u0300-\u036f\u0591-\u05c7\u064b-\u065f\u0670\u3099\u309a]/gu;
 const beyondAscii = /[\u0080-\uffff]/;
 const punctuation = /\p{P}|\s\s/u;
 
+function withoutAccents(text: string): string {
+  return text.normalize("NFD").replace(marks, "").normalize("NFC");
+}
+
+/** The article at the start of a text in lower case, with the space after it; empty where there is none. */
+function articleIn(lower: string, lang: string): string {
+  return lower.slice(0, lower.length - withoutArticle(lower, lang).length);
+}
+
+const accentedStart = /^[^ ]{0,4}[\u0080-\uffff][^ ]{0,4} /;
+
+/** The article that a text in lower case begins with when accents are overlooked, without its accent. */
+function accentedArticleIn(lower: string, lang: string): string {
+  return accentedStart.test(lower) ? articleIn(withoutAccents(lower), lang) : "";
+}
+
 /** A text without these differences. */
 function plainOf(text: string, lang: string, without: readonly Small[]): string {
   let plain = fold(text);
   if (without.includes("article")) {
     const lower = plain.toLowerCase();
     // A character whose small form is longer would move the place.
-    if (lower.length === plain.length) plain = plain.slice(plain.length - withoutArticle(lower, lang).length);
+    if (lower.length === plain.length) {
+      const article = articleIn(lower, lang) || (without.includes("accent") ? accentedArticleIn(lower, lang) : "");
+      plain = plain.slice(article.length);
+    }
   }
   if (without.includes("case")) plain = plain.toLowerCase();
   if (without.includes("accent") && beyondAscii.test(plain)) {
-    plain = plain.normalize("NFD").replace(marks, "").normalize("NFC");
+    plain = withoutAccents(plain);
   }
   if (without.includes("punctuation") && punctuation.test(plain)) {
     const bare = plain

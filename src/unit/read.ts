@@ -14,7 +14,7 @@ import { blockInItem, indentedList, listInHtml, paragraphLines, splitList } from
 import { activityEnd, indentedActivity, insideItem, nearlyActivity, openNotes, quotedFence } from "./traps/fences";
 import { gluedLines } from "./traps/glued";
 import { itemTraps } from "./traps/items";
-import { Columns, nearlyTies } from "./traps/nearly-ties";
+import { nearlyTies } from "./traps/nearly-ties";
 import { listForNested, nextForNested, type ReadItem } from "./traps/nesting";
 import { unmarkedItems } from "./traps/paragraphs";
 import { pileTraps } from "./traps/piles";
@@ -59,8 +59,7 @@ class Reader {
     const body = "\n".repeat(bodyLine) + this.text.slice(this.lines.start(bodyLine)).replace(/^\uFEFF/, " ");
     this.walk(parseBlocks(body, this.env));
     this.closeSection(this.text.length);
-    const columns = new Columns(this.sections.flatMap(({ tables }) => tables));
-    for (const source of this.linked) nearlyTies(source, columns, this.env, this.problems);
+    nearlyTies(this.linked, this.sections, this.env, this.problems);
     const { text, lines, sections, activities, stations } = this;
     return {
       text,
@@ -166,7 +165,7 @@ class Reader {
       if (!raw) blockInItem(this.lines, token, tokens[i + 1], this.problems);
       const shape = raw && this.item(raw, ordered, this.open);
       read.push({ token, shape });
-      under.begin(token, shape);
+      under.begin(token, shape, this.open.inPile);
     }
     if (!ordered) {
       const goesOn = tokens[i + 1]?.type === "ordered_list_open";

@@ -10,6 +10,8 @@ export class SectionBuilder {
   private readonly events: StoryEvent[] = [];
   private readonly tables: FormsTable[] = [];
   private readonly paragraphs: Paragraph[] = [];
+  /** Whether all plain bullets begin with marks, once that was asked. */
+  private marked: boolean | undefined;
   /** Plain bullets. */
   private readonly texts: string[] = [];
   private readonly piles: { name: string; heading: Range; members: PileMember[] }[] = [];
@@ -43,10 +45,12 @@ export class SectionBuilder {
 
   /** Whether plain items that begin with a mark are likely to be statements that went wrong. */
   get judged(): boolean {
-    return this.statements.length > 0 || (this.pairs.length === 0 && allMarked(this.texts));
+    this.marked ??= this.pairs.length === 0 && allMarked(this.texts);
+    return this.statements.length > 0 || this.marked;
   }
 
   add(member: PileMember): void {
+    this.marked = undefined;
     if (member.shape === "pair") this.pairs.push(member.item);
     else if (member.shape === "statement") this.statements.push(member.item);
     else if (member.shape === "event") this.events.push(member.item);

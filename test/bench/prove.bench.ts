@@ -70,7 +70,7 @@ function instance(side: number, seed: number): ReturnType<typeof dealt> {
 
 /** What dancing-links takes for an instance, in a process of its own; stopped when it takes too long. */
 function byCoverApart(side: number, seed: number): { readonly time: number; readonly stopped: boolean } {
-  const args = ["--import", "tsx", __filename, "cover", String(side), String(seed)];
+  const args = [...process.execArgv, process.argv[1] ?? "", "cover", String(side), String(seed)];
   const { stdout, status } = spawnSync(process.execPath, args, { timeout: patience + 3000, encoding: "utf8" });
   return status === 0 ? { time: Number(stdout), stopped: false } : { time: patience, stopped: true };
 }

@@ -102,6 +102,15 @@ describe("look-alikes among statements", () => {
     );
   });
 
+  it("are told where only the accent of an article or its capital tells them apart", async () => {
+    const accent = ["- [x] À noite chove.", "- [ ] A noite chove.", ...claims.slice(1)];
+    expect((await told(accent, "make: sort"))[0]).to.match(
+      /“À noite chove” and “A noite chove” differ only in an accent\./u,
+    );
+    const capital = ["- [x] A roda.", "- [ ] a roda.", ...claims.slice(2), "- [x] O sino toca."];
+    expect((await told(capital, "make: sort"))[0]).to.match(/“A roda” and “a roda” differ only in capitals\./u);
+  });
+
   it("are silent where both are true, and quiet where no deal has both", async () => {
     expect(await told([...claims, "- [x] O avó tem um selim."], "make: sort")).to.deep.equal([]);
     const found = await Promise.all([1, 2, 3, 4].map((seed) => told(half, `make: sort\ntake: 4\nseed: ${seed}`)));

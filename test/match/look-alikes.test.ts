@@ -1,5 +1,7 @@
 import { expect } from "chai";
+import { fold } from "../../src/match/fold";
 import { lookAlikes, overlooking, type Worded } from "../../src/match/look-alikes";
+import { below, randomFrom } from "../prove/instances";
 
 const worded = (lang: string, texts: readonly string[]): Worded[] => texts.map((text) => ({ key: text, text, lang }));
 
@@ -18,6 +20,45 @@ describe("look-alikes", () => {
       "well-oiled ~ well oiled: punctuation",
     ]);
     expect(told("pt", "a avó", "o avô")).to.deep.equal(["a avó ~ o avô: accent article"]);
+  });
+
+  it("differ in an article's accent, where the one without it stands there too", () => {
+    expect(told("pt", "a praia", "à praia", "mar")).to.deep.equal(["a praia ~ à praia: accent"]);
+    expect(told("pt", "As vezes", "Às vezes")).to.deep.equal(["As vezes ~ Às vezes: accent"]);
+    expect(told("es", "él corre", "el corre")).to.deep.equal(["él corre ~ el corre: accent"]);
+    expect(told("nl", "een pomp", "één pomp")).to.deep.equal(["een pomp ~ één pomp: accent"]);
+    expect(told("pt", "praia", "à praia", "a praia")).to.deep.equal(["praia ~ à praia ~ a praia: accent article"]);
+    expect(told("pt", "à praia", "À praia", "a praia")).to.deep.equal(["à praia ~ À praia ~ a praia: case accent"]);
+    // A preposition or a pronoun more makes no look-alike.
+    expect(told("pt", "à praia", "praia", "o praia")).to.deep.equal(["praia ~ o praia: article"]);
+    expect(told("es", "él corre", "corre", "la corre")).to.deep.equal(["corre ~ la corre: article"]);
+  });
+
+  it("differ in an article's capital or apostrophe", () => {
+    expect(told("en", "the pump", "The pump")).to.deep.equal(["the pump ~ The pump: case"]);
+    expect(told("es", "El pedal", "el pedal", "pedal")).to.deep.equal(["El pedal ~ el pedal ~ pedal: case article"]);
+    expect(told("en", "the Pump", "The pump")).to.deep.equal(["the Pump ~ The pump: case"]);
+    expect(told("fr", "l'étau", "l’étau")).to.deep.equal(["l'étau ~ l’étau: punctuation"]);
+    expect(told("en", "The pump", "pump")).to.deep.equal(["The pump ~ pump: article"]);
+  });
+
+  it("differ in something, whatever they are", () => {
+    const random = randomFrom(20_250_617);
+    const of = (list: readonly string[]): string => list[below(random, list.length)] ?? "";
+    const starts = ["", "a ", "A ", "à ", "À ", "o ", "el ", "El ", "él ", "l'", "L'", "l’", "The ", "the "];
+    let met = 0;
+    for (let i = 0; i < 1000; i++) {
+      const texts = Array.from(
+        { length: 6 },
+        () => of(starts) + of(["praia", "Praia", "práia", "a", "à", "1.5"]) + of(["", "", "!", " -", "”"]),
+      );
+      const lang = ["pt", "es", "fr", "en"][below(random, 4)] ?? "en";
+      for (const { keys, differences } of lookAlikes(texts.map((text) => ({ key: fold(text), text, lang })))) {
+        met++;
+        expect(differences, keys.join(" ~ ")).not.to.have.length(0);
+      }
+    }
+    expect(met).to.be.greaterThan(300);
   });
 
   // School grammar: the articles as learners' lists write them.

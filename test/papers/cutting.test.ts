@@ -129,6 +129,17 @@ describe("telling sets apart", () => {
     assert.match(alike, /My tiles; My strips 1 AA 2 AC 3 AD 4 AE/);
   });
 
+  it("leaves out boards: no piece of one can get among those of another", async () => {
+    const board = unitOf(12, "title: Boards\nseed: 2\nslip: none\nboards: different")
+      .replace("make: tiles", "make: board")
+      .replace("## Words", "## More");
+    const all = await prepSheet(front() + tiles() + board);
+    const [, table = ""] = /Telling sets apart(.*)/.exec(all) ?? [];
+    assert.match(table, /My tiles 1 AA 2 AC/);
+    assert.doesNotMatch(table, /Boards/);
+    assert.doesNotMatch(await prepSheet(front() + board), /Telling sets apart/);
+  });
+
   it("leave slips to the teacher, and the clock of stations says that it has no time for the cutting", async () => {
     const plan = "\n```stations\nminutes: 5\n```\n";
     const learners = `${front()}${tiles("cutting: learners")}${story.replace("slip: none", "cutting: learners")}${plan}`;

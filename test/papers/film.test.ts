@@ -44,6 +44,17 @@ describe("sleeves", () => {
     assert.doesNotMatch(await prepSheet(front + story("blanks: 2")), /Sleeves|Pens/);
   });
 
+  it("are enough for the activity with the most: a class writes on those of one at a time", async () => {
+    const sleeved = (make: string, options: string): string => said(make, `${options}\nreuse: sleeve`);
+    const all = await prepSheet(
+      front +
+        story("blanks: 2\nslip: order\nreuse: sleeve") +
+        sleeved("calls", "slip: tally") +
+        sleeved("sort", "blanks: 1"),
+    );
+    assert.match(all, /Sleeves 3 for slips, 6 for blank pieces, clear, one for each that is written on at a time/);
+  });
+
   it("and wipeable pens stand in the guide instead of pencils", async () => {
     const words = `${front}${unitOf(12, "").replace("make: tiles", "make: board\nslip: score\nREUSE")}`;
     for (const [unit, once, sleeve, film] of [

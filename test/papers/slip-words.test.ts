@@ -1,4 +1,5 @@
 import assert from "node:assert/strict";
+import { materialWords } from "../../src/activities/material-words";
 import { slipLanguages, slipWords } from "../../src/activities/slip-words";
 import { paperPages } from "../support/guide";
 import { testTypeface } from "../support/typeface";
@@ -145,6 +146,47 @@ describe("words on slips", () => {
       /Mesa 1: .* grupo 1 vão para a mesa 2 .* fiquem até ao fim/,
     );
     assert.match(await pages("uk", ""), /Station 2: .* What to do .* go to station 3/);
+  });
+
+  it("list what is at hand at stations and desks in the language of the directions, in the guide in English", async () => {
+    const plan = (options: string): string => `\n\`\`\`stations\nminutes: 3\n${options}\`\`\`\n`;
+    for (const lang of slipLanguages) {
+      const words = materialWords(lang);
+      const all = await paperPages(unit(lang) + plan(""));
+      const expected = [
+        [words.pieces, words.boardTable, words.scoreSlip("", words.pencil), words.list],
+        [words.pieces, words.hanging, words.roomPlan, words.recordingSlip("", words.pencil)],
+        [words.pieces, words.table, words.recordingSlip("", words.pencil)],
+        [words.pieces, words.bags(2), words.sentenceSlip("", words.pencil)],
+        [
+          words.list,
+          words.object,
+          words.tallySlip("", words.pencil),
+          words.blankSlips("", words.pencils),
+          words.tallySheet(2, ""),
+        ],
+      ];
+      const cards = all.filter((page) => /(Station|Estación|Atelier|Estação) \d: /.test(page));
+      assert.equal(cards.length, expected.length);
+      expected.forEach((list, i) => {
+        assert.ok(
+          cards[i]?.includes(list.join(", ").replace(/\s+/g, " ")),
+          `${lang}: ${list.join(", ")} in ${cards[i]}`,
+        );
+      });
+      assert.ok(all.join(" ").includes(materialWords("en").scoreSlip("", "a pencil")));
+    }
+    assert.ok(
+      (await paperPages(unit("uk") + plan(""))).join(" ").includes("At hand the pieces, a clear table for each board"),
+    );
+    const typeface = await testTypeface();
+    for (const lang of slipLanguages)
+      for (const [key, word] of Object.entries(materialWords(lang))) {
+        const text = typeof word === "string" ? word : word(7 as never, 8 as never);
+        assert.deepEqual(typeface.missing(text), []);
+        if (typeof word !== "string") assert.ok(text.includes("7"), text);
+        if (lang !== "en") assert.notEqual(word, materialWords("en")[key as keyof ReturnType<typeof materialWords>]);
+      }
   });
 
   it("name packets on labels as directions do", async () => {

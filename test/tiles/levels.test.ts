@@ -1,5 +1,7 @@
 import assert from "node:assert/strict";
+import { difficultyText } from "../../src/activities/difficulty";
 import type { TilesDeal } from "../../src/activities/tiles/model";
+import type { Difficulty } from "../../src/prove/difficulty";
 import { readUnitText, unitOf, word } from "../support/units";
 
 /** Pairs of which the first `shared` share their glosses in twos, a section with words for the outside, and an activity. */
@@ -12,6 +14,12 @@ function unit(pairs: number, shared: number, options: string): string {
 async function dealsOf(text: string): Promise<readonly TilesDeal[]> {
   const { activities } = await readUnitText(text);
   return (activities[0]?.deals ?? []) as unknown as readonly TilesDeal[];
+}
+
+/** Whether a number that is printed of a hard deal is below that of its gentle one. */
+function saysEasier(hard: Difficulty, gentle: Difficulty): boolean {
+  const [more = [], less = []] = [hard, gentle].map((each) => (difficultyText(each).match(/\d+/g) ?? []).map(Number));
+  return less.some((number, i) => (more[i] ?? 0) < number);
 }
 
 describe("levels of tiles", function () {
@@ -37,6 +45,7 @@ describe("levels of tiles", function () {
           assert.ok(gentle?.difficulty && hard?.difficulty);
           assert.deepEqual([gentle.level, hard.level], ["gentle", "hard"]);
           assert.ok(hard.difficulty.detour >= gentle.difficulty.detour, `${options}, seed ${seed}, version ${version}`);
+          assert.ok(!saysEasier(hard.difficulty, gentle.difficulty), difficultyText(hard.difficulty));
           if (hard.difficulty.detour > gentle.difficulty.detour) harder++;
         }
       }
@@ -57,6 +66,7 @@ describe("levels of tiles", function () {
         const [gentle, hard] = activities[0]?.deals ?? [];
         if (!gentle?.difficulty || !hard?.difficulty) continue;
         const easier = hard.difficulty.detour < gentle.difficulty.detour;
+        assert.equal(saysEasier(hard.difficulty, gentle.difficulty), easier);
         const told = findings.filter(({ code }) => code === "same-levels");
         assert.deepEqual(
           told.map(({ message }) => message.slice(0, 29)),

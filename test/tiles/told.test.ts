@@ -17,22 +17,21 @@ describe("how hard tiles are", () => {
 
   it("is told in a few words", () => {
     assert.equal(difficultyText({ ...measure, wrongNeighbours: 0, survives: 0 }), "no wrong neighbours");
-    assert.equal(difficultyText(measure), "wrong neighbours: 6; a wrong start survives up to 3 more tiles");
+    assert.equal(difficultyText(measure), "each wrong neighbour tried once: 12 tiles laid in vain");
     assert.equal(
-      difficultyText({ ...measure, survives: 1 }),
-      "wrong neighbours: 6; a wrong start survives up to 1 more tile",
+      difficultyText({ ...measure, wrongNeighbours: 1, survives: 0, detour: 1 }),
+      "each wrong neighbour tried once: 1 tile laid in vain",
     );
-    assert.equal(difficultyText({ ...measure, survives: 0 }), "wrong neighbours: 6; a wrong start fails at once");
     assert.equal(
       difficultyText({ ...measure, capped: true }),
-      "wrong neighbours: 6; a wrong start may survive 3 more tiles and further ones",
+      "each wrong neighbour tried once: at least 12 tiles laid in vain",
     );
   });
 
   it("stands in the command line's text and JSON, in the preview and on the key", async () => {
     const shared = unitOf(12, "grid: 3 x 3\nseed: 2").replace(`${word(1)}o`, `${word(0)}o`);
     for (const [text, told] of [
-      [shared, /^wrong neighbours: \d+; a wrong start /],
+      [shared, /^each wrong neighbour tried once: \d+ tiles? laid in vain$/],
       [unitOf(12, "grid: 3 x 3"), /^no wrong neighbours$/],
     ] as const) {
       const reading = await readUnitText(text);

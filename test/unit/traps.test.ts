@@ -57,6 +57,17 @@ describe("traps in lists", () => {
     assert.equal(second?.[0], "second-equals");
   });
 
+  it("takes long sides for a pair where the section has none that show the sign", () => {
+    const long = "- bomba de ar azul: a pump for tyres\n";
+    assert.deepEqual(found(long), [["meant-as-pair", "- bomba de ar azul = a pump for tyres\n"]]);
+    assert.deepEqual(found(`- roda = wheel\n- luz = light\n- sino = bell\n${long}`), []);
+  });
+
+  it("joins no text to another where signs of one would reach into the other", () => {
+    assert.deepEqual(found("1. Ela ri.\n\n   Ela lê.\n"), [["unread-text", "1. Ela ri. Ela lê.\n"]]);
+    assert.deepEqual(found("1. Ela *ri.\n\n   Ela* lê.\n"), [["unread-text", "1. Ela *ri.\n\n   - Ela* lê.\n"]]);
+  });
+
   it("looks at blocks of notes only where they have no end, or end where an activity was to end", () => {
     assert.deepEqual(found("```\n- a = b\n```\n"), []);
     assert.deepEqual(found("~~~\n```activity\n```\n~~~\n"), []);

@@ -35,14 +35,14 @@ export function boardGuide(dealt: DealtBoard): GuideEntry {
   if (options.reuse === "laminate") cautions.push("laminator");
   return {
     summary: `${players === 2 ? "Two" : "Three"} learners sit ${sit}. The caller says ${says}; who touches its cell first scores. A dispute goes to the teacher, who has a column too. The papers have ${hours}: ${counted(targets, "call")}${never > 0 ? `; ${counted(never, "word")} ${where} ${never === 1 ? "is" : "are"} never called` : ""}.${sets}`,
-    materials: [
-      options.blanks > 0 && options.reuse === "sleeve"
-        ? "a clear table and a sleeve for each board"
-        : "a clear table for each board",
-      ...(options.blanks > 0 ? [`${pencils(options, "some")}, for the cells with a dotted line`] : []),
-      ...(slip === "none" ? [] : [`a score slip${inSleeve(options)} and ${pencils(options, "one")} for each board`]),
-      "the caller’s list of the hour",
+    materials: (words) => [
+      options.blanks > 0 && options.reuse === "sleeve" ? words.sleevedBoardTable : words.boardTable,
+      ...(options.blanks > 0 ? [words.forDottedCells(pencils(words, options, "some"))] : []),
+      ...(slip === "none" ? [] : [words.scoreSlip(inSleeve(words, options), pencils(words, options, "one"))]),
+      words.list,
     ],
+    atSet: players,
+    called: true,
     // Own estimate: half a minute a call, four to explain and to count.
     minutes: request.options.value.minutes ?? Math.max(8, Math.round(4 + targets / 2)),
     answers: words

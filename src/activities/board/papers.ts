@@ -35,6 +35,7 @@ function codesOf({ deals }: DealtBoard): string {
 function callerSheets(dealt: DealtBoard, list: readonly number[], hour: number, press: Press): Sheet[] {
   const { request, words, lists, deals, targets } = dealt;
   const name = lists.length > 1 ? `hour ${hour + 1} of ${lists.length}` : undefined;
+  const whom = [...(name ? [name] : []), ...learnersIn(dealt, hour)];
   const never = words.slice(targets);
   const levels = new Set(deals.map(({ level }) => level)).size > 1;
   const codes = deals.length === 1 ? codesOf(dealt) : counted(deals.length, "board");
@@ -43,7 +44,7 @@ function callerSheets(dealt: DealtBoard, list: readonly number[], hour: number, 
     {
       type: "facts",
       rows: [
-        ...(name ? [{ label: "For", value: `${name}${learnersIn(dealt, hour)}` }] : []),
+        ...(whom.length > 0 ? [{ label: "For", value: whom.join(", ") }] : []),
         { label: "Boards", value: `${deals.length === 1 ? "deal code" : "deal codes"} ${codesOf(dealt)}` },
         { label: "How", value: "Say each one twice, wait for the hands, say the answer, then tick it off." },
       ],
@@ -101,10 +102,11 @@ function ownWords({ options, targets }: DealtBoard): Block[] {
   ];
 }
 
-function learnersIn({ request, options }: DealtBoard, hour: number): string {
+/** `23 learners at 11 boards`; empty where no class is known for an hour. */
+function learnersIn({ request, options }: DealtBoard, hour: number): string[] {
   const learners = request.classes[hour];
-  if (learners === undefined) return "";
-  return `, ${counted(learners, "learner")} at ${counted(setsFor(learners, options.players), "board")}`;
+  if (learners === undefined) return [];
+  return [`${counted(learners, "learner")} at ${counted(setsFor(learners, options.players), "board")}`];
 }
 
 /** A slip for each board: of every class where slips are used once, of the largest where they are wiped. */

@@ -48,11 +48,12 @@ export function supplyWords(request: DealRequest, options: BoardOptions): BoardS
 }
 
 function chooseWords(request: DealRequest, options: BoardOptions): BoardSupply {
-  const groups = request.sections.map((section) => pairsOf(section).filter((pair) => clueOf(pair, request, options)));
-  const callable = groups.flat();
-  const named = typeof options.distractors === "object" ? options.distractors : undefined;
+  const all = request.sections.map((section) => pairsOf(section).filter((pair) => clueOf(pair, request, options)));
+  const named = typeof options.distractors === "object" ? namedWords(options.distractors, request, options) : undefined;
   const asked = named?.length ?? (typeof options.distractors === "number" ? options.distractors : undefined);
-  const most = Math.min(options.take ?? callable.length, callable.length);
+  const groups = named ? withoutNamed(all, named, request, options) : all;
+  const callable = all.flat();
+  const most = Math.min(options.take ?? groups.flat().length, groups.flat().length);
   const grid = writtenGrid(options.grid) ?? largestGrid(autoRoom(most + (asked ?? 0) + options.blanks, options));
   const cells = grid ? cellsIn(grid) : 0;
   const room = Math.max(0, cells - options.blanks - (asked ?? 0));
@@ -65,7 +66,7 @@ function chooseWords(request: DealRequest, options: BoardOptions): BoardSupply {
   };
   const chosen = choosePairs(groups, wanted, { clash, stream: `${stream}/choice` });
   const called = chosen.map((pair) => wordOf(pair, request, options));
-  const spare = named ? namedWords(named, request, options) : spareWords(called, distractors, request, options);
+  const spare = named ?? spareWords(called, distractors, request, options);
   const pairs = request.sections.flatMap(pairsOf).length;
   return {
     grid,
@@ -73,6 +74,32 @@ function chooseWords(request: DealRequest, options: BoardOptions): BoardSupply {
     targets: called.length,
     short: { targets: wanted, distractors, callable: callable.length, pairs, spare: spare.length },
   };
+}
+
+/**
+ * Without the pairs whose words are named as never called, and where still enough are left, without those whose clue fits such a
+ * word; all of them where too few would be left to call.
+ */
+function withoutNamed(
+  groups: readonly (readonly Pair[])[],
+  named: readonly BoardWord[],
+  request: DealRequest,
+  options: BoardOptions,
+): readonly (readonly Pair[])[] {
+  const written = writtenGrid(options.grid);
+  const room = written ? Math.max(0, cellsIn(written) - options.blanks - named.length) : Number.POSITIVE_INFINITY;
+  const others = groups.map((group) =>
+    group.filter((pair) => named.every(({ shown }) => shown.key !== wordOf(pair, request, options).shown.key)),
+  );
+  const clear = others.map((group) =>
+    group.filter(
+      (pair) => !named.some((word) => fits(wordOf(pair, request, options), word, request.relation, options)),
+    ),
+  );
+  const enough = (left: readonly (readonly Pair[])[], wanted: number): boolean =>
+    left.flat().length >= Math.max(fewestTargets, Math.min(wanted, room));
+  if (enough(clear, options.take ?? others.flat().length)) return clear;
+  return enough(others, options.take ?? (written ? room : 0)) ? others : groups;
 }
 
 /** Cells of a board that nothing says otherwise of. */

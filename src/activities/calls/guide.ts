@@ -21,17 +21,16 @@ export function callsGuide(dealt: DealtCalls): GuideEntry {
   if (slips && options.reuse === "laminate") cautions.push("laminator");
   return {
     summary: `The caller reads ${counted(count, "statement")}; learners grab the object between them when one is true and leave it when it is false. The papers have ${listsText(dealt)}, with the answers${ties > 0 ? `, and ${ties} more for ties` : ""}.${blanks} Chairs and bags stand away from the floor between the learners; hands lie still until a statement has been read to its end; nobody dives for the object.`,
-    materials: [
-      "the caller’s list of the hour",
-      "for each group one soft object, such as a cloth or a sponge",
-      ...(options.slip === "tally"
-        ? [`a tally slip${inSleeve(options)} and ${pencils(options, "one")} for each group`]
-        : []),
+    materials: (words) => [
+      words.list,
+      words.object,
+      ...(options.slip === "tally" ? [words.tallySlip(inSleeve(words, options), pencils(words, options, "one"))] : []),
       ...(options.blanks > 0
-        ? [`the blank statement slips${inSleeve(options) && ", each in a sleeve"}, and ${pencils(options, "some")}`]
+        ? [words.blankSlips(inSleeve(words, options) && words.eachInSleeve, pencils(words, options, "some"))]
         : []),
-      ...(options.teams === undefined ? [] : [`the tally sheet for ${options.teams} teams${inSleeve(options)}`]),
+      ...(options.teams === undefined ? [] : [words.tallySheet(options.teams, inSleeve(words, options))]),
     ],
+    called: true,
     // Own estimate: three quarters of a minute a statement, a minute and a half to write one, four to explain and to count.
     minutes: request.options.value.minutes ?? Math.max(8, Math.round(4 + 0.75 * count + 1.5 * options.blanks)),
     answers: [...claims, ...reserve].map((claim): readonly Run[] => [

@@ -39,15 +39,12 @@ export function loopGuide({ request, options, used, deals, leftOut }: DealtLoop)
   if (options.reuse === "laminate") cautions.push("laminator");
   return {
     summary: `${where}${without}${nowhere}${several}${further}`,
-    materials: [
-      ...(size === "room"
-        ? ["tape or pins for the cards", "the plan “Round the room”"]
-        : ["a clear table for each set"]),
-      ...(options.blanks > 0 && !hasSlip(options) ? [pencils(options, "some")] : []),
-      ...(hasSlip(options)
-        ? [`a recording slip${inSleeve(options)} and ${pencils(options, "one")} for each group`]
-        : []),
+    materials: (words) => [
+      ...(size === "room" ? [words.hanging, words.roomPlan] : [words.table]),
+      ...(options.blanks > 0 && !hasSlip(options) ? [pencils(words, options, "some")] : []),
+      ...(hasSlip(options) ? [words.recordingSlip(inSleeve(words, options), pencils(words, options, "one"))] : []),
     ],
+    ...(size === "room" ? {} : { atSet: options.group }),
     // Own estimates: half a minute a card on the table, one in the room, five to begin and to check.
     minutes: request.options.value.minutes ?? Math.max(8, Math.round(5 + count * (size === "room" ? 1 : 0.5))),
     answers: [

@@ -2,13 +2,15 @@ import type { DealtRebuild } from "./model";
 
 type Steps = (facts: {
   readonly several: boolean;
+  /** There is no other packet to take. */
+  readonly only: boolean;
   readonly label: boolean;
   readonly slip: boolean;
   readonly blanks: boolean;
 }) => readonly (string | false)[];
 
 const languages: Readonly<Record<string, Steps>> = {
-  en: ({ several, label, slip, blanks }) => [
+  en: ({ several, only, label, slip, blanks }) => [
     "Take a packet and spread its cards out on the table. All of them have the packet’s number.",
     several && "The letter says which sentence a card belongs to.",
     label && "Read the translation on the packet.",
@@ -17,10 +19,10 @@ const languages: Readonly<Record<string, Steps>> = {
     slip && "Write it on the slip beside the packet’s number.",
     blanks &&
       "Write a sentence of your own on the blank cards, a word or a part on each, and give them to another group.",
-    "Count the cards back into the packet and take another one.",
+    `Count the cards back into the packet${only ? "" : " and take another one"}.`,
     !label && "At the end, compare with the key.",
   ],
-  es: ({ several, label, slip, blanks }) => [
+  es: ({ several, only, label, slip, blanks }) => [
     "Coged un sobre y extended sus tarjetas sobre la mesa. Todas llevan el número del sobre.",
     several && "La letra indica a qué frase pertenece cada tarjeta.",
     label && "Leed la traducción en el sobre.",
@@ -29,10 +31,12 @@ const languages: Readonly<Record<string, Steps>> = {
     slip && "Escribidla en la hoja junto al número del sobre.",
     blanks &&
       "Escribid una frase vuestra en las tarjetas en blanco, una palabra o una parte en cada una, y dádselas a otro grupo.",
-    "Contad las tarjetas, guardadlas en el sobre y coged otro.",
+    only
+      ? "Contad las tarjetas y guardadlas en el sobre."
+      : "Contad las tarjetas, guardadlas en el sobre y coged otro.",
     !label && "Al final, comparad con la solución.",
   ],
-  fr: ({ several, label, slip, blanks }) => [
+  fr: ({ several, only, label, slip, blanks }) => [
     "Prenez une pochette et étalez ses cartes sur la table. Toutes portent le numéro de la pochette.",
     several && "La lettre indique à quelle phrase appartient chaque carte.",
     label && "Lisez la traduction sur la pochette.",
@@ -41,10 +45,12 @@ const languages: Readonly<Record<string, Steps>> = {
     slip && "Écrivez-la sur la fiche à côté du numéro de la pochette.",
     blanks &&
       "Écrivez une phrase à vous sur les cartes vierges, un mot ou une partie sur chacune, et donnez-les à un autre groupe.",
-    "Comptez les cartes, rangez-les dans la pochette et prenez-en une autre.",
+    only
+      ? "Comptez les cartes et rangez-les dans la pochette."
+      : "Comptez les cartes, rangez-les dans la pochette et prenez-en une autre.",
     !label && "À la fin, comparez avec le corrigé.",
   ],
-  de: ({ several, label, slip, blanks }) => [
+  de: ({ several, only, label, slip, blanks }) => [
     "Nehmt ein Päckchen und breitet seine Karten auf dem Tisch aus. Alle tragen die Nummer des Päckchens.",
     several && "Der Buchstabe sagt, zu welchem Satz eine Karte gehört.",
     label && "Lest die Übersetzung auf dem Päckchen.",
@@ -53,10 +59,12 @@ const languages: Readonly<Record<string, Steps>> = {
     slip && "Schreibt ihn neben die Nummer des Päckchens auf den Zettel.",
     blanks &&
       "Schreibt einen eigenen Satz auf die leeren Karten, auf jede ein Wort oder einen Teil, und gebt sie einer anderen Gruppe.",
-    "Zählt die Karten, legt sie in das Päckchen zurück und nehmt ein anderes.",
+    only
+      ? "Zählt die Karten und legt sie in das Päckchen zurück."
+      : "Zählt die Karten, legt sie in das Päckchen zurück und nehmt ein anderes.",
     !label && "Vergleicht am Ende mit der Lösung.",
   ],
-  pt: ({ several, label, slip, blanks }) => [
+  pt: ({ several, only, label, slip, blanks }) => [
     "Tirem um envelope e espalhem os cartões na mesa. Todos têm o número do envelope.",
     several && "A letra indica a que frase pertence cada cartão.",
     label && "Leiam a tradução no envelope.",
@@ -65,15 +73,16 @@ const languages: Readonly<Record<string, Steps>> = {
     slip && "Escrevam-na na ficha, ao lado do número do envelope.",
     blanks &&
       "Escrevam uma frase vossa nos cartões em branco, uma palavra ou uma parte em cada um, e deem-nos a outro grupo.",
-    "Contem os cartões, guardem-nos no envelope e tirem outro.",
+    only ? "Contem os cartões e guardem-nos no envelope." : "Contem os cartões, guardem-nos no envelope e tirem outro.",
     !label && "No fim, comparem com a solução.",
   ],
 };
 
 /** Built-in steps for learners. */
-export function rebuildDirections({ options }: DealtRebuild, lang: string): readonly string[] | undefined {
+export function rebuildDirections({ options, deals }: DealtRebuild, lang: string): readonly string[] | undefined {
   return languages[lang]?.({
     several: options.packet > 1,
+    only: deals.every(({ packets }) => packets.length === 1),
     label: options.translation === "label",
     slip: options.slip === "sentences",
     blanks: options.blanks > 0,

@@ -20,14 +20,19 @@ export function rebuildGuide(dealt: DealtRebuild): GuideEntry {
       ? " The cards of the hard sets show neither the capital at the beginning nor the mark at the end."
       : "";
   const cautions: Caution[] = ["cutter", "scissors", "small-parts"];
+  const task =
+    packets === 1
+      ? `Learners lay the cards of the packet so that they make ${count === 1 ? "a sentence" : counted(count, "sentence")}.`
+      : `Learners lay the cards of a numbered packet so that they make a sentence, then change the packet: ${counted(count, "sentence")} in ${counted(packets, "packet")}.`;
   return {
-    summary: `Learners lay the cards of a numbered packet so that they make a sentence, then change the packet: ${counted(count, "sentence")} in ${counted(packets, "packet")}.${check}${levels}`,
-    materials: [
-      `${counted(packets, "bag or envelope", "bags or envelopes")} a set, one for each packet`,
+    summary: `${task}${check}${levels}`,
+    materials: (words) => [
+      words.bags(packets),
       ...(options.slip === "sentences"
-        ? [`a slip${inSleeve(options)} and ${pencils(options, "one")} for each group`]
+        ? [words.sentenceSlip(inSleeve(words, options), pencils(words, options, "one"))]
         : []),
     ],
+    atSet: options.group,
     // Own estimate: a minute a sentence, and five to begin and to check.
     minutes: request.options.value.minutes ?? Math.max(8, 5 + count),
     // Levels have the same sentences; the versions have others only where `take` leaves some.

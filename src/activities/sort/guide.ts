@@ -20,11 +20,12 @@ export function sortGuide(dealt: DealtSort): GuideEntry {
   if (options.reuse === "laminate") cautions.push("laminator");
   return {
     summary: `Learners sort ${cardsByDeal(dealt)} into ${piles.length} piles: ${names}.${several ? " Some cards belong to several piles." : ""}${cards.some(({ correction }) => correction) ? " What is false they put right aloud." : ""}${examples ? " In the gentle sets the header cards show an example." : ""}${options.blanks > 0 ? ` ${counted(options.blanks, "blank card")} in each set ${options.blanks === 1 ? "is" : "are"} for their own.` : ""}`,
-    materials: [
-      "a clear table for each set",
-      ...(mats === "none" ? [] : ["a mat for each set"]),
-      ...(options.blanks > 0 ? [pencils(options, "some")] : []),
+    materials: (words) => [
+      words.table,
+      ...(mats === "none" ? [] : [words.mat]),
+      ...(options.blanks > 0 ? [pencils(words, options, "some")] : []),
     ],
+    atSet: options.group,
     // Own estimate: a third of a minute a card, a minute and a half to write one, five to begin and to check.
     minutes: request.options.value.minutes ?? Math.max(8, Math.round(5 + count / 3 + 1.5 * options.blanks)),
     answers: zonesOf(dealt).flatMap(({ name, cards: own }) =>

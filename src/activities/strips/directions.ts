@@ -9,6 +9,8 @@ type Steps = (facts: {
   readonly backs: boolean;
   /** Some strips show their place. */
   readonly told: boolean;
+  /** Printed strips bear letters, blank ones numbers: picks what names those that there are. */
+  signs(letters: string, both: string, numbers: string): string;
 }) => readonly string[];
 
 function steps(...lines: readonly (string | false)[]): string[] {
@@ -16,7 +18,7 @@ function steps(...lines: readonly (string | false)[]): string[] {
 }
 
 const languages: Readonly<Record<string, Steps>> = {
-  en: ({ events, blanks, slip, desks, backs, told }) =>
+  en: ({ events, blanks, slip, desks, backs, told, signs }) =>
     steps(
       events && "Spread the strips out on the table and read them to each other.",
       events && "Put them in the order of the story, the first event at the top.",
@@ -37,13 +39,14 @@ const languages: Readonly<Record<string, Steps>> = {
         !events &&
         !desks &&
         "Write the events of your story on the blank strips, in any order of the numbers.",
-      slip && "Write the letters or numbers of the strips on the slip, from the first to the last.",
+      slip &&
+        `Write the ${signs("letters", "letters or numbers", "numbers")} of the strips on the slip, from the first to the last.`,
       blanks > 0 && !events && !desks && "Shuffle the strips and hand them to another group, who put them in order.",
       desks && "At the signal, shuffle the strips again and move on to the next desk.",
       backs && "When you are sure, turn the strips over and check the numbers.",
       !backs && events && "Read the story aloud. Then call for the key.",
     ),
-  es: ({ events, blanks, slip, desks, backs, told }) =>
+  es: ({ events, blanks, slip, desks, backs, told, signs }) =>
     steps(
       events && "Extended las tiras sobre la mesa y leédoslas en voz alta.",
       events && "Ponedlas en el orden de la historia, el primer suceso arriba.",
@@ -67,13 +70,14 @@ const languages: Readonly<Record<string, Steps>> = {
         !events &&
         !desks &&
         "Escribid los sucesos de vuestra historia en las tiras en blanco, sin seguir el orden de los números.",
-      slip && "Escribid en la hoja las letras o los números de las tiras, de la primera a la última.",
+      slip &&
+        `Escribid en la hoja ${signs("las letras", "las letras o los números", "los números")} de las tiras, de la primera a la última.`,
       blanks > 0 && !events && !desks && "Barajad las tiras y dádselas a otro grupo para que las ordene.",
       desks && "Cuando suene la señal, barajad otra vez las tiras y pasad a la mesa siguiente.",
       backs && "Cuando estéis seguros, dad la vuelta a las tiras y comprobad los números.",
       !backs && events && "Leed la historia en voz alta. Después pedid la solución.",
     ),
-  fr: ({ events, blanks, slip, desks, backs, told }) =>
+  fr: ({ events, blanks, slip, desks, backs, told, signs }) =>
     steps(
       events && "Étalez les bandes sur la table et lisez-les à voix haute.",
       events && "Mettez-les dans l’ordre de l’histoire, le premier évènement en haut.",
@@ -97,13 +101,14 @@ const languages: Readonly<Record<string, Steps>> = {
         !events &&
         !desks &&
         "Écrivez les évènements de votre histoire sur les bandes vierges, sans suivre l’ordre des numéros.",
-      slip && "Notez sur la fiche les lettres ou les numéros des bandes, de la première à la dernière.",
+      slip &&
+        `Notez sur la fiche ${signs("les lettres", "les lettres ou les numéros", "les numéros")} des bandes, de la première à la dernière.`,
       blanks > 0 && !events && !desks && "Mélangez les bandes et donnez-les à un autre groupe, qui les remet en ordre.",
       desks && "Au signal, mélangez de nouveau les bandes et passez à la table suivante.",
       backs && "Quand vous êtes sûrs, retournez les bandes et vérifiez les numéros.",
       !backs && events && "Lisez l’histoire à voix haute. Demandez ensuite le corrigé.",
     ),
-  de: ({ events, blanks, slip, desks, backs, told }) =>
+  de: ({ events, blanks, slip, desks, backs, told, signs }) =>
     steps(
       events && "Breitet die Streifen auf dem Tisch aus und lest sie einander vor.",
       events && "Legt sie in die Reihenfolge der Geschichte, das erste Ereignis nach oben.",
@@ -127,13 +132,14 @@ const languages: Readonly<Record<string, Steps>> = {
         !events &&
         !desks &&
         "Schreibt die Ereignisse eurer Geschichte auf die leeren Streifen, nicht in der Reihenfolge der Nummern.",
-      slip && "Schreibt die Buchstaben oder Nummern der Streifen auf den Zettel, vom ersten bis zum letzten.",
+      slip &&
+        `Schreibt ${signs("die Buchstaben", "die Buchstaben oder Nummern", "die Nummern")} der Streifen auf den Zettel, vom ersten bis zum letzten.`,
       blanks > 0 && !events && !desks && "Mischt die Streifen und gebt sie einer anderen Gruppe, die sie ordnet.",
       desks && "Mischt die Streifen beim Signal wieder und geht zum nächsten Tisch.",
       backs && "Wenn ihr sicher seid, dreht die Streifen um und prüft die Zahlen.",
       !backs && events && "Lest die Geschichte laut vor. Bittet dann um die Lösung.",
     ),
-  pt: ({ events, blanks, slip, desks, backs, told }) =>
+  pt: ({ events, blanks, slip, desks, backs, told, signs }) =>
     steps(
       events && "Espalhem as tiras na mesa e leiam-nas em voz alta.",
       events && "Ponham-nas pela ordem da história, com o primeiro acontecimento em cima.",
@@ -157,7 +163,8 @@ const languages: Readonly<Record<string, Steps>> = {
         !events &&
         !desks &&
         "Escrevam os acontecimentos da vossa história nas tiras em branco, sem seguir a ordem dos números.",
-      slip && "Escrevam na ficha as letras ou os números das tiras, da primeira à última.",
+      slip &&
+        `Escrevam na ficha ${signs("as letras", "as letras ou os números", "os números")} das tiras, da primeira à última.`,
       blanks > 0 && !events && !desks && "Baralhem as tiras e deem-nas a outro grupo, que as ordena.",
       desks && "Quando ouvirem o sinal, baralhem de novo as tiras e passem à mesa seguinte.",
       backs && "Quando tiverem a certeza, virem as tiras e confiram os números.",
@@ -175,5 +182,6 @@ export function stripsDirections({ events, options, deals }: DealtStrips, lang: 
     desks: desks !== undefined,
     backs: backs === "numbers" && events.length > 0,
     told: deals.some((deal) => deal.told.length > 0),
+    signs: (letters, both, numbers) => (blanks === 0 ? letters : events.length > 0 ? both : numbers),
   });
 }

@@ -33,15 +33,16 @@ export function stripsGuide({ request, options, deals }: DealtStrips): GuideEntr
   if (desks !== undefined) cautions.push("clear-floor");
   return {
     summary: `${what}${told}${where}${check}`,
-    materials: [
-      "a clear table for each set",
+    materials: (words) => [
+      words.table,
       ...(slip === "order"
-        ? [`a recording slip${inSleeve(options)} and ${pencils(options, "one")} for each group`]
+        ? [words.recordingSlip(inSleeve(words, options), pencils(words, options, "one"))]
         : blanks > 0
-          ? [pencils(options, "some")]
+          ? [pencils(words, options, "some")]
           : []),
-      ...(desks === undefined ? [] : [`a timer: ${desk.work} seconds a desk, ${desk.move} to move on`]),
+      ...(desks === undefined ? [] : [words.timer(desk.work, desk.move)]),
     ],
+    atSet: options.group,
     minutes: request.options.value.minutes ?? minutesFor(events.length, blanks, round?.rounds ?? desks),
     answers: dealsAlike(deals, keyOf).flatMap(({ codes, deal: { events: story } }, _, { length }) => [
       ...(length > 1 ? [[{ text: codes.join(", "), bold: true }]] : []),

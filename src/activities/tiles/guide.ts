@@ -11,7 +11,8 @@ export function tilesGuide({ request, options, used, frame, deals }: DealtTiles)
   const hard = deals.some(({ level }) => level === "hard");
   return {
     summary: `Learners lay ${count} square tiles (${shape}) so that touching edges belong together.${hard ? " In the hard sets some outer edges carry words that have no partner." : ""}`,
-    materials: ["a clear table for each set", ...(options.blanks > 0 ? [pencils(options, "some")] : [])],
+    materials: (words) => [words.table, ...(options.blanks > 0 ? [pencils(words, options, "some")] : [])],
+    atSet: options.group,
     // Common practice, no source: half a minute a pair, and five to begin and to check.
     minutes: request.options.value.minutes ?? Math.max(8, Math.round(5 + used.length / 2)),
     answers: used.map(({ left, right }) => [...told(left.answers[0]), { text: " = " }, ...told(right.answers[0])]),

@@ -18,8 +18,13 @@ export const contradictingStatements: Rule<CheckContext> = {
     once(
       writtenClaims(context).flatMap(({ claims, activities }) =>
         claims.flatMap((claim): Report[] => {
+          // A false statement whose correction says the same as itself is the matter of `same-correction`.
           const against = claims.find(
-            ({ item }) => !claim.truth && item !== claim.item && assertions(item).includes(claim.key),
+            ({ item, key, truth }) =>
+              !claim.truth &&
+              item !== claim.item &&
+              (truth || key !== claim.key) &&
+              assertions(item).includes(claim.key),
           );
           if (!against) return [];
           const marked = against.key === claim.key;

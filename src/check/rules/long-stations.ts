@@ -1,4 +1,5 @@
 import { setOption } from "../../activities/edits";
+import { counted } from "../../activities/report";
 import { planStations } from "../../activities/stations";
 import type { Rule } from "../../base/finding";
 import type { CheckContext } from "../context";
@@ -19,12 +20,12 @@ export const longStations: Rule<CheckContext> = {
       return [
         {
           range: place(planned, "minutes", "period"),
-          message: `This takes ${round(total)} minutes, ${round(total - options.period)} more than the period has. ${longest >= 1 ? `With ${longest} minutes of work it would fit.` : "Not even a minute of work at each station would fit: take fewer stations or groups."}`,
+          message: `This takes ${round(total)} minutes, ${round(total - options.period)} more than the period has. ${longest >= 1 ? `With ${counted(longest, "minute")} of work it would fit.` : "Not even a minute of work at each station would fit: take fewer stations or groups."}`,
           fixes:
             longest >= 1
               ? [
                   {
-                    title: `Work ${longest} minutes`,
+                    title: `Work ${counted(longest, "minute")}`,
                     edits: [setOption(block, unit.text, "minutes", String(longest))],
                     preferred: true,
                   },

@@ -56,24 +56,30 @@ export function laminating(printed: readonly PrintedActivity[]): { before: strin
   };
 }
 
-/** Sleeves: one for each slip, each blank piece, and each sheet with blank cells. Undefined where nothing goes into one. */
+/**
+ * Sleeves: one for each slip, each blank piece, and each sheet with blank cells. They are used again from activity to activity: a
+ * class writes on the papers of one at a time, also where its groups are at several stations, so that the activity with the most
+ * decides. Undefined where nothing goes into one.
+ */
 export function sleeves(printed: readonly PrintedActivity[]): string | undefined {
-  const sleeved = printed.filter(({ printable }) => reuseOf(printable) === "sleeve");
-  const slips = sleeved.flatMap(slipSheets).reduce((sum, sheet) => sum + cutPiecesOf(sheet), 0);
-  let [sheets, blanks] = [0, 0];
-  for (const activity of sleeved) {
+  let [slips, sheets, blanks] = [0, 0, 0];
+  for (const activity of printed.filter(({ printable }) => reuseOf(printable) === "sleeve")) {
+    slips = Math.max(
+      slips,
+      slipSheets(activity).reduce((sum, sheet) => sum + cutPiecesOf(sheet), 0),
+    );
     const { options, classes } = activity.printable.dealt.request;
     if (options.value.blanks === 0 || activity.card.length === 0) continue;
     const fronts = cardFronts(activity);
-    if (fronts.every((sheet) => cutsOf(sheet) === 0)) sheets += fronts.length * mastersOf(activity);
-    else blanks += blanksOf(options.value, classes) * activity.sets * mastersOf(activity);
+    if (fronts.every((sheet) => cutsOf(sheet) === 0)) sheets = Math.max(sheets, fronts.length * mastersOf(activity));
+    else blanks = Math.max(blanks, blanksOf(options.value, classes) * activity.sets * mastersOf(activity));
   }
   const parts = [
     ...(slips > 0 ? [`${slips} for slips`] : []),
     ...(sheets > 0 ? [`${sheets} for whole sheets`] : []),
     ...(blanks > 0 ? [`${blanks} for blank pieces`] : []),
   ];
-  return parts.length > 0 ? `${parts.join(", ")}, clear, one for each that is written on` : undefined;
+  return parts.length > 0 ? `${parts.join(", ")}, clear, one for each that is written on at a time` : undefined;
 }
 
 /** What is written on and used again: its activities want pens that wipe off. */

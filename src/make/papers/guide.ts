@@ -1,10 +1,11 @@
 import type { Deal, GuideEntry, Press } from "../../activities/contract";
+import { type MaterialWords, materialWords } from "../../activities/material-words";
 import { hasSlipWords } from "../../activities/slip-words";
 import { cutsOf } from "../../page/cards";
 import { type Block, setDocument } from "../../page/document";
 import { papers } from "../../page/paper";
 import type { Sheet } from "../../page/sheet";
-import { type LearnersCut, learnersCut, learnersCutPieces, leftUncut } from "../cutting";
+import { type LearnersCut, learnersCut, leftUncut } from "../cutting";
 import type { Printable, PrintedActivity } from "../printable";
 import { cautionTexts, schoolFirst } from "./cautions";
 import { unitPage } from "./page";
@@ -34,14 +35,20 @@ export function guideSheets(printed: readonly PrintedActivity[], press: Press, f
   return setDocument(blocks, unitPage(papers[paper], margin, "guide", first.lang, press), press.typeface);
 }
 
-/** The materials of an activity in one line, its pieces first if it has any. */
-export function atHand(printable: Printable, { materials }: GuideEntry, press: Press): string {
-  const cut = isCut(printable, press);
-  const scissors = cut && learnersCutPieces(printable) ? ["scissors for each learner of the first class"] : [];
-  return [...(cut ? ["the pieces"] : []), ...scissors, ...materials].join(", ");
+/** The materials of an activity in one line, its pieces first if it has any, and scissors where learners cut them. */
+export function atHand(
+  printable: Printable,
+  entry: GuideEntry,
+  { press, byLearners, words }: { readonly press: Press; readonly byLearners: boolean; readonly words: MaterialWords },
+): string {
+  return [
+    ...(hasPieces(printable, press) ? [words.pieces] : []),
+    ...(byLearners ? [words.scissors] : []),
+    ...entry.materials(words),
+  ].join(", ");
 }
 
-function isCut({ kind, dealt }: Printable, press: Press): boolean {
+function hasPieces({ kind, dealt }: Printable, press: Press): boolean {
   return dealt.deals.some((deal) => kind.pieces(dealt, deal, press).length > 0);
 }
 
@@ -60,7 +67,7 @@ function activityBlocks(printable: Printable, entry: GuideEntry, cut: LearnersCu
   const { dealt, title, lang } = printable;
   const { teaches } = dealt.request;
   // What is not cut is not counted in sets.
-  const sets = isCut(printable, press);
+  const sets = hasPieces(printable, press);
   const deals = dealt.deals.map((deal) => {
     const facts = [dealName(deal, dealt.deals, sets ? "version" : "hour"), ...(sets ? [copiesName(deal)] : [])];
     return facts.some(Boolean) ? `${deal.code} (${facts.filter(Boolean).join(", ")})` : deal.code;
@@ -87,7 +94,10 @@ function activityBlocks(printable: Printable, entry: GuideEntry, cut: LearnersCu
               },
             ]
           : []),
-        { label: "At hand", value: atHand(printable, entry, press) },
+        {
+          label: "At hand",
+          value: atHand(printable, entry, { press, byLearners: cut !== undefined, words: materialWords("en") }),
+        },
       ],
     },
     ...told.flatMap(({ steps: items, name, note }): Block[] => [

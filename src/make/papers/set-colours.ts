@@ -1,4 +1,5 @@
 import { pieceMark } from "../../base/mark";
+import { cutPiecesOf, cutsOf } from "../../page/cards";
 import type { Block, Cell } from "../../page/document";
 import { copyNumbers } from "../pieces-file";
 import type { PrintedActivity } from "../printable";
@@ -11,10 +12,11 @@ const signs = ["", "dot", "line", "cross", "ring"] as const;
 
 /**
  * A colour of card for each set, and a sign where colours come again: a line for the deals that have the same sets. The characters in the pieces' marks
- * are what counts, also on grey copies. Empty where no activity has several sets.
+ * are what counts, also on grey copies. Empty where no activity has several sets. Boards and other whole sheets are not among them: no piece of
+ * one can get among those of another.
  */
 export function setColours(printed: readonly PrintedActivity[]): Block[] {
-  const several = printed.filter(({ card, sets }) => card.length > 0 && sets > 1);
+  const several = printed.filter((activity) => activity.sets > 1 && hasStrayPieces(activity));
   if (several.length === 0) return [];
   // Deals with the same sets share a line.
   const names = new Map<string, string[]>();
@@ -36,6 +38,11 @@ export function setColours(printed: readonly PrintedActivity[]): Block[] {
       size: 7.5,
     },
   ];
+}
+
+function hasStrayPieces({ card, sets }: PrintedActivity): boolean {
+  const fronts = card.filter((sheet) => !sheet.back && cutsOf(sheet) > 0);
+  return fronts.reduce((sum, sheet) => sum + cutPiecesOf(sheet), 0) > sets;
 }
 
 function deals({ printable: { title, dealt } }: PrintedActivity): { name: string; cells: string[] }[] {

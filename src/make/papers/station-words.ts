@@ -13,6 +13,15 @@ export interface StationWords {
   readonly next: string;
   readonly stay: string;
   readonly wait: string;
+  /** Sets on the table, and who calls. */
+  readonly sets: string;
+  readonly caller: string;
+  readonly oneCalls: string;
+  readonly teacherCalls: string;
+  /** `each`: learners at one set, `2`, `2 or 3` or `2–4`. */
+  setsFor(count: number, each: string): string;
+  /** Between numbers that follow each other. */
+  readonly or: string;
   group(number: number): string;
   goToStation(number: number): string;
   goToDesk(number: number): string;
@@ -30,6 +39,13 @@ const words: Readonly<Record<SlipLanguage, StationWords>> = {
     next: "Then",
     stay: "stay for the end",
     wait: "wait a round",
+    sets: "Sets",
+    caller: "Caller",
+    oneCalls: "One of you calls from the list and does not play. In the next game somebody else calls.",
+    teacherCalls: "Ask the teacher to call: all of you play.",
+    setsFor: (count, each) =>
+      count === 1 ? "1, for all of you" : `${count}, one for ${each === "1" ? "each of you" : `every ${each} of you`}`,
+    or: "or",
     group: (number) => `group ${number}`,
     goToStation: (number) => `go to station ${number}`,
     goToDesk: (number) => `go to desk ${number}`,
@@ -45,6 +61,13 @@ const words: Readonly<Record<SlipLanguage, StationWords>> = {
     next: "Después",
     stay: "quedaos hasta el final",
     wait: "esperad un turno",
+    sets: "Juegos",
+    caller: "Quien lee",
+    oneCalls: "Una persona del grupo lee la lista y no juega. En la partida siguiente lee otra.",
+    teacherCalls: "Pedid a quien dirige el juego que lea la lista: todo el grupo juega.",
+    setsFor: (count, each) =>
+      count === 1 ? "1, para todo el grupo" : `${count}, uno ${each === "1" ? "por persona" : `para cada ${each}`}`,
+    or: "o",
     group: (number) => `grupo ${number}`,
     goToStation: (number) => `id a la estación ${number}`,
     goToDesk: (number) => `id a la mesa ${number}`,
@@ -60,6 +83,13 @@ const words: Readonly<Record<SlipLanguage, StationWords>> = {
     next: "Ensuite",
     stay: "restez jusqu’à la fin",
     wait: "attendez un tour",
+    sets: "Jeux",
+    caller: "Qui lit",
+    oneCalls: "Une personne du groupe lit la liste et ne joue pas. À la partie suivante, une autre la lit.",
+    teacherCalls: "Demandez à la personne qui dirige le jeu de lire la liste\u00a0: tout le groupe joue.",
+    setsFor: (count, each) =>
+      count === 1 ? "1, pour tout le groupe" : `${count}, un ${each === "1" ? "par personne" : `pour ${each}`}`,
+    or: "ou",
     group: (number) => `groupe ${number}`,
     goToStation: (number) => `allez à l’atelier ${number}`,
     goToDesk: (number) => `allez à la table ${number}`,
@@ -75,6 +105,14 @@ const words: Readonly<Record<SlipLanguage, StationWords>> = {
     next: "Danach",
     stay: "bleibt bis zum Ende",
     wait: "wartet eine Runde",
+    sets: "Sätze",
+    caller: "Wer vorliest",
+    oneCalls:
+      "Jemand aus der Gruppe liest die Liste vor und spielt nicht mit. Beim nächsten Spiel liest jemand anders.",
+    teacherCalls: "Bittet die Lehrkraft, die Liste vorzulesen: Alle aus der Gruppe spielen.",
+    setsFor: (count, each) =>
+      count === 1 ? "1 für die ganze Gruppe" : `${count}, einer für ${each === "1" ? "jede Person" : `je ${each}`}`,
+    or: "oder",
     group: (number) => `Gruppe ${number}`,
     goToStation: (number) => `geht zu Station ${number}`,
     goToDesk: (number) => `geht zu Tisch ${number}`,
@@ -90,6 +128,13 @@ const words: Readonly<Record<SlipLanguage, StationWords>> = {
     next: "Depois",
     stay: "fiquem até ao fim",
     wait: "esperem uma ronda",
+    sets: "Conjuntos",
+    caller: "Quem lê",
+    oneCalls: "Uma pessoa do grupo lê a lista e não joga. No jogo seguinte lê outra.",
+    teacherCalls: "Peçam a quem dirige o jogo que leia a lista: todo o grupo joga.",
+    setsFor: (count, each) =>
+      count === 1 ? "1, para todo o grupo" : `${count}, um ${each === "1" ? "por pessoa" : `para cada ${each}`}`,
+    or: "ou",
     group: (number) => `grupo ${number}`,
     goToStation: (number) => `vão para a estação ${number}`,
     goToDesk: (number) => `vão para a mesa ${number}`,

@@ -1,5 +1,6 @@
 import type { Press } from "../../activities/contract";
-import { clock, groupSizes, type Rotation } from "../../activities/rotation";
+import { materialWords } from "../../activities/material-words";
+import { clock, groupSizes, type Rotation, throughFrom } from "../../activities/rotation";
 import type { PlannedStations } from "../../activities/stations";
 import { type Block, type Cell, heightOfBlocks } from "../../page/document";
 import { bodyBox } from "../../page/furniture";
@@ -7,6 +8,7 @@ import { papers } from "../../page/paper";
 import { learnersCut } from "../cutting";
 import type { Printable, PrintedActivity } from "../printable";
 import { atHand, count, directionsIn } from "./guide";
+import { layOut, layOutNote, layOutRows } from "./station-sets";
 import { type StationWords, stationWords } from "./station-words";
 
 /** The plan of who is where when, then a card for each station; empty where a plan has no station. */
@@ -41,6 +43,19 @@ function planBlocks(
   const cut = activities.flatMap(({ title }, i) =>
     cutting(title) > 0 ? [{ at: i + 1, minutes: cutting(title) }] : [],
   );
+  const placesOf = (title: string): number => activities.filter((each) => each.title === title).length;
+  const noteOf = (title: string): string => {
+    const printable = printables.find((each) => each.title === title);
+    if (!printable) return "";
+    return layOutNote(
+      layOut(printable, printable.kind.guide(printable.dealt, press), {
+        classes,
+        groups,
+        places: placesOf(title),
+        desks,
+      }),
+    );
+  };
   const blocks: Block[] = [
     { type: "page break" },
     { type: "heading", level: 1, text: desks ? "Plan of the desks" : "Plan of the stations" },
@@ -70,12 +85,16 @@ function planBlocks(
               },
             ]
           : []),
-        ...classes.map((learners) => ({ label: `Class of ${learners}`, value: sizes(learners, groups) })),
+        ...[...new Set(classes)].map((learners) => {
+          const alike = classes.filter((each) => each === learners).length;
+          const label = alike > 1 ? `${alike} classes of ${learners}` : `Class of ${learners}`;
+          return { label, value: sizes(learners, groups) };
+        }),
         ...(rotation.waiting > 0
           ? [
               {
                 label: "Waiting",
-                value: `In each round ${count(rotation.waiting, "group waits", "groups wait")}: give them the list of answers to learn, or a further version.`,
+                value: waitingText(rotation, options.start),
               },
             ]
           : []),
@@ -83,7 +102,7 @@ function planBlocks(
           ? [
               {
                 label: "Idle",
-                value: `In each round ${count(rotation.idle, "station stands", "stations stand")} empty.`,
+                value: `${inRounds(rotation)} ${count(rotation.idle, "station stands", "stations stand")} empty.`,
               },
             ]
           : []),
@@ -102,7 +121,7 @@ function planBlocks(
       ]),
       size: rotation.starts.length > 12 ? 7 : 9,
     },
-    ...(desks ? [] : [{ type: "steps", items: activities.map(({ title }) => title) } as const]),
+    ...(desks ? [] : [{ type: "steps", items: activities.map(({ title }) => `${title}${noteOf(title)}`) } as const]),
   ];
   activities.forEach((activity, station) => {
     const printable = printables.find(({ title }) => title === activity.title);
@@ -124,7 +143,15 @@ function planBlocks(
         type: "facts",
         rows: [
           { label: words.time, value: minutes(options.minutes) },
-          { label: words.atHand, value: atHand(printable, entry, press) },
+          {
+            label: words.atHand,
+            value: atHand(printable, entry, {
+              press,
+              byLearners: cutting(activity.title) > 0,
+              words: materialWords(printable.lang),
+            }),
+          },
+          ...layOutRows(layOut(printable, entry, { classes, groups, places: placesOf(activity.title), desks }), words),
         ],
       },
       { type: "heading", level: 3, text: `${words.whatToDo}${lang}` },
@@ -138,6 +165,20 @@ function planBlocks(
     blocks.push({ type: "page break" }, { type: "sized", size: cardSize(card, printable, press), blocks: card });
   });
   return blocks;
+}
+
+function inRounds({ varies }: Rotation): string {
+  return varies ? "In a round up to" : "In each round";
+}
+
+/** Answers are for those who have nothing left to find out. */
+function waitingText(rotation: Rotation, start: string | undefined): string {
+  const waits = `${inRounds(rotation)} ${count(rotation.waiting, "group waits", "groups wait")}: give them a task that shows none of the answers.`;
+  const through = throughFrom(rotation).map(
+    ({ group, round }) => `group ${group + 1} from ${clock(start, rotation.starts[round] ?? 0)}`,
+  );
+  if (through.length === 0) return waits;
+  return `${waits} Only those who have been everywhere may have the list of answers to learn: ${through.join(", ")}.`;
 }
 
 /** A card lies on the table among a group: as large as its page allows. pt */

@@ -73,7 +73,7 @@ export function blockInItem(lines: LineIndex, item: Token, inner: Token | undefi
         " ",
       ),
     );
-  } else if (inner.type === "html_block" && rest.startsWith("<!--")) commentFirst(lines, line, text, at, problems);
+  } else if (inner.type === "html_block" && rest.startsWith("<!--")) commentFirst(line, text, at, problems);
   else {
     const number = lines.lineAt(line.start);
     const block: FirstBlock = { item, inner, line: number, at: line.start + at, rest, marker: marker[0] };
@@ -82,28 +82,21 @@ export function blockInItem(lines: LineIndex, item: Token, inner: Token | undefi
 }
 
 /** `- <!-- by: K7 --> roda = wheel`: Markdown takes the whole item for the comment. */
-function commentFirst(
-  lines: LineIndex,
-  line: { start: number; end: number },
-  text: string,
-  at: number,
-  problems: Problems,
-): void {
+function commentFirst(line: { start: number; end: number }, text: string, at: number, problems: Problems): void {
   const comment = /^<!--.*?-->/.exec(text.slice(at))?.[0];
+  // Of several all move.
+  const all = /^(?:<!--.*?-->[ \t]*)+/.exec(text.slice(at))?.[0] ?? "";
+  const rest = text.slice(at + all.length).trim();
   if (!comment || (!commentMeaning(comment) && text.slice(at + comment.length).trim() === "")) return;
-  let after = at + comment.length;
-  while (/[ \t]/.test(text.charAt(after))) after++;
   const edits = [
-    { range: { start: line.start + at, end: line.start + after }, text: "" },
-    { range: { start: line.end, end: line.end }, text: ` ${comment}` },
+    { range: { start: line.start + at, end: line.start + at + all.length }, text: "" },
+    { range: { start: line.end, end: line.end }, text: ` ${all.trim()}` },
   ];
   problems.trap(
     "misplaced-comment",
     { start: line.start + at, end: line.start + at + comment.length },
     "A comment that begins an item makes a comment of all of it, so that it is not read. It belongs at the end.",
-    ...(lines.text.slice(line.start + after, line.end).trim() === ""
-      ? []
-      : [{ title: "Move it to the end of the item", edits }]),
+    ...(rest === "" ? [] : [{ title: "Move it to the end of the item", edits }]),
   );
 }
 
@@ -114,6 +107,7 @@ export function paragraphLines(
   inItem: boolean,
   problems: Problems,
 ): void {
+  let told = false;
   for (let number = first; number < after; number++) {
     const { start, end } = lines.line(number);
     const text = lines.text.slice(start, end);
@@ -137,7 +131,23 @@ export function paragraphLines(
         "not-an-item",
         { start: at, end: at + 1 },
         `This line is no item: an item begins with a hyphen and a space.`,
-        write("Make it an item", { start, end: at + sign.length }, "- "),
+        // Behind a tab none can begin.
+        write(
+          "Make it an item",
+          { start: text.slice(0, lead).includes("\t") ? start : at, end: at + sign.length },
+          "- ",
+        ),
+      );
+      told = true;
+      continue;
+    }
+    // A pair without a bullet below such a line is meant as one more.
+    if (told && /\S\s+[=＝]\s+\S/u.test(rest)) {
+      problems.trap(
+        "not-an-item",
+        { start: start + lead, end: start + lead + rest.trimEnd().length },
+        "This line is no item: an item begins with a hyphen and a space.",
+        write("Make it an item", { start, end: start + lead }, "- "),
       );
       continue;
     }

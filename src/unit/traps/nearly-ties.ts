@@ -1,14 +1,14 @@
 import { type Env, scan } from "../inline";
 import { type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
-import type { FormsTable } from "../unit";
+import type { FormsTable, Section } from "../unit";
 
 /*
  * Ties to columns of forms tables that tie nothing as they are written. They are looked at when all tables are read.
  */
 
 /** What ties may lead to: for each column of any table its forms in small letters, and all persons. */
-export class Columns {
+class Columns {
   private readonly forms = new Map<string, Set<string>>();
   private readonly persons = new Set<string>();
 
@@ -51,8 +51,19 @@ function target(name: string, title: string): string {
   return `(${/\s/.test(name) ? `<#${name}>` : `#${name}`}${title})`;
 }
 
-/** Looks at a text that is printed, in which some link stands. */
-export function nearlyTies(source: SourceText, columns: Columns, env: Env, problems: Problems): void {
+/** Looks at texts that are printed, in which something like a link stands. */
+export function nearlyTies(
+  sources: readonly SourceText[],
+  sections: readonly Section[],
+  env: Env,
+  problems: Problems,
+): void {
+  if (sources.length === 0) return;
+  const columns = new Columns(sections.flatMap(({ tables }) => tables));
+  for (const source of sources) nearlyTie(source, columns, env, problems);
+}
+
+function nearlyTie(source: SourceText, columns: Columns, env: Env, problems: Problems): void {
   const { mask, links } = scan(source.text, env);
   const tell = (at: number, whole: string, wanted: string, message: string): void => {
     const range = source.range(at, at + whole.length);

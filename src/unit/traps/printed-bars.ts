@@ -1,5 +1,5 @@
 import { bars, type Env, type Span, scan, spacedSeparators } from "../inline";
-import { type Problems, write } from "../problems";
+import type { Problems } from "../problems";
 import type { SourceText } from "../source-text";
 
 /*
@@ -56,24 +56,27 @@ export function printedBars(source: SourceText, env: Env, problems: Problems): v
   onTheRight(source, right, side, cut, problems);
 }
 
-function onTheRight(source: SourceText, right: readonly Bar[], side: Span, cut: boolean, problems: Problems): void {
+function onTheRight(source: SourceText, found: readonly Bar[], side: Span, cut: boolean, problems: Problems): void {
+  const right = [...found].sort((a, b) => a.at - b.at);
   const [first] = right;
   if (!first) return;
   const edge = ({ start, end }: Bar): boolean => start <= side.start || end >= side.end;
-  const out = cut || right.some(edge);
-  const put = (bar: Bar): string =>
-    out ? (edge(bar) || !/\s/u.test(source.text.slice(bar.start, bar.end)) ? "" : " ") : " / ";
-  const edits = right.map((bar) => ({ range: source.range(bar.start, Math.min(bar.end, side.end)), text: put(bar) }));
+  const lone = (bar: Bar, i: number): boolean => !edge(bar) && bar.start >= (right[i - 1]?.end ?? 0) + 1;
+  const out = cut || !right.every(lone);
+  const edits = right.map((bar, i) => {
+    // Two with nothing between them have their white space in common.
+    const start = Math.max(bar.start, right[i - 1]?.end ?? 0);
+    const end = Math.min(bar.end, side.end);
+    const space = lone(bar, i) && /\s/u.test(source.text.slice(start, end)) ? " " : "";
+    return { range: source.range(start, Math.max(start, end)), text: out ? space : " / " };
+  });
   const title = !out ? "Write “ / ”" : right.length > 1 ? "Take them out" : "Take it out";
-  const text = {
-    title: "Mark it as text",
-    edits: right.flatMap(({ at, other }) => (other ? [] : write("", source.range(at, at), "\\").edits)),
-  };
+  const escapes = right.map(({ at }) => ({ range: source.range(at, at), text: "\\" }));
   problems.trap(
     "printed-bar",
     source.range(first.at, first.at + 1),
     `“${source.text.charAt(first.at)}” is printed: bars cut the left side only, and accepted answers are parted by “ / ”.`,
     { title, edits },
-    ...(right.some(({ other }) => other) ? [] : [text]),
+    ...(right.some(({ other }) => other) ? [] : [{ title: "Mark it as text", edits: escapes }]),
   );
 }

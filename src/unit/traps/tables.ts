@@ -12,7 +12,7 @@ const hyphens = /^\|?[ \t]*:?-+:?[ \t]*(?:\|[ \t]*:?-+:?[ \t]*)*\|?$/;
 function width(row: string): number {
   const bars = row.replace(/\\\|/g, "").match(/\|/g)?.length ?? 0;
   if (bars === 0) return 0;
-  return bars + 1 - (row.startsWith("|") ? 1 : 0) - (bars > 1 && /(?<!\\)\|$/.test(row) ? 1 : 0);
+  return bars + 1 - (row.startsWith("|") ? 1 : 0) - (row !== "|" && /(?<!\\)\|$/.test(row) ? 1 : 0);
 }
 
 /** A table whose row of hyphens is missing or has another number of cells than its heads. */

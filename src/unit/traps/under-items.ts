@@ -17,7 +17,7 @@ const marker = /^([ \t]*)(?:[-*+]|\d{1,9}[.)])[ \t]+(?=\S)/;
 /** Tokens of a list's items, and the shape of the item that each belongs to. */
 export class UnderItems {
   private quotes = 0;
-  private owner: { readonly token: Token; readonly shape: Shape | undefined } | undefined;
+  private owner: { readonly token: Token; readonly shape: Shape | undefined; readonly inPile: boolean } | undefined;
 
   constructor(
     private readonly lines: LineIndex,
@@ -26,8 +26,8 @@ export class UnderItems {
   ) {}
 
   /** A further item of the list begins. */
-  begin(token: Token, shape: Shape | undefined): void {
-    this.owner = { token, shape };
+  begin(token: Token, shape: Shape | undefined, inPile: boolean): void {
+    this.owner = { token, shape, inPile };
     this.quotes = 0;
   }
 

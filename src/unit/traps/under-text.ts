@@ -26,12 +26,13 @@ export function textUnder(
   lines: LineIndex,
   tokens: readonly Token[],
   at: number,
-  owner: { readonly token: Token; readonly shape: Shape | undefined },
+  owner: { readonly token: Token; readonly shape: Shape | undefined; readonly inPile: boolean },
   problems: Problems,
 ): void {
   const token = tokens[at];
   const { shape } = owner;
-  if (!token?.map || !shape || shape === "text") return;
+  // A plain item is a note, unless it is a card of a pile.
+  if (!token?.map || !shape || (shape === "text" && !owner.inPile)) return;
   const item = itemOf(tokens, at);
   if (!item || tokens[at - 1] === item || !/^[-*+.)]$/.test(item.markup)) return;
   // What stands under numbers there is told of itself.
@@ -48,7 +49,9 @@ export function textUnder(
     single === undefined || nested || !takesBullet(tokens, owner, single)
       ? []
       : [write("Make a bullet of it", { start: line, end: start }, `${" ".repeat(textColumn(lines, owner.token))}- `)];
-  problems.trap(
+  if (nested && shape === "text") return;
+  const say = shape === "text" ? problems.pileTrap.bind(problems) : problems.trap.bind(problems);
+  say(
     "unread-text",
     { start, end: Math.max(start + 1, line + text.trimEnd().length) },
     `This ${quoted ? "quotation" : "paragraph"} under the item is not read: what belongs to an item stands in its line or behind a bullet.`,
@@ -88,6 +91,7 @@ function takesBullet(
   own: string,
 ) {
   if (shape === "event") return true;
+  if (shape === "text") return false;
   if (/[|｜=＝]|^\[/u.test(own)) return false;
   if (shape === "pair") return true;
   const from = tokens.indexOf(token);

@@ -63,10 +63,10 @@ export function sharing(pairs: readonly Written[]): number[][] {
 const articles =
   /^(?:the|an?|el|l[aeo]s?|l'|un[ao]?s?|une|des|i|gli|il|uno|os?|as?|uma?s?|d(?:er|ie|as)|eine?)(?:\s+|(?<='))/u;
 
-/** A text without case, accents, article, punctuation and white space. */
-function bare(text: string): string {
-  const letters = text
-    .toLowerCase()
+/** A text without case, accents, article, punctuation and white space; an article with an accent may count as one. */
+function bare(text: string, accented = false): string {
+  const lower = text.toLowerCase();
+  const letters = (accented ? lower.normalize("NFD").replace(/\p{M}/gu, "") : lower)
     .replace(articles, "")
     .normalize("NFD")
     .replace(/[^\p{L}\p{N}]/gu, "");
@@ -76,7 +76,7 @@ function bare(text: string): string {
 /** Whether two texts can be taken for one another: alike but for such, or but for one letter in a word of five or more. */
 export function alike(a: string, b: string): boolean {
   const [p, q] = [[...bare(a)], [...bare(b)]].sort((x, y) => x.length - y.length) as [string[], string[]];
-  if (p.join("") === q.join("")) return true;
+  if (p.join("") === q.join("") || bare(a, true) === bare(b, true)) return true;
   if (q.length < 5 || p[0] !== q[0] || q.length - p.length > 1) return false;
   const left = p.findIndex((letter, i) => letter !== q[i]);
   const start = left < 0 ? p.length : left;

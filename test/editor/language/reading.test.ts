@@ -167,7 +167,7 @@ describe("the lens over an activity", () => {
       )
         .split(" · ")
         .at(-1);
-    assert.equal(told(["hard", 7]), "wrong neighbours: 4; a wrong start survives up to 2 more tiles");
+    assert.equal(told(["hard", 7]), "each wrong neighbour tried once: 7 tiles laid in vain");
     assert.equal(told(["gentle", 7], ["hard", 15], ["hard", 12]), "tiles laid in vain: gentle 7, hard 12–15");
     assert.equal(told(["gentle", 7], ["hard", 15, true]), "tiles laid in vain: gentle 7, hard 15 and more");
     assert.equal(told(["gentle", 7], ["gentle", 9]), "tiles laid in vain: 7–9");
