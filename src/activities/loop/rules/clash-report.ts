@@ -1,10 +1,16 @@
 import type { Related, Report } from "../../../base/finding";
 import { type DealtLoop, type LoopDeal, signAt } from "../model";
 import { type Clash, clashCause, laterPair } from "./clashes";
-import { fixesFor } from "./fixes";
+import { type Aim, fixesFor } from "./fixes";
 
-/** What a clash looks like on the cards; `effect` is the sentence that says what comes of it. */
-export function report(dealt: DealtLoop, clash: Clash, effect: string, also: readonly Related[] = []): Report {
+/** What a clash looks like on the cards; `effect` is the sentence that says what comes of it, `aim` what its fixes must take away. */
+export function report(
+  dealt: DealtLoop,
+  clash: Clash,
+  aim: Aim,
+  effect: string,
+  also: readonly Related[] = [],
+): Report {
   const { deal, card, next, asks, answers } = clash;
   const { range, others } = clashCause(clash, dealt.request.relation);
   const [here, there] = [deal.cards[card], deal.cards[next]];
@@ -18,7 +24,7 @@ export function report(dealt: DealtLoop, clash: Clash, effect: string, also: rea
       ...others.slice(0, 2).map((pair) => ({ range: pair.range, message: "This says that the two fit" })),
       ...also,
     ],
-    fixes: fixesFor(dealt, clash),
+    fixes: fixesFor(dealt, clash, aim),
   };
 }
 

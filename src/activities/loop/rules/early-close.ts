@@ -37,7 +37,7 @@ export const earlyClose: Rule<LoopContext> = {
         circle.length === 1
           ? "So that card closes a circle of its own."
           : `So a circle can close with ${circle.length} of ${deal.cards.length} cards: ${named(deal, circle)}.`;
-      return [report(dealt, clash, effect)];
+      return [report(dealt, clash, "early close", effect)];
     });
   },
 };

@@ -26,7 +26,7 @@ export const secondCircle: Rule<LoopContext> = {
       const [clash] = [...by].sort((a, b) => laterPair(b).range.start - laterPair(a).range.start);
       const also = [{ range: place, message: "The preview shows both circles" }];
       const effect = `So all ${second.length} cards also make the circle ${named(deal, second)}.`;
-      return clash ? [report(dealt, clash, effect, also)] : [];
+      return clash ? [report(dealt, clash, "second circle", effect, also)] : [];
     }
     const open = dealt.deals.find(({ proof }) => proof.status === "unsettled");
     if (!open) return [];
