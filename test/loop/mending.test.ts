@@ -62,3 +62,16 @@ describe("fixes of a circle", () => {
     assert.equal(out.length, 2);
   });
 });
+
+describe("a second circle", () => {
+  it("is told with what closes early by the same answer", async () => {
+    const { findings, activities } = await readUnitText(loopUnit([...bosses.slice(0, 3), ...others]));
+    const [told, ...more] = findings.filter(({ code }) => ["second-circle", "early-close"].includes(code));
+    assert.deepEqual([told?.code, more.length], ["second-circle", 0]);
+    assert.notEqual(activities[0]?.deals[0]?.smaller, undefined);
+    assert.match(
+      told?.message ?? "",
+      /So all 6 cards also make the circle( [A-F]){6}, and (a circle can close with [2-5] of 6 cards:( [A-F]){2,5}|that card closes a circle of its own)\.$/,
+    );
+  });
+});

@@ -1,6 +1,6 @@
 import type { Related, Report } from "../../../base/finding";
 import { type DealtLoop, type LoopDeal, signAt } from "../model";
-import { type Clash, clashCause, laterPair } from "./clashes";
+import { type Clash, clashCause, closedBy, laterPair } from "./clashes";
 import { type Aim, fixesFor } from "./fixes";
 
 /** What a clash looks like on the cards; `effect` is the sentence that says what comes of it, `aim` what its fixes must take away. */
@@ -33,4 +33,12 @@ export function named(deal: LoopDeal, circle: readonly number[]): string {
   const signs = circle.map((place) => signAt(deal, place));
   const shown = signs.length > 14 ? [...signs.slice(0, 13), "…"] : signs;
   return shown.join(" ");
+}
+
+/** What a clash closes too early, as a part of a sentence. */
+export function closes(clash: Clash): string {
+  const circle = closedBy(clash);
+  if (circle.length === 1) return "that card closes a circle of its own";
+  const { deal } = clash;
+  return `a circle can close with ${circle.length} of ${deal.cards.length} cards: ${named(deal, circle)}`;
 }
