@@ -33,6 +33,8 @@ export interface Deal {
   /** Which attempt of the seed's sequence was taken, from 0. */
   readonly attempt: number;
   readonly proof: Proof<unknown>;
+  /** Of pieces that make a circle: those that close a smaller one while others are left over; undefined where none can. */
+  readonly smaller?: readonly number[] | undefined;
   /** How hard it is, where the kind measures that and one solution is proven. */
   readonly difficulty?: Difficulty;
 }

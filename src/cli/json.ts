@@ -19,7 +19,7 @@ export function toJson({ file, lines, findings, activities }: FileReport): unkno
       })),
     })),
     proofs: activities.flatMap(({ title, make, deals }) =>
-      deals.map(({ level, version, code, proof, difficulty }) => ({
+      deals.map(({ level, version, code, proof, smaller, difficulty }) => ({
         activity: title,
         make,
         level,
@@ -31,10 +31,16 @@ export function toJson({ file, lines, findings, activities }: FileReport): unkno
         nodes: proof.nodes,
         by: proof.by,
         ...(proof.second === undefined ? {} : { second: proof.second }),
+        ...(make === "loop" ? { smaller: smallerCircle(smaller) } : {}),
         ...(difficulty === undefined ? {} : { difficulty }),
       })),
     ),
   };
+}
+
+/** Whether cards can close a circle while others are left over: judged apart from how many circles take all cards. */
+function smallerCircle(circle: readonly number[] | undefined): unknown {
+  return circle ? { status: "some", circle } : { status: "none" };
 }
 
 /** A file that could not be read, in the same shape, with the reason. */

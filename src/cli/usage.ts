@@ -44,7 +44,10 @@ the others are checked all the same.
 
   --format text   (default) for people and problem matchers: FILE:LINE:COLUMN SEVERITY CODE MESSAGE, below it the source;
                   coloured in a terminal, or where FORCE_COLOR is set, but never where NO_COLOR is set
-  --format json   for programs: findings with fixes, ranges as in the Language Server Protocol, and the proofs
+  --format json   for programs: findings with fixes, ranges as in the Language Server Protocol, and the proofs:
+                  for each deal its status (one, several, none, unsettled), count and second solution; for a loop also
+                  smaller, whose status says whether some cards can close a circle while others are left over (some, with
+                  its cards by their places in the full circle, or none)
   --format sarif  for programs: a log in the Static Analysis Results Interchange Format, version 2.1.0
   --fail-on error     (default) exit with 1 where there is an error
   --fail-on warning   exit with 1 where there is a warning or an error

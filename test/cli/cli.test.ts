@@ -52,6 +52,24 @@ describe("the command line", function () {
     );
   });
 
+  it("says of a circle in JSON whether a smaller one can close, apart from whether there is a second one", () => {
+    const circle = (...bosses: readonly string[]): string =>
+      `## People\n\n${[...bosses, "a amiga = the friend", "o vizinho = the neighbour", "a prima = the cousin"].map((pair) => `- ${pair}`).join("\n")}\n\n\`\`\`activity\nmake: loop\n\`\`\`\n`;
+    const proofOf = (text: string): { status: string; smaller?: { status: string; circle?: number[] } } =>
+      JSON.parse(desk.cutwork(["check", "-", "--format", "json"], text).out)[0].proofs[0];
+    const same = ["o patrão = the boss", "o chefe = the boss", "o dono = the boss"];
+    const [one, two, three] = [1, 2, 3].map((count) => proofOf(circle(...same.slice(0, count))));
+    assert.deepEqual([one?.status, one?.smaller], ["one", { status: "none" }]);
+    assert.deepEqual([two?.status, two?.smaller?.status], ["one", "some"]);
+    assert.deepEqual([three?.status, three?.smaller?.status], ["several", "some"]);
+    for (const each of [two, three]) {
+      const places = each?.smaller?.circle ?? [];
+      assert.ok(places.length > 0 && places.length < 6 && places.every((place) => place >= 0 && place < 6));
+    }
+    const tiles = JSON.parse(desk.cutwork(["check", "-", "--format", "json"], unitOf(4, "")).out)[0].proofs[0];
+    assert.ok(!("smaller" in tiles));
+  });
+
   it("makes all files, and leaves no other behind", () => {
     const { code, out } = desk.cutwork(["make", desk.write("u/café.unit.md", unitOf(4, "")), "--out", "printed/today"]);
     assert.equal(code, 0);

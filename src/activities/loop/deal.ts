@@ -1,7 +1,7 @@
 import { dealCode } from "../../base/mark";
 import { Recent } from "../../base/recent";
 import { Random, upTo } from "../../base/seed";
-import { answerKey, type Relation } from "../../match/relation";
+import { answerKey, type MatchKey, type Relation } from "../../match/relation";
 import type { LoopProof } from "../../prove/loops/loops";
 import { tally } from "../../prove/orders/orders";
 import type { Pair } from "../../unit/unit";
@@ -156,22 +156,24 @@ function allButTwins(groups: readonly (readonly Pair[])[], size: number, choice:
 }
 
 /**
- * How many cards of the circles could follow where they are not meant to, without dealing: a card fits by its pair, wherever it
- * stands. `undefined` where nothing can be dealt, or where cards that belong nowhere have a say in how many pairs are taken.
+ * How many cards of the circles, or only those with one answer, could follow where they are not meant to, without dealing: a card
+ * fits by its pair, wherever it stands. `undefined` where nothing can be dealt, or where cards that belong nowhere have a say in
+ * how many pairs are taken.
  */
-export function clashesAhead(request: DealRequest): number | undefined {
+export function clashesAhead(request: DealRequest, only?: MatchKey): number | undefined {
   const { decoys = 0, levels, take } = loopOptions(request.options);
   const all = request.sections.flatMap(pairsOf).length;
   const wanted = Math.min(take ?? circleSize(request), all);
   if (levels?.includes("hard") || decoys > 0 || wanted < fewestPairs) return undefined;
   return chooseCircles(request, take).choices.reduce((sum, pairs) => {
     const answers = pairs.map((pair) => answerKey(pair.right.answers[0]));
-    const times = tally(answers);
+    const times = tally(only === undefined ? answers : answers.filter((answer) => answer === only));
     const clashes = pairs.map((pair, i) => {
       const prompt = answerKey(pair.left.answers[0]);
       let fitting = 0;
       for (const partner of request.relation.partners(prompt)) fitting += times.get(partner) ?? 0;
-      return fitting - (request.relation.fits(prompt, answers[i] ?? "") ? 1 : 0);
+      const own = answers[i] ?? "";
+      return fitting - (times.has(own) && request.relation.fits(prompt, own) ? 1 : 0);
     });
     return sum + clashes.reduce((total, each) => total + each, 0);
   }, 0);

@@ -84,6 +84,11 @@ export function soonProven(request: DealRequest): boolean {
   return table !== undefined && plans.every((plan) => finished(dealOne(table, plan, glance)).proof.status === "one");
 }
 
+/** Whether a request has the pairs that its tiles need. */
+export function hasEnough(request: DealRequest): boolean {
+  return prepare(request, tilesOptions(request.options)).table !== undefined;
+}
+
 /** What all deals of an activity are made from. */
 interface Table {
   readonly request: DealRequest;

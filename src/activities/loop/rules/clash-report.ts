@@ -1,10 +1,16 @@
 import type { Related, Report } from "../../../base/finding";
 import { type DealtLoop, type LoopDeal, signAt } from "../model";
-import { type Clash, clashCause, laterPair } from "./clashes";
-import { fixesFor } from "./fixes";
+import { type Clash, clashCause, closedBy, laterPair } from "./clashes";
+import { type Aim, fixesFor } from "./fixes";
 
-/** What a clash looks like on the cards; `effect` is the sentence that says what comes of it. */
-export function report(dealt: DealtLoop, clash: Clash, effect: string, also: readonly Related[] = []): Report {
+/** What a clash looks like on the cards; `effect` is the sentence that says what comes of it, `aim` what its fixes must take away. */
+export function report(
+  dealt: DealtLoop,
+  clash: Clash,
+  aim: Aim,
+  effect: string,
+  also: readonly Related[] = [],
+): Report {
   const { deal, card, next, asks, answers } = clash;
   const { range, others } = clashCause(clash, dealt.request.relation);
   const [here, there] = [deal.cards[card], deal.cards[next]];
@@ -18,7 +24,7 @@ export function report(dealt: DealtLoop, clash: Clash, effect: string, also: rea
       ...others.slice(0, 2).map((pair) => ({ range: pair.range, message: "This says that the two fit" })),
       ...also,
     ],
-    fixes: fixesFor(dealt, clash),
+    fixes: fixesFor(dealt, clash, aim),
   };
 }
 
@@ -27,4 +33,12 @@ export function named(deal: LoopDeal, circle: readonly number[]): string {
   const signs = circle.map((place) => signAt(deal, place));
   const shown = signs.length > 14 ? [...signs.slice(0, 13), "…"] : signs;
   return shown.join(" ");
+}
+
+/** What a clash closes too early, as a part of a sentence. */
+export function closes(clash: Clash): string {
+  const circle = closedBy(clash);
+  if (circle.length === 1) return "that card closes a circle of its own";
+  const { deal } = clash;
+  return `a circle can close with ${circle.length} of ${deal.cards.length} cards: ${named(deal, circle)}`;
 }

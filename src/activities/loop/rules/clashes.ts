@@ -1,4 +1,4 @@
-import type { Relation } from "../../../match/relation";
+import type { MatchKey, Relation } from "../../../match/relation";
 import type { Pair } from "../../../unit/unit";
 import { type Cause, causeOf, laterOf } from "../../shared-answers";
 import type { DealtLoop, LoopDeal } from "../model";
@@ -25,9 +25,10 @@ export function clashesOf(deal: LoopDeal, relation: Relation): Clash[] {
   );
 }
 
-/** How many cards of all deals may follow where they are not meant to. */
-export function clashCount({ deals, request }: DealtLoop): number {
-  return deals.reduce((sum, deal) => sum + clashesOf(deal, request.relation).length, 0);
+/** How many cards of all deals, or only those with one answer, may follow where they are not meant to. */
+export function clashCount({ deals, request }: DealtLoop, only?: MatchKey): number {
+  const counts = ({ deal, next }: Clash): boolean => only === undefined || deal.cards[next]?.answer.key === only;
+  return deals.reduce((sum, deal) => sum + clashesOf(deal, request.relation).filter(counts).length, 0);
 }
 
 /** The circle that a clash closes: from the card that comes too early round to the one before it. */

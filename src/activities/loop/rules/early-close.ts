@@ -1,7 +1,7 @@
 import type { Rule } from "../../../base/finding";
 import type { DealtLoop } from "../model";
-import { named, report } from "./clash-report";
-import { type Clash, clashesOf, closedBy, laterPair, secondCircles } from "./clashes";
+import { closes, report } from "./clash-report";
+import { type Clash, clashesOf, laterPair, secondCircles } from "./clashes";
 import type { LoopContext } from "./context";
 
 /** Clashes of the first deal in which a later item has any, one for each later item. */
@@ -31,13 +31,7 @@ export const earlyClose: Rule<LoopContext> = {
     const told = new Set(hit?.by.map((clash) => laterPair(clash).range.start));
     return [...clashesByItem(dealt)].flatMap(([start, clash]) => {
       if (told.has(start)) return [];
-      const circle = closedBy(clash);
-      const { deal } = clash;
-      const effect =
-        circle.length === 1
-          ? "So that card closes a circle of its own."
-          : `So a circle can close with ${circle.length} of ${deal.cards.length} cards: ${named(deal, circle)}.`;
-      return [report(dealt, clash, effect)];
+      return [report(dealt, clash, "early close", `So ${closes(clash)}.`)];
     });
   },
 };

@@ -2,7 +2,7 @@ import type { Rule } from "../../../base/finding";
 import { setOption } from "../../edits";
 import { optionPlace } from "../../report";
 import { dealLoop } from "../deal";
-import { named, report } from "./clash-report";
+import { closes, named, report } from "./clash-report";
 import { laterPair, secondCircles } from "./clashes";
 import type { LoopContext } from "./context";
 
@@ -10,7 +10,7 @@ export const secondCircle: Rule<LoopContext> = {
   code: "second-circle",
   severity: "error",
   title: "Cards that close a full circle in more than one way",
-  why: "Words that answer more than one card allow a second circle with all cards: learners may be right and yet have other signs than the key. It takes answers that are used three times, or two of them that return in turn. The preview shows both circles. Take out a pair or an alternative answer, or let `take` leave pairs out.",
+  why: "Words that answer more than one card allow a second circle with all cards: learners may be right and yet have other signs than the key. It takes answers that are used three times, or two of them that return in turn. The preview shows both circles. The same cards can also close a circle while others are left over, which the finding says too: as long as an answer stands on two cards, that remains. Take out a pair or an alternative answer, or let `take` leave pairs out.",
   example: {
     wrong:
       "## People\n\n- o patrão = the boss\n- o chefe = the boss\n- o dono = the boss\n- a amiga = the friend\n- o vizinho = the neighbour\n\n```activity\nmake: loop\n```",
@@ -25,8 +25,10 @@ export const secondCircle: Rule<LoopContext> = {
       const { second = [] } = deal.proof;
       const [clash] = [...by].sort((a, b) => laterPair(b).range.start - laterPair(a).range.start);
       const also = [{ range: place, message: "The preview shows both circles" }];
-      const effect = `So all ${second.length} cards also make the circle ${named(deal, second)}.`;
-      return clash ? [report(dealt, clash, effect, also)] : [];
+      if (!clash) return [];
+      // What closes early by the same answer has no finding of its own.
+      const effect = `So all ${second.length} cards also make the circle ${named(deal, second)}, and ${closes(clash)}.`;
+      return [report(dealt, clash, "second circle", effect, also)];
     }
     const open = dealt.deals.find(({ proof }) => proof.status === "unsettled");
     if (!open) return [];

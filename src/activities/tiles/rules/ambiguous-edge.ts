@@ -1,6 +1,8 @@
-import type { Report, Rule } from "../../../base/finding";
+import type { Fix, Report, Rule } from "../../../base/finding";
 import { answerKey } from "../../../match/relation";
 import type { Answer, Pair } from "../../../unit/unit";
+import { changed, dropPair } from "../../shared-answers";
+import { hasEnough } from "../deal";
 import type { DealtTiles, Edge, TilesDeal } from "../model";
 import { blanksIn, causeFixes } from "./causes";
 import { type Clash, clashes } from "./clashes";
@@ -104,16 +106,12 @@ function ambiguity(
         ? [{ range: place(dealt), message: "This activity has a second solution; the preview shows both" }]
         : []),
     ],
-    fixes: [
-      ...(several ? causeFixes(dealt, deal) : []),
-      ...(second
-        ? [
-            {
-              title: `Take out “${second.left.answers[0].text} = ${second.right.answers[0].text}”`,
-              edits: [{ range: second.block, text: "" }],
-            },
-          ]
-        : []),
-    ],
+    fixes: [...(several ? causeFixes(dealt, deal) : []), ...(second ? without(dealt, second) : [])],
   };
+}
+
+/** Takes a pair out, where the tiles have enough without it. */
+function without({ request }: DealtTiles, pair: Pair): Fix[] {
+  const tried = dropPair(pair);
+  return tried && hasEnough(changed(request, tried.change)) ? [tried.fix] : [];
 }
