@@ -129,10 +129,10 @@ const words: Readonly<Record<SlipLanguage, MaterialWords>> = {
   de: {
     pieces: "die Teile",
     scissors: "Scheren für alle in der ersten Klasse",
-    table: "ein freier Tisch für jeden Satz",
+    table: "ein freier Tisch für jeden Spielsatz",
     boardTable: "ein freier Tisch für jedes Spielfeld",
     sleevedBoardTable: "ein freier Tisch und eine Klarsichthülle für jedes Spielfeld",
-    mat: "eine Unterlage für jeden Satz",
+    mat: "eine Unterlage für jeden Spielsatz",
     list: "die Liste dieser Stunde für die Person, die vorliest",
     object: "ein weicher Gegenstand für jede Gruppe, etwa ein Tuch oder ein Schwamm",
     hanging: "Klebeband oder Reißnägel für die Karten",
@@ -152,8 +152,8 @@ const words: Readonly<Record<SlipLanguage, MaterialWords>> = {
     forDottedCells: (tools) => `${tools} für die Felder mit punktierter Linie`,
     bags: (packets) =>
       packets === 1
-        ? "eine Tüte oder ein Umschlag für jeden Satz"
-        : `${packets} nummerierte Tüten oder Umschläge für jeden Satz`,
+        ? "eine Tüte oder ein Umschlag für jeden Spielsatz"
+        : `${packets} nummerierte Tüten oder Umschläge für jeden Spielsatz`,
     timer: (work, move) => `eine Uhr: ${work} Sekunden an jedem Tisch, ${move} zum Wechseln`,
   },
   pt: {

@@ -230,6 +230,13 @@ describe("the plan of stations", () => {
     const [, few, full] = await cards(text("9", "groups: 3"));
     assert.match(few ?? "", /Sets 1, for all of you Caller One of you/);
     assert.match(full ?? "", /Sets 1, for all of you Caller Ask the teacher/);
+    // Groups of three and two: one of three calls at a board of two.
+    const [, mixed] = await cards(text("8", "groups: 3"));
+    assert.match(mixed ?? "", /Sets 1, for all of you Caller One of you .* Only 2 of you\? Then ask the teacher/);
+    const twice = (await paperPages(text("12", "groups: 6\ncopies: 2"))).join(" ");
+    assert.match(twice, /Two \(1 set; you call\)/);
+    assert.match(twice, /Calling You call at 2, 3, 5 and 6 at once/);
+    assert.doesNotMatch(pages.join(" "), /Calling You/);
     const [desk] = await cards(text("24", "stations: [Two]\ndesks: 3"));
     assert.match(desk ?? "", /Sets 1, for all of you What/);
     const [, dois] = await cards(text("24", "groups: 3", "pt"));

@@ -18,6 +18,8 @@ export interface StationWords {
   readonly caller: string;
   readonly oneCalls: string;
   readonly teacherCalls: string;
+  /** For groups in which nobody is left over to call; comes after `oneCalls`. */
+  tooFew(learners: number): string;
   /** `each`: learners at one set, `2`, `2 or 3` or `2–4`. */
   setsFor(count: number, each: string): string;
   /** Between numbers that follow each other. */
@@ -43,6 +45,7 @@ const words: Readonly<Record<SlipLanguage, StationWords>> = {
     caller: "Caller",
     oneCalls: "One of you calls from the list and does not play. In the next game somebody else calls.",
     teacherCalls: "Ask the teacher to call: all of you play.",
+    tooFew: (learners) => `Only ${learners} of you? Then ask the teacher to call.`,
     setsFor: (count, each) =>
       count === 1 ? "1, for all of you" : `${count}, one for ${each === "1" ? "each of you" : `every ${each} of you`}`,
     or: "or",
@@ -65,6 +68,7 @@ const words: Readonly<Record<SlipLanguage, StationWords>> = {
     caller: "Quien lee",
     oneCalls: "Una persona del grupo lee la lista y no juega. En la partida siguiente lee otra.",
     teacherCalls: "Pedid a quien dirige el juego que lea la lista: todo el grupo juega.",
+    tooFew: (learners) => `¿Sois solo ${learners}? Entonces pedid a quien dirige el juego que lea la lista.`,
     setsFor: (count, each) =>
       count === 1 ? "1, para todo el grupo" : `${count}, uno ${each === "1" ? "por persona" : `para cada ${each}`}`,
     or: "o",
@@ -87,6 +91,8 @@ const words: Readonly<Record<SlipLanguage, StationWords>> = {
     caller: "Qui lit",
     oneCalls: "Une personne du groupe lit la liste et ne joue pas. À la partie suivante, une autre la lit.",
     teacherCalls: "Demandez à la personne qui dirige le jeu de lire la liste\u00a0: tout le groupe joue.",
+    tooFew: (learners) =>
+      `Vous n’êtes que ${learners}\u00a0? Demandez alors à la personne qui dirige le jeu de lire la liste.`,
     setsFor: (count, each) =>
       count === 1 ? "1, pour tout le groupe" : `${count}, un ${each === "1" ? "par personne" : `pour ${each}`}`,
     or: "ou",
@@ -105,11 +111,12 @@ const words: Readonly<Record<SlipLanguage, StationWords>> = {
     next: "Danach",
     stay: "bleibt bis zum Ende",
     wait: "wartet eine Runde",
-    sets: "Sätze",
+    sets: "Spielsätze",
     caller: "Wer vorliest",
     oneCalls:
       "Jemand aus der Gruppe liest die Liste vor und spielt nicht mit. Beim nächsten Spiel liest jemand anders.",
     teacherCalls: "Bittet die Lehrkraft, die Liste vorzulesen: Alle aus der Gruppe spielen.",
+    tooFew: (learners) => `Sind nur ${learners} in eurer Gruppe? Dann bittet die Lehrkraft, die Liste vorzulesen.`,
     setsFor: (count, each) =>
       count === 1 ? "1 für die ganze Gruppe" : `${count}, einer für ${each === "1" ? "jede Person" : `je ${each}`}`,
     or: "oder",
@@ -132,6 +139,7 @@ const words: Readonly<Record<SlipLanguage, StationWords>> = {
     caller: "Quem lê",
     oneCalls: "Uma pessoa do grupo lê a lista e não joga. No jogo seguinte lê outra.",
     teacherCalls: "Peçam a quem dirige o jogo que leia a lista: todo o grupo joga.",
+    tooFew: (learners) => `São só ${learners}? Então peçam a quem dirige o jogo que leia a lista.`,
     setsFor: (count, each) =>
       count === 1 ? "1, para todo o grupo" : `${count}, um ${each === "1" ? "por pessoa" : `para cada ${each}`}`,
     or: "ou",

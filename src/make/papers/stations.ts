@@ -8,7 +8,7 @@ import { papers } from "../../page/paper";
 import { learnersCut } from "../cutting";
 import type { Printable, PrintedActivity } from "../printable";
 import { atHand, count, directionsIn } from "./guide";
-import { layOut, layOutNote, layOutRows } from "./station-sets";
+import { type LaidOut, layOut, layOutNote, layOutRows } from "./station-sets";
 import { type StationWords, stationWords } from "./station-words";
 
 /** The plan of who is where when, then a card for each station; empty where a plan has no station. */
@@ -44,18 +44,13 @@ function planBlocks(
     cutting(title) > 0 ? [{ at: i + 1, minutes: cutting(title) }] : [],
   );
   const placesOf = (title: string): number => activities.filter((each) => each.title === title).length;
-  const noteOf = (title: string): string => {
+  const laidOut = (title: string): LaidOut => {
     const printable = printables.find((each) => each.title === title);
-    if (!printable) return "";
-    return layOutNote(
-      layOut(printable, printable.kind.guide(printable.dealt, press), {
-        classes,
-        groups,
-        places: placesOf(title),
-        desks,
-      }),
-    );
+    if (!printable) return {};
+    const around = { classes, groups, places: placesOf(title), desks };
+    return layOut(printable, printable.kind.guide(printable.dealt, press), around);
   };
+  const called = activities.flatMap(({ title }, i) => (laidOut(title).caller === "teacher" ? [i + 1] : []));
   const blocks: Block[] = [
     { type: "page break" },
     { type: "heading", level: 1, text: desks ? "Plan of the desks" : "Plan of the stations" },
@@ -98,6 +93,14 @@ function planBlocks(
               },
             ]
           : []),
+        ...(called.length > 1
+          ? [
+              {
+                label: "Calling",
+                value: `You call at ${listedNumbers(called)} at once: lay copies of one board side by side and call for both, or make larger groups, so that one of each calls.`,
+              },
+            ]
+          : []),
         ...(rotation.idle > 0
           ? [
               {
@@ -121,7 +124,9 @@ function planBlocks(
       ]),
       size: rotation.starts.length > 12 ? 7 : 9,
     },
-    ...(desks ? [] : [{ type: "steps", items: activities.map(({ title }) => `${title}${noteOf(title)}`) } as const]),
+    ...(desks
+      ? []
+      : [{ type: "steps", items: activities.map(({ title }) => `${title}${layOutNote(laidOut(title))}`) } as const]),
   ];
   activities.forEach((activity, station) => {
     const printable = printables.find(({ title }) => title === activity.title);
@@ -151,7 +156,7 @@ function planBlocks(
               words: materialWords(printable.lang),
             }),
           },
-          ...layOutRows(layOut(printable, entry, { classes, groups, places: placesOf(activity.title), desks }), words),
+          ...layOutRows(laidOut(activity.title), words),
         ],
       },
       { type: "heading", level: 3, text: `${words.whatToDo}${lang}` },
@@ -219,4 +224,9 @@ function minutes(value: number): string {
   const seconds = Math.round((value - whole) * 60);
   if (whole === 0 && seconds > 0) return `${seconds} s`;
   return seconds === 0 ? `${whole} min` : `${whole} min ${seconds} s`;
+}
+
+/** `2, 3 and 5` */
+function listedNumbers(numbers: readonly number[]): string {
+  return [numbers.slice(0, -1).join(", "), numbers.at(-1)].filter(Boolean).join(" and ");
 }
