@@ -22,6 +22,8 @@ export interface Worded {
 
 /** Texts that differ in nothing but these. At least two keys, in the order in which they were met. */
 export interface LookAlikes {
+  /** Of all of them; BCP 47. */
+  readonly lang: string;
   readonly keys: readonly MatchKey[];
   readonly differences: readonly Difference[];
 }
@@ -56,6 +58,7 @@ function lookAnew(texts: readonly Worded[]): LookAlikes[] {
   }
   const seen = [...distinct.values()].map((each) => ({ ...each, form: formOf(each.text, each.lang) }));
   const groups = gathered(namedBare(seen)).map((group) => ({
+    lang: group[0]?.lang ?? "",
     keys: group.map(({ key }) => key),
     differences: differencesOf(group),
   }));
@@ -72,7 +75,7 @@ function lookAnew(texts: readonly Worded[]): LookAlikes[] {
         const name = JSON.stringify([a.lang, a.key, b.key]);
         if (named.has(name)) continue;
         named.add(name);
-        letters.push({ keys: [a.key, b.key], differences: ["letter"] });
+        letters.push({ lang: a.lang, keys: [a.key, b.key], differences: ["letter"] });
       }
     }
   }
@@ -196,7 +199,7 @@ const allDifferences: readonly Small[] = [...butArticle, "article"];
  * Which differences tell the texts of a group apart: without regard to the others they are not all the same, or, since an article
  * takes its own capital, accent and apostrophe away with it, more of them are the same as soon as this one is overlooked too.
  */
-function differencesOf(group: readonly Worded[]): Difference[] {
+export function differencesOf(group: readonly Worded[]): Difference[] {
   const distinct = (without: readonly Small[]): number =>
     new Set(group.map(({ text, lang }) => tight(plainOf(text, lang, without), without))).size;
   return allDifferences.filter((difference) => {

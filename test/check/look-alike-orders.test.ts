@@ -189,4 +189,16 @@ describe("decoys that are named", () => {
     expect(one).to.match(/^hint decoys: .*“cocó” differ only in an accent\. Other words keep them apart/u);
     expect(await told(pairs, "make: tiles\ngrid: 2 x 2\ndecoys: [luz]")).to.deep.equal([]);
   });
+
+  it("are compared with the words of both languages", async () => {
+    const pairs = ["- coco = coconut", "- roda = wheel", "- rua = street", "- pneu = tyre"];
+    const said = (await told(pairs, "make: tiles\ngrid: 2 x 2\ndecoys: [Coconut, the wheel, Rua, luz, Luz]")).join(
+      "\n",
+    );
+    expect(said).to.contain("“rua” and “Rua” differ only in capitals");
+    expect(said).to.contain("“coconut” and “Coconut” differ only in capitals");
+    // The article of that language.
+    expect(said).to.contain("“wheel” and “the wheel” differ only in the article");
+    expect(said).not.to.contain("luz");
+  });
 });

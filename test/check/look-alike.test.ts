@@ -75,6 +75,30 @@ describe("look-alikes in a unit", () => {
     expect((await hints(front + three)).where).to.deep.equal([]);
   });
 
+  it("are no lesson where one couple differs on both sides, or a few words in many ways", async () => {
+    const board = activity("board", "show: gloss\nclue: word\n");
+    const sides = section("Sol = Sun", "sol = sun", "lago = lake", "rio = river");
+    expect((await hints(front + sides + board)).findings[0]?.message).to.match(/“Sol” and “sol”.*“Sun” and “sun”/u);
+    const two = section("Sol = Sun", "sol = sun", "Lua = Moon", "lua = moon", "rio = river");
+    expect((await hints(front + two + board)).where).to.deep.equal([]);
+    const many = ["o sino = the bell", "a sineta = the chime", "sino = bell", "Sino = Bell (name)", "sino! = bell!"];
+    const said = (await hints(front + section(...many) + board)).findings.map(({ message }) => message);
+    expect(said.join("\n")).to.contain("“o sino”, “sino”, “Sino” and “sino!”");
+    // Of these, two are about the mark; that says nothing of “o sino” and “sino”.
+    const mixed = ["o sino = one", "sino = two", "sino! = three", "anda = four", "anda! = five"];
+    expect((await hints(front + section(...mixed) + board)).where).to.have.length(1);
+    const marks = ["sino = two", "sino! = three", "anda = four", "anda! = five"];
+    expect((await hints(front + section(...marks) + board)).where).to.deep.equal([]);
+    const letters = section("o travão = the trail", "o trovão = the trial", "o selim = the seat", "o sino = the bell");
+    expect((await hints(front + letters + board)).findings[0]?.message).to.contain("“the trail” and “the trial”");
+    // Words of one family are more couples than one.
+    const family = section("canta = one", "cantas = two", "cantam = three", "selim = four");
+    expect((await hints(front + family + board)).where).to.deep.equal([]);
+    // Answers of one pair are no couple.
+    const answers = ["o sino / sino = one", "a roda / roda = two", "o cabo = three", "cabo = four"];
+    expect((await hints(front + section(...answers) + board)).where).to.have.length(1);
+  });
+
   it("are silent where both are answered alike anyway, and silenced like any finding", async () => {
     const same = section("a oficina = the workshop", "oficina = the workshop", ...others);
     expect((await hints(front + same + activity("tiles"))).where).to.deep.equal([]);

@@ -199,6 +199,27 @@ describe("findings of rebuild", () => {
     ]);
   });
 
+  it("equal cards are told as they are printed, and by what keeps them apart", async () => {
+    const said = async (lines: readonly string[], options = ""): Promise<string> => {
+      const { findings } = await readUnitText(sentenceUnit(lines, options));
+      return findings.flatMap(({ code, message }) => (code === "same-cards" ? [message] : [])).join("\n");
+    };
+    const lent = ["- a roda | gira | bem = one", "- gira | a roda = two"];
+    assert.equal(
+      await said(lent, "packet: 2"),
+      "“gira a roda” has only cards that are also in “a roda gira bem”: only the letters on the cards tell whose they are.",
+    );
+    const hides = ["- Gira | hoje. = one", "- Hoje | gira | a roda. = two"];
+    assert.match(await said(hides, "packet: 2"), /also in “Hoje gira a roda\.”, but for capitals and marks: only/u);
+    assert.doesNotMatch(await said(hides, "packet: 2\nlevels: [gentle, hard]"), /capitals/u);
+    assert.equal(
+      await said(["- o sino | ouve | a roda = one", "- a roda | ouve | o sino = two"]),
+      "“a roda ouve o sino” has the same cards as “o sino ouve a roda” (packet 1): one can be laid for the other, and only the translation tells which is meant.",
+    );
+    // Each of two equal cards needs one of its own.
+    assert.match(await said(["- Bem | bem | gira = one", "- gira | bem | bem = two"]), /but for capitals and marks/u);
+  });
+
   it("a sentence that stands twice is one finding, and not this kind's", async () => {
     assert.deepEqual(await found(sentenceUnit(["- a | b | c = one", "- a | b | c = two"])), ["duplicate-answer"]);
   });

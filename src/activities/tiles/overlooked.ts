@@ -7,11 +7,12 @@ import { judge, toPuzzle } from "./puzzle";
 /** Search nodes for one question about a deal. */
 const budget = 20_000;
 
-/** All words on a deal's edges. */
-export function edgeTexts(_: DealtTiles, { solved }: TilesDeal): Worded[] {
+/** All words on a deal's edges; a decoy that the options name may be meant for a word of either language. */
+export function edgeTexts({ options, request: { explains } }: DealtTiles, { solved, decoys }: TilesDeal): Worded[] {
   const texts: Worded[] = [];
   for (const face of solved) for (const edge of face) if (edge && !edge.picture) texts.push(edge);
-  return texts;
+  const named = typeof options.decoys === "object" ? decoys.edges : [];
+  return [...texts, ...named.map(({ key, text }) => ({ key, text, lang: explains }))];
 }
 
 /** Codes of the tiles that lie elsewhere in a second assembly under this matching; empty where it allows none, undefined where that is not settled. */

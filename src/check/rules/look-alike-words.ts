@@ -3,10 +3,11 @@ import { pairsOf } from "../../activities/supply";
 import type { Range } from "../../base/range";
 import { Recent } from "../../base/recent";
 import { fold } from "../../match/fold";
-import { type Difference, differences, type LookAlikes, lookAlikes, type Worded } from "../../match/look-alikes";
+import { type LookAlikes, lookAlikes, type Worded } from "../../match/look-alikes";
 import { answerKey, type MatchKey } from "../../match/relation";
 import type { Section, Side, Statement, StoryEvent } from "../../unit/unit";
 import type { CheckContext } from "../context";
+import { contrasted } from "./look-alike-contrast";
 
 /** The words and sentences of a unit, as look-alikes see them. */
 export interface Words {
@@ -105,17 +106,6 @@ function sectionWords(section: Section, { teaches, explains }: CheckContext["pla
     ],
     forms: tables.flatMap(({ left, right }) => [left, right].map(({ answers }) => answerKey(answers[0]))),
   };
-}
-
-/** Texts of a section that teaches a contrast: two groups or more of one difference hold at least half of its items. */
-function contrasted(items: readonly (readonly Worded[])[], groups: readonly LookAlikes[]): MatchKey[] {
-  return differences.flatMap((difference: Difference) => {
-    const such = groups.filter((group) => group.differences.includes(difference));
-    if (such.length < 2) return [];
-    const keys = new Set(such.flatMap((group) => group.keys));
-    const held = items.filter((item) => item.some(({ key }) => keys.has(key)));
-    return held.length * 2 >= items.length ? [...keys] : [];
-  });
 }
 
 /** Words of forms tables, as they stand within a sentence. */
