@@ -277,5 +277,8 @@ describe("the plan of stations", () => {
     assert.match(said, /1 One \(2 sets\) 2 Two \(2 sets\) 3 One \(2 sets\) 4 Two/);
     assert.match(said, /Station 3: One .* 0:03 group 2 go to station 4 0:09 group 5 stay for the end/);
     assert.doesNotMatch(said, /groups? waits? in/);
+    // Both copies share the two sets of One.
+    const shared = (await paperPages(unit("groups: 2\ncopies: 2", "copies: 2"))).join(" ");
+    assert.match(shared, /1 One \(1 set\) 2 Two \(6 sets\) 3 One \(1 set\)/);
   });
 });
