@@ -57,6 +57,8 @@ describe("a person who cancels an export", () => {
   /** Starts an export, clicks on Cancel while the first file is being written, and lets it go on. */
   async function makeAndCancel(): Promise<Made> {
     let open: () => void = () => {};
+    // The notification of an export before this one has a button of its own.
+    await workbench.waitFor(toast, "detached");
     files.waiting = 0;
     files.gate = new Promise((resolve) => {
       open = resolve;
