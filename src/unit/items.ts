@@ -198,9 +198,8 @@ export class ItemReader {
     }
     const left = readSide(scanned, { start: 0, end: first.start }, true);
     const right = readSide(scanned, { start: first.end, end: Math.max(first.end, remarks.end) }, false);
-    const empty = [left, right].find((side) => side.answers.some((answer) => answer.text === "" && !answer.picture));
-    if (empty) {
-      emptySide(item, empty, { start: first.start, end: first.end }, found.mask, this.problems);
+    if ([left, right].some(({ answers }) => answers.some((answer) => answer.text === "" && !answer.picture))) {
+      emptySide(item, [left, right], { start: first.start, end: first.end }, found.mask, this.problems);
       return undefined;
     }
     const { examples, orders } = this.below(item, left.answers[0].parts);

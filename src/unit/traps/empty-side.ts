@@ -8,28 +8,43 @@ import { markdownPicture } from "./html-picture";
 
 const nothing = "Nothing is written here. Each side of a pair needs a word or a picture.";
 
-/** Tells of a side with an answer that prints nothing: HTML, a slash with nothing on one side, or nothing at all. `sign` is the item's “ = ”. */
-export function emptySide(item: RawItem, side: Side, sign: Span, mask: Scan["mask"], problems: Problems): void {
+/** Tells of a pair with an answer that prints nothing: HTML, slashes with nothing on one side, or nothing at all. `sign` is the item's “ = ”. */
+export function emptySide(
+  item: RawItem,
+  sides: readonly Side[],
+  sign: Span,
+  mask: Scan["mask"],
+  problems: Problems,
+): void {
   const { text } = item;
-  const answer = side.answers.find((each) => each.text === "" && !each.picture) ?? side.answers[0];
+  const empty = sides.flatMap(({ answers }) => answers.filter(isBlank));
+  const [answer] = empty;
+  if (!answer) return;
   const place = answer.range.end > answer.range.start ? answer.range : text.range(sign.start, sign.end);
-  const tag = tagAt(text, answer);
-  const picture = tag && markdownPicture(tag.text);
-  if (tag && picture) {
-    const message = "Markdown prints no pictures that are written in HTML.";
-    problems.add("empty-answer", place, message, write(`Write “${picture}”`, tag.range, picture));
-    return;
-  }
-  if (tag) {
-    const message = `Markdown takes “${tag.text}” for HTML, so that nothing is printed here. A backslash makes it text.`;
+  for (const each of empty) {
+    const tag = tagAt(text, each);
+    if (!tag) continue;
+    const where = each.range.end > each.range.start ? each.range : place;
+    const picture = markdownPicture(tag.text);
     const { start } = tag.range;
-    problems.add("empty-answer", place, message, write("Make it text", { start, end: start }, "\\"));
+    if (picture) {
+      const message = "Markdown prints no pictures that are written in HTML.";
+      problems.add("empty-answer", where, message, write(`Write “${picture}”`, tag.range, picture));
+    } else {
+      const message = `Markdown takes “${tag.text}” for HTML, so that nothing is printed here. A backslash makes it text.`;
+      problems.add("empty-answer", where, message, write("Make it text", { start, end: start }, "\\"));
+    }
     return;
   }
-  const slash = side.answers.length > 1 ? idleSlash(text, mask, side) : undefined;
-  if (slash) {
-    const out = write("Take the slash out", slash.out, "");
-    problems.add("empty-answer", slash.sign, "Nothing is written on one side of this slash.", out);
+  // A side that is all empty is more than a slash too many.
+  const slashes = sides.every(({ answers }) => !answers.every(isBlank))
+    ? sides.flatMap((side) => idleSlashes(text, mask, side))
+    : [];
+  const [first] = slashes;
+  if (first) {
+    const title = slashes.length > 1 ? "Take the slashes out" : "Take the slash out";
+    const edits = slashes.map(({ out }) => ({ range: out, text: "" }));
+    problems.add("empty-answer", first.sign, "Nothing is written on one side of this slash.", { title, edits });
     return;
   }
   problems.add("empty-answer", place, nothing, drop("Take the item out", item.block));
@@ -44,26 +59,27 @@ function tagAt(source: SourceText, { range }: Answer): { readonly text: string; 
   return undefined;
 }
 
-/** The first slash of a side that has nothing on one of its sides. */
-function idleSlash(
+/** The slashes of a side that have nothing before them, or nothing behind them; without them answers are parted by one each. */
+function idleSlashes(
   source: SourceText,
   mask: Scan["mask"],
   side: Side,
-): { readonly sign: Range; readonly out: Range } | undefined {
+): { readonly sign: Range; readonly out: Range }[] {
   const { text } = source;
-  const within = ({ start, end }: Range): boolean => side.range.start <= start && end <= side.range.end;
-  for (const { start, end } of spacedSeparators(text, mask, "/")) {
-    const at = start + text.slice(start, end).search(/[/／]/u);
-    const sign = source.range(at, at + 1);
-    const [before, after] = [text.slice(0, start).trimEnd(), text.slice(end).trimStart()];
-    if (!within(sign)) continue;
-    const first = sign.start === side.range.start || /(?:^|\s[=＝/／])$/u.test(before);
-    const last = after === "" || /^(?:[=＝/／]\s|<!--)/u.test(after);
-    if (first && !last) return { sign, out: { start: sign.start, end: source.source(at + 1) + gap(text, at + 1) } };
-    if (last) return { sign, out: { start: sign.start - gapBefore(text, at), end: sign.end } };
-  }
-  return undefined;
+  const signs = spacedSeparators(text, mask, "/")
+    .map(({ start, end }) => start + text.slice(start, end).search(/[/／]/u))
+    .map((at) => ({ at, sign: source.range(at, at + 1) }))
+    .filter(({ sign }) => side.range.start <= sign.start && sign.end <= side.range.end);
+  let begun = false;
+  return signs.flatMap(({ at, sign }, i) => {
+    begun ||= side.answers[i] !== undefined && !isBlank(side.answers[i]);
+    const next = side.answers[i + 1];
+    if (!begun) return [{ sign, out: { start: sign.start, end: sign.end + gap(text, at + 1) } }];
+    return next && isBlank(next) ? [{ sign, out: { start: sign.start - gapBefore(text, at), end: sign.end } }] : [];
+  });
 }
+
+const isBlank = ({ text, picture }: Answer): boolean => text === "" && !picture;
 
 /** White space of a text from an offset on, and before it. */
 const gap = (text: string, from: number): number => /^[^\S\n]*/u.exec(text.slice(from))?.[0].length ?? 0;
