@@ -133,8 +133,11 @@ export function findingsHold(workshop: Workshop, text: string): Reading {
   return reading;
 }
 
+/** How often a finding is made; one that several activities make alike is said once, and is mended in one after the other. */
 const count = (findings: readonly Finding[], { code, message }: Finding): number =>
-  findings.filter((each) => each.code === code && each.message === message).length;
+  findings
+    .filter((each) => each.code === code && each.message === message)
+    .reduce((sum, { activities = [] }) => sum + Math.max(1, activities.length), 0);
 
 /**
  * What hides text below it, and options, of which one that stands twice counts once: what shows again may have the same
