@@ -392,13 +392,19 @@ ${verbs}
       );
       await until(`${theme} in the text`, async () => (await colour("the tumbler")) !== (await colour("o copo")));
       await workbench.shot(`colours-${theme.toLowerCase().replaceAll(" ", "-")}`);
-      const [sign, accepted, plain] = [await colour("="), await colour("the tumbler"), await colour("o copo")];
-      const [right, wrong] = [await colour("[x]"), await colour("[ ]")];
-      for (const [what, one, other] of [
-        ["a separator and text", sign, plain],
-        ["an accepted answer and a printed one", accepted, plain],
-        ["true and false", right, wrong],
-      ])
+      const read = async () => {
+        const [sign, accepted, plain] = [await colour("="), await colour("the tumbler"), await colour("o copo")];
+        return [
+          ["a separator and text", sign, plain],
+          ["an accepted answer and a printed one", accepted, plain],
+          ["true and false", await colour("[x]"), await colour("[ ]")],
+        ] as const;
+      };
+      // While a theme takes hold, the colours of the one before may come back for a moment.
+      const differ = async (): Promise<boolean> =>
+        (await read()).every(([, one, other]) => one && other && one !== other);
+      await until(`the colours of ${theme}`, differ).catch(() => {});
+      for (const [what, one, other] of await read())
         assert.ok(one && other && one !== other, `${theme}: ${what}: ${one} ${other}`);
     }
   });
