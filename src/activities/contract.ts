@@ -200,6 +200,16 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   /** The kind's JSON Schema, and the validator made from it. */
   readonly schema: OptionSchema;
   readonly validate: Validator;
+  /** What its pieces are called, in the singular; `card` where left out. */
+  readonly pieceName?: string;
+  /** A piece is a sheet that is handed out whole: nothing cuts it out. */
+  readonly wholeSheets?: true;
+  /** Words stand at the edges of its pieces, which lie against each other: film must not stand over. */
+  readonly edgeToEdge?: true;
+  /** It sorts the piles of its sections. */
+  readonly sortsPiles?: true;
+  /** Fewer learners than these cannot use a set; two where left out. */
+  leastAtSet?(request: DealRequest): number;
   /** Options that say nothing beside another one. */
   readonly overruled?: readonly Overruled[];
   /** Its own findings tell of pairs on its pieces that share an answer; the general one keeps quiet. */

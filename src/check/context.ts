@@ -45,9 +45,9 @@ export function sectionsInUse({ unit, plan }: CheckContext): readonly Section[] 
   return sections;
 }
 
-/** Whether a place stands in a section that some activity uses, or one of a certain kind. */
-export function inUse(context: CheckContext, offset: number, kind?: string): boolean {
+/** Whether a place stands in a section that some activity uses, or of which one sorts the piles. */
+export function inUse(context: CheckContext, offset: number, of: "any" | "piles" = "any"): boolean {
   const at = ({ range }: Section): boolean => range.start <= offset && offset < range.end;
-  if (kind === undefined) return sectionsInUse(context).some(at);
-  return context.plan.activities.some((activity) => activity.kind?.name === kind && activity.sections.some(at));
+  if (of === "any") return sectionsInUse(context).some(at);
+  return context.plan.activities.some((activity) => activity.kind?.sortsPiles && activity.sections.some(at));
 }

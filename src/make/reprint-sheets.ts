@@ -1,3 +1,4 @@
+import { kindNamed } from "../activities/kinds";
 import { folio, sideFolio } from "../activities/sheet-page";
 import { pieceMark } from "../base/mark";
 import { backsOf, cardCuts, type Duplex, type PlacedCard, turned } from "../page/cards";
@@ -66,8 +67,7 @@ interface Side {
 function sidesOf({ paper, flip, pieces }: Batch, margin: number): Side[] {
   return placed(pieces, paper, margin).flatMap((here): Side[] => {
     const front = here.flatMap(({ place, piece }) => [
-      // A board is handed out as a whole sheet.
-      ...(piece.deal.make === "board" ? [] : cardCuts([place])),
+      ...(kindNamed(piece.deal.make)?.wholeSheets ? [] : cardCuts([place])),
       ...marked(piece).map((item) => shift(item, place.x, place.y)),
     ]);
     if (flip === undefined) return [{ paper, items: front }];

@@ -1,3 +1,4 @@
+import { kindNamed } from "../activities/kinds";
 import { codeLength, pieceMark, readMark } from "../base/mark";
 import type { PieceDrawing } from "./drawings";
 import type { PieceEntry, PiecesFile, RecordedDeal } from "./pieces-file";
@@ -84,18 +85,11 @@ export function dealSaid({ unit, deal, levels }: FoundDeal): string {
 /** What a piece has on it, in short; of a blank one which set it belongs to. */
 export function printedOn({ deal, copy, drawing }: Found): string {
   if (drawing.blank) {
-    const name = pieceNames.get(deal.make) ?? "card";
+    const name = kindNamed(deal.make)?.pieceName ?? "card";
     return copy === undefined ? `a blank ${name}` : `a blank ${name} of set ${copy + 1}`;
   }
   return (drawing.texts ?? largestTexts(drawing)).join(" · ");
 }
-
-/** What a kind's pieces are called, where that is not “card”. */
-const pieceNames: ReadonlyMap<string, string> = new Map([
-  ["tiles", "tile"],
-  ["strips", "strip"],
-  ["board", "board"],
-]);
 
 /** What stands on a piece by its size alone, for prints that do not tell their texts. */
 function largestTexts({ items }: PieceDrawing): string[] {

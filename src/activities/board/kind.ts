@@ -6,6 +6,7 @@ import { boardDirections } from "./directions";
 import { boardGuide } from "./guide";
 import { solutionSheets } from "./key";
 import type { BoardDeal, DealtBoard } from "./model";
+import { boardOptions } from "./options";
 import { boardTexts, confusedWords } from "./overlooked";
 import { boardPapers } from "./papers";
 import { boardPieces, boardRecord } from "./pieces";
@@ -18,6 +19,9 @@ export const board: ActivityKind<BoardDeal, DealtBoard> = {
   schema,
   validate: validateBoard,
   tellsShared: true,
+  pieceName: "board",
+  wholeSheets: true,
+  leastAtSet: ({ options }) => boardOptions(options).players,
   deal: dealBoard,
   pieceSheets,
   solutionSheets,

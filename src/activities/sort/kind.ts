@@ -15,6 +15,7 @@ import { pieceSheets } from "./sheets";
 /** Cards that are sorted into piles: true or false, or what the headings of a section say. */
 export const sort: ActivityKind<SortDeal, DealtSort> = {
   name: "sort",
+  sortsPiles: true,
   // Cards that share an answer are no riddle to each other: each has its pile.
   tellsShared: true,
   schema,

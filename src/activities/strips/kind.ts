@@ -15,6 +15,7 @@ import { pieceSheets } from "./sheets";
 /** Events of a story on strips, to be put in order. */
 export const strips: ActivityKind<StripsDeal, DealtStrips> = {
   name: "strips",
+  pieceName: "strip",
   schema,
   validate: validateStrips,
   overlooked: {

@@ -13,6 +13,8 @@ import { pieceSheets } from "./sheets";
 /** Square tiles laid so that touching edges belong together. */
 export const tiles: ActivityKind<TilesDeal, DealtTiles> = {
   name: "tiles",
+  pieceName: "tile",
+  edgeToEdge: true,
   schema,
   validate: validateTiles,
   deal: dealTiles,

@@ -53,13 +53,12 @@ export function groupsFor(learners: number, least: number): number {
   return Math.floor(learners / least);
 }
 
-/** Learners that every group of a plan needs: two, or those who play at a board. */
+/** Learners that every group of a plan needs: as many as the sets of all its activities. */
 export function leastLearners({ activities }: PlannedStations): number {
-  const players = activities.flatMap(({ kind, request }) => {
-    const options: object = request?.options.value ?? {};
-    return kind?.name === "board" && "players" in options ? [Number(options.players)] : [];
-  });
-  return Math.max(pair, ...players);
+  const needed = activities.flatMap(({ kind, request }) =>
+    request && kind?.leastAtSet ? [kind.leastAtSet(request)] : [],
+  );
+  return Math.max(pair, ...needed);
 }
 
 function told(sizes: readonly number[], least: number): string {

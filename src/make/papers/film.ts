@@ -111,7 +111,7 @@ function slipSheets({ paper }: PrintedActivity): Sheet[] {
 function wayOf({ printable }: PrintedActivity, sheet: Sheet): Way {
   if (cutsOf(sheet) === 0) return "whole";
   if (sheet.stock === "card" && learnersCutPieces(printable)) return "by learners";
-  return printable.kind.name === "tiles" && sheet.stock === "card" ? "edge to edge" : "cut first";
+  return printable.kind.edgeToEdge && sheet.stock === "card" ? "edge to edge" : "cut first";
 }
 
 /** Copies of a master for the largest class; 1 where there is none, or no class. */

@@ -10,7 +10,7 @@ export function problemRule(rule: Omit<Rule<CheckContext>, "check">): Rule<Check
       context.unit.problems
         .filter(
           ({ code, trap, range }) =>
-            code === rule.code && (!trap || inUse(context, range.start, trap === "piles" ? "sort" : undefined)),
+            code === rule.code && (!trap || inUse(context, range.start, trap === "piles" ? trap : "any")),
         )
         .map(reportOf),
   };

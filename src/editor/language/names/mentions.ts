@@ -1,5 +1,6 @@
 import { setOption } from "../../../activities/edits";
 import { foreignName } from "../../../activities/foreign";
+import { kindNamed } from "../../../activities/kinds";
 import type { Range } from "../../../base/range";
 import type { ActivityBlock, Section, Tie, Unit } from "../../../unit/unit";
 import { yamlText } from "../../completion/options";
@@ -130,7 +131,7 @@ function fromMentions(world: World, unit: Unit, file: string, block: ActivityBlo
 /** Piles that the option of an activity names, of the sections that it sorts. */
 function pileMentions(world: World, unit: Unit, file: string, block: ActivityBlock): readonly Mention[] {
   const piles = entryOf(block, "piles");
-  if (!piles || !Array.isArray(piles.value) || entryOf(block, "make")?.value !== "sort") return [];
+  if (!piles || !Array.isArray(piles.value) || !kindNamed(entryOf(block, "make")?.value)?.sortsPiles) return [];
   const sections = sectionsOf(world, file, block);
   return listedIn(unit, piles).flatMap((listed) =>
     sections

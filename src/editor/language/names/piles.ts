@@ -1,3 +1,4 @@
+import { kindNamed } from "../../../activities/kinds";
 import { type Found, sectionsOf } from "./listed";
 import type { Named, World } from "./named";
 
@@ -31,7 +32,7 @@ function classesOf(world: World): ReadonlyMap<string, readonly NamedPile[]> {
   }
   for (const [file, { activities }] of world.units) {
     for (const block of activities) {
-      if (block.options.entries.some(({ key, value }) => key === "make" && value === "sort"))
+      if (block.options.entries.some(({ key, value }) => key === "make" && kindNamed(value)?.sortsPiles))
         unite(world, classes, sectionsOf(world, file, block));
     }
   }
