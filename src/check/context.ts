@@ -1,4 +1,5 @@
 import type { Deal, Dealt, Press } from "../activities/contract";
+import { hasClaims } from "../activities/dealt-claims";
 import type { PlannedActivity, UnitPlan } from "../activities/plan";
 import type { Section, Unit } from "../unit/unit";
 
@@ -50,4 +51,9 @@ export function inUse(context: CheckContext, offset: number, of: "any" | "piles"
   const at = ({ range }: Section): boolean => range.start <= offset && offset < range.end;
   if (of === "any") return sectionsInUse(context).some(at);
   return context.plan.activities.some((activity) => activity.kind?.sortsPiles && activity.sections.some(at));
+}
+
+/** Whether an activity deals statements of a section. */
+export function dealsStatements({ activities }: CheckContext, section: Section): boolean {
+  return activities.some(({ plan, dealt }) => plan.sections.includes(section) && hasClaims(dealt));
 }

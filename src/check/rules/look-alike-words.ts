@@ -1,4 +1,3 @@
-import { hasClaims } from "../../activities/dealt-claims";
 import { pairsOf } from "../../activities/supply";
 import type { Range } from "../../base/range";
 import { Recent } from "../../base/recent";
@@ -51,11 +50,6 @@ export function wordsIn({ activities, unit, plan: { facts } }: CheckContext): Wo
       if (isAboutForms(section.statements, keys, forms)) for (const key of keys) taught.add(key);
   });
   return { places, taught, bySection };
-}
-
-/** Whether an activity deals statements of a section. */
-export function dealsStatements({ activities }: CheckContext, section: Section): boolean {
-  return activities.some(({ plan, dealt }) => plan.sections.includes(section) && hasClaims(dealt));
 }
 
 function once<Value>(make: () => Value): () => Value {

@@ -3,10 +3,10 @@ import type { Report, Rule } from "../../base/finding";
 import type { LookAlikes } from "../../match/look-alikes";
 import type { MatchKey } from "../../match/relation";
 import type { Section } from "../../unit/unit";
-import { type CheckContext, sectionsInUse } from "../context";
+import { type CheckContext, dealsStatements, sectionsInUse } from "../context";
 import { answersIn, type Judged, judge } from "./look-alike-judge";
 import { list, pair, placesOf, sentence } from "./look-alike-phrases";
-import { dealsStatements, type Words, wordsIn } from "./look-alike-words";
+import { type Words, wordsIn } from "./look-alike-words";
 
 export const lookAlike: Rule<CheckContext> = {
   code: "look-alike",

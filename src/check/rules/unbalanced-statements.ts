@@ -1,6 +1,6 @@
 import type { Rule } from "../../base/finding";
-import type { Section, Unit } from "../../unit/unit";
-import type { CheckContext } from "../context";
+import type { Unit } from "../../unit/unit";
+import { type CheckContext, dealsStatements } from "../context";
 
 /** Fewer statements than this say nothing about balance. */
 const enough = 4;
@@ -8,12 +8,6 @@ const enough = 4;
 /** A task list in a file that says nothing of a unit is a task list. */
 function isUnit({ front, activities }: Unit): boolean {
   return front.entries.length > 0 || activities.length > 0;
-}
-
-/** Sections whose statements are dealt: what comes of them is judged there, twins included. */
-function dealtSections({ plan }: Pick<CheckContext, "plan">): ReadonlySet<Section> {
-  const dealing = (plan?.activities ?? []).filter(({ kind }) => kind?.name === "calls" || kind?.name === "sort");
-  return new Set(dealing.flatMap(({ sections }) => sections));
 }
 
 export const unbalancedStatements: Rule<CheckContext> = {
@@ -29,12 +23,11 @@ export const unbalancedStatements: Rule<CheckContext> = {
   },
   check: (context) => {
     const { unit } = context;
-    const dealt = dealtSections(context);
     return (isUnit(unit) ? unit.sections : []).flatMap((section) => {
       const { statements } = section;
       const right = statements.filter(({ truth }) => truth).length;
       const share = right / statements.length;
-      if (dealt.has(section) || statements.length < enough || (share >= 0.3 && share <= 0.7)) return [];
+      if (dealsStatements(context, section) || statements.length < enough || (share >= 0.3 && share <= 0.7)) return [];
       const many = share > 0.7;
       const odd = statements.filter(({ truth }) => truth !== many);
       return [
