@@ -41,6 +41,15 @@ export function printOf({ runs, picture }: Printed): unknown {
   return [picture?.path ?? "", runs];
 }
 
+const wordsAsJson = new WeakMap<readonly Run[], string>();
+
+/** The same as JSON. Most words are the very ones of the last reading. */
+export function printJson({ runs, picture }: Printed): string {
+  const words = wordsAsJson.get(runs) ?? JSON.stringify(runs);
+  wordsAsJson.set(runs, words);
+  return `[${JSON.stringify(picture?.path ?? "")},${words}]`;
+}
+
 /** As it is set on a card. A picture that cannot be read leaves its alternative text. */
 export function cardFace({ runs, picture, text, source, lang }: Printed, press: Press): CardFace {
   const drawn = cardPicture(picture, press);

@@ -1,6 +1,5 @@
 import { dealCode } from "../../base/mark";
 import { Recent } from "../../base/recent";
-import type { Run } from "../../base/run";
 import { Random, upTo } from "../../base/seed";
 import { finished, type Steps } from "../../base/steps";
 import { answerKey, type MatchKey } from "../../match/relation";
@@ -8,7 +7,7 @@ import type { Pair } from "../../unit/unit";
 import type { DealRequest } from "../contract";
 import { blanksText, copiesOf } from "../copies";
 import type { Level } from "../options";
-import { toPrinted } from "../printed";
+import { printJson, toPrinted } from "../printed";
 import { pairsOf, takeSpread } from "../supply";
 import { attemptCost, compared, comparedAgain, glance, type Patience, patienceFor, takeAttempt } from "./attempts";
 import { chooseDecoys } from "./decoys";
@@ -236,28 +235,16 @@ function layOut(
   });
   const solved = cells.map(([n, e, s, w]): TileFace => [n, e, s, w]);
   const { tiles } = places;
-  const code = dealCode(printOf({ level, version, frame, solved, tiles }, options));
+  const code = dealCode(seen({ level, version, frame, solved, tiles }, options));
   return { code, level, version, attempt, frame, solved, tiles, decoys };
 }
 
-const printed = new WeakMap<readonly Run[], string>();
-
-/** All that can be seen of a deal, as JSON. Most words are the very ones of the last reading. */
-function printOf(
+/** All that can be seen of a deal, as JSON. */
+function seen(
   { level, version, frame, solved, tiles }: Pick<TilesDeal, "level" | "version" | "frame" | "solved" | "tiles">,
   { turn }: TilesOptions,
 ): string {
-  const wordsOf = (runs: readonly Run[]): string => {
-    const words = printed.get(runs) ?? JSON.stringify(runs);
-    printed.set(runs, words);
-    return words;
-  };
-  const faces = solved.map((face) => {
-    const edges = face.map((edge) =>
-      edge ? `[${JSON.stringify(edge.picture?.path ?? "")},${wordsOf(edge.runs)}]` : "0",
-    );
-    return `[${edges.join(",")}]`;
-  });
+  const faces = solved.map((face) => `[${face.map((edge) => (edge ? printJson(edge) : "0")).join(",")}]`);
   const rest = JSON.stringify(["tiles", level, version, turn, frame, tiles]);
   return `${rest.slice(0, -1)},[${faces.join(",")}]]`;
 }
