@@ -4,7 +4,7 @@ import path from "node:path";
 import * as fc from "fast-check";
 import { nothingAround, type Reading, type Workshop } from "../../src/make/workshop";
 import { testAssets } from "../support/typeface";
-import { testWorkshop } from "../support/units";
+import { testWorkshop, word } from "../support/units";
 import { changes, edited, seedTexts } from "./texts";
 
 /*
@@ -95,4 +95,36 @@ describe(`what is kept (${runs} sequences of edits, seed ${seed})`, function () 
     });
     await fc.assert(law, { seed, numRuns: runs, includeErrorInReport: true });
   });
+
+  const pairs = Array.from({ length: 20 }, (_, i) => `- o ${word(i)} = the ${word(i + 200)}\n`);
+  const unit = (items: readonly string[], options: string): string =>
+    `## Words\n\n${items.join("")}\n\`\`\`activity\nmake: ${options}\n\`\`\`\n`;
+  const tiles = (items: readonly string[]): string => unit(items, "tiles\ngrid: 3 x 3\ndecoys: 4\nsize: 60");
+  const longer = (at: number): readonly string[] =>
+    pairs.map((pair, i) => (i === at ? pair.replace("\n", " over there by the door\n") : pair));
+  const changed: readonly [what: string, before: string, after: readonly string[]][] = [
+    [
+      "words become too long for their tiles",
+      tiles(pairs),
+      [tiles(pairs.map((pair) => pair.replace(/- o (\S+)/, "- o $1-comprido-demais-para-se-ler-na-mesa")))],
+    ],
+    ["a word becomes several", tiles(pairs), pairs.map((_, i) => tiles(longer(i)))],
+    [
+      "items stand at the same lines in another way",
+      tiles(pairs.map((pair) => pair.replace("\n", " \n"))),
+      [tiles(pairs.map((pair) => ` ${pair}`)), tiles(pairs.map((pair) => pair.replace("- ", "-  ")))],
+    ],
+    ["a circle gets one more card", unit(pairs, "loop\ntake: 8\ndecoys: 1"), [unit(pairs, "loop\ntake: 8\ndecoys: 2")]],
+  ];
+  for (const [what, before, after] of changed) {
+    it(`is not taken where ${what}`, async () => {
+      const [workshop, fresh] = [await testWorkshop(), await freshWorkshop()];
+      const read = (engine: Workshop, text: string): unknown =>
+        said(engine.read({ name: "unit", text }, nothingAround));
+      for (const text of after) {
+        read(workshop, before);
+        assert.deepEqual(read(workshop, text), read(fresh, text));
+      }
+    });
+  }
 });

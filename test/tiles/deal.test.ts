@@ -2,7 +2,7 @@ import assert from "node:assert/strict";
 import { copiesOf, setsFor } from "../../src/activities/copies";
 import { innerCount, innerEdges, largestFrame, outerCount, outerEdges } from "../../src/activities/tiles/frame";
 import type { TilesDeal } from "../../src/activities/tiles/model";
-import { markAlphabet, pieceMark } from "../../src/base/mark";
+import { dealCode, markAlphabet, pieceMark } from "../../src/base/mark";
 import { upTo } from "../../src/base/seed";
 import { readUnitText, unitOf, word } from "../support/units";
 
@@ -191,5 +191,28 @@ describe("dealing tiles", () => {
       const [a, b] = [shown(p.cell, p.side), shown(q.cell, q.side)];
       assert.ok(a !== undefined && b !== undefined && a !== b, `${a} against ${b}`);
     }
+  });
+});
+
+describe("a deal's code", () => {
+  it("is the hash of all that can be seen, whatever signs the words have", async () => {
+    const words = ['the "big" one', "the **bold** one", "a back\\\\slash", "o ânimo"];
+    const [deal] = await deals(
+      `## A\n\n${words.map((each, i) => `- ${word(i)} = ${each}\n`).join("")}\n\`\`\`activity\nmake: tiles\n\`\`\`\n`,
+    );
+    assert.ok(deal);
+    const { level, version, frame, tiles, solved } = deal;
+    const faces = solved.map((face) => face.map((edge) => (edge ? [edge.picture?.path ?? "", edge.runs] : 0)));
+    assert.equal(deal.code, dealCode(JSON.stringify(["tiles", level, version, "free", frame, tiles, faces])));
+  });
+});
+
+describe("edges that fit though they are no pair", () => {
+  it("are found where there is only one such couple", async () => {
+    // “slow”, a further answer of the last pair, is printed in the first: only “langsam” fits it besides.
+    const text =
+      "## A\n\n- lento = slow\n- alto = tall\n- bajo = short\n- leise / slow = langsam\n\n```activity\nmake: tiles\n```\n";
+    const { findings } = await readUnitText(text);
+    assert.ok(findings.some(({ code }) => code === "ambiguous-edge"));
   });
 });

@@ -91,6 +91,12 @@ describe("traps in lists", () => {
     );
   });
 
+  it("takes out just the slashes that part nothing", () => {
+    assert.deepEqual(found("- / ovo / / / clara = egg / / white /\n- a = b\n"), [
+      ["empty-answer", "- ovo / clara = egg / white\n- a = b\n"],
+    ]);
+  });
+
   it("parts emphasis at bars in the first cell of a row, and not in the second", () => {
     const table = (left: string, right: string): string => `| a | b |\n| --- | --- |\n| ${left} | ${right} |\n`;
     assert.deepEqual(found(table("**a \\| roda**", "**the \\| wheel**")), [
