@@ -193,3 +193,53 @@ describe("how circles look", () => {
     assert.deepEqual(stretch([5], 0, 0), [5]);
   });
 });
+
+/** Two rings of n cards, one of them by steps of two, and the rungs between them; every way may be gone in both directions. */
+function petersen(n: number): number[][] {
+  const follows: number[][] = upTo(2 * n).map(() => []);
+  const join = (a: number, b: number) => {
+    follows[a]?.push(b);
+    follows[b]?.push(a);
+  };
+  for (const i of upTo(n)) {
+    join(i, (i + 1) % n);
+    join(i, n + i);
+    join(n + i, n + ((i + 2) % n));
+  }
+  return follows;
+}
+
+describe("a search that goes astray", () => {
+  it("begins anew and still meets every circle once", () => {
+    // Schwenk 1989 (J. Combin. Theory B 47, 53–59): n circles where n leaves 1 by 6, three where it leaves 3, none where 5.
+    for (const [n, circles] of [
+      [7, 7],
+      [9, 3],
+      [11, 0],
+      [13, 13],
+      [15, 3],
+      [17, 0],
+    ] as const) {
+      const found = everyCircle(petersen(n), upTo(2 * n));
+      assert.equal(new Set(found.circles.map(fromFirst)).size, 2 * circles, `${n}`);
+      assert.equal(found.circles.length, 2 * circles, `${n}`);
+    }
+  });
+
+  it("needs few choices where going back one by one would take very many", () => {
+    const cards = 1000;
+    for (const seed of [240, 588, 689, 988, 1222]) {
+      const random = randomFrom(seed);
+      const follows = upTo(cards).map((card) => [(card + 1) % cards]);
+      for (let i = 0; i < 2000; i++) {
+        const before = (below(random, cards) + cards - 1) % cards;
+        const next = below(random, cards);
+        if (!follows[before]?.includes(next)) follows[before]?.push(next);
+      }
+      const { status, second = [], nodes } = proveLoop({ follows }).full;
+      assert.equal(status, "several");
+      assert.ok(isCircle({ follows }, second));
+      assert.ok(nodes <= 722, `${seed}: ${nodes}`);
+    }
+  });
+});
