@@ -1,4 +1,4 @@
-import type { Rule } from "../base/finding";
+import type { Fix, Rule } from "../base/finding";
 import type { Validator } from "../base/generated/validators";
 import type { Range } from "../base/range";
 import type { Run } from "../base/run";
@@ -184,6 +184,16 @@ export interface Sharing {
   sheet(copies: readonly number[]): Sheet;
 }
 
+/** How a change is tried before it is offered. Bounded, and quick where the same was asked before. */
+export interface Trial<D extends Deal, T extends Dealt<D>> {
+  /** Whether it can be dealt. */
+  deals(request: DealRequest): boolean;
+  /** Whether every deal is soon proven to be as it is meant. */
+  holds(request: DealRequest): boolean;
+  /** Other options for what is dealt that are shown to hold, the smallest change first. */
+  options?(dealt: T): readonly Fix[];
+}
+
 /** An option that another one goes before. */
 export interface Overruled {
   readonly key: string;
@@ -222,6 +232,8 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   deal(request: DealRequest): T;
   /** The same in steps, where it may take long; says in a few words how far it is. */
   readonly dealing?: (request: DealRequest) => Steps<T>;
+  /** How a change is tried; where left out, by dealing it. */
+  readonly trial?: Trial<D, T>;
   /** What is dealt for each class hour, for a single one: a trial print has no use for the others. */
   oneHour?(dealt: T): T;
   /** Sheets of pieces of one copy (`undefined`: the master), dealt. */

@@ -2,7 +2,16 @@ import type { Fix, Report, Rule } from "../../../base/finding";
 import type { Range } from "../../../base/range";
 import type { Pair } from "../../../unit/unit";
 import { setOption } from "../../edits";
-import { causeOf, changed, dropAnswer, dropPair, laterOf, type PairChange, type Standing } from "../../shared-answers";
+import {
+  causeOf,
+  changed,
+  distinctFixes,
+  dropAnswer,
+  dropPair,
+  laterOf,
+  type PairChange,
+  type Standing,
+} from "../../shared-answers";
 import { dealBoard } from "../deal";
 import type { BoardWord, DealtBoard, DoubleClue } from "../model";
 import { type BoardOptions, cellsIn, largestGrid } from "../options";
@@ -65,7 +74,7 @@ function report(dealt: DealtBoard, double: DoubleClue): Report {
       { range: (inEarlier ? later : earlier).range, message: "The other pair" },
       ...others.slice(0, 2).map((pair) => ({ range: pair.range, message: "This says that the two fit" })),
     ],
-    fixes: fixesFor(dealt, [later, earlier], alternative),
+    fixes: distinctFixes(fixesFor(dealt, [later, earlier], alternative)),
   };
 }
 
