@@ -158,6 +158,8 @@ export interface Overlooked<D extends Deal, T extends Dealt<D>> {
   readonly harm: string;
   /** Another seed puts other words beside them, and so may keep them apart. */
   readonly bySeed?: true;
+  /** Other values of options with which less may be mistaken; each is tried before it is offered. */
+  calmer?(dealt: T): readonly { readonly title: string; readonly key: string; readonly value: string | number }[];
   /** What learners compare. */
   texts(dealt: T, deal: D): readonly Worded[];
   /**
