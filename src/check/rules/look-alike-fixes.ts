@@ -31,7 +31,7 @@ function has({ options }: ActivityBlock, key: string): boolean {
 }
 
 /** The innermost item that a place stands in; of the unit's own text alone. */
-function itemAt({ sections }: Unit, { start }: Range): Item | undefined {
+export function itemAt({ sections }: Unit, { start }: Range): Item | undefined {
   const section = sections.find(({ range }) => range.start <= start && start < range.end);
   if (!section) return undefined;
   const { pairs, statements, events, piles } = section;

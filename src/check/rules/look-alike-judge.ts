@@ -2,19 +2,20 @@ import type { Deal, DealRequest, Dealt, Overlooked } from "../../activities/cont
 import { setOption } from "../../activities/edits";
 import { optionPlace } from "../../activities/report";
 import type { Fix, Report } from "../../base/finding";
+import type { Range } from "../../base/range";
 import { type LookAlikes, lookAlikes, overlooking } from "../../match/look-alikes";
 import type { MatchKey, Relation } from "../../match/relation";
 import type { CheckContext, CheckedActivity } from "../context";
-import { areMeant, meantFix, type StaysApart, withoutOne } from "./look-alike-fixes";
-import { joined, placesOf, sentence } from "./look-alike-phrases";
+import { areMeant, itemAt, meantFix, type StaysApart, withoutOne } from "./look-alike-fixes";
+import { joined, placesOf, sentences } from "./look-alike-phrases";
 import type { Words } from "./look-alike-words";
 
 type Hook = Overlooked<Deal, Dealt<Deal>>;
 
 export interface Judged {
   readonly activity: CheckedActivity;
-  /** Groups that nothing else keeps apart. */
-  readonly reports: readonly { readonly group: LookAlikes; readonly report: Report }[];
+  /** Groups that nothing else keeps apart, by cause. */
+  readonly reports: readonly { readonly groups: readonly LookAlikes[]; readonly report: Report }[];
   /** Groups that stand on the pieces of a deal, and those of them that do no harm there, proven. */
   readonly met: readonly LookAlikes[];
   readonly safe: readonly LookAlikes[];
@@ -36,7 +37,7 @@ export function judge(activity: CheckedActivity, around: Around): Judged {
   const { plan, dealt } = activity;
   const { kind } = plan;
   const hook = kind?.overlooked;
-  const reports: { group: LookAlikes; report: Report }[] = [];
+  const reports: { groups: readonly LookAlikes[]; report: Report }[] = [];
   const met: LookAlikes[] = [];
   const safe: LookAlikes[] = [];
   let open = false;
@@ -62,49 +63,86 @@ export function judge(activity: CheckedActivity, around: Around): Judged {
       safe.push(...groups);
       continue;
     }
-    const alone = groups.filter((group) => confused([group])?.length);
-    const culprits = alone.length === 0 ? groups : alone;
-    for (const group of culprits) {
-      const pieces = (alone.length === 0 ? undefined : confused([group])) ?? together;
-      const others = alone.length === 0 ? culprits.length - 1 : 0;
-      reports.push({ group, report: reportOf(activity, hook, deal, group, { pieces, others }, { ...around, tries }) });
+    const stands = (group: LookAlikes): readonly Range[] => placesIn(hook, dealt, deal, group, words);
+    const itemsOf = (group: LookAlikes): string =>
+      [...new Set(stands(group).map((place) => (itemAt(around.context.unit, place)?.block ?? place).start))].join(" ");
+    for (const cause of causesOf(groups, confused, itemsOf)) {
+      const pieces = confused(cause) ?? together;
+      const places = [...new Set(cause.flatMap(stands))].sort((a, b) => a.start - b.start);
+      reports.push({
+        groups: cause,
+        report: reportOf(activity, hook, { groups: cause, pieces, places }, { ...around, tries }),
+      });
     }
   }
   return { activity, reports, met, safe, open };
 }
 
+/** Groups that do harm, with the pieces that may change places and where the texts stand. */
+interface Cause {
+  readonly groups: readonly LookAlikes[];
+  readonly pieces: readonly string[];
+  readonly places: readonly Range[];
+}
+
+/** Where the texts of a group stand, in the unit's order. */
+function placesIn(hook: Hook, dealt: Dealt<Deal>, deal: Deal, group: LookAlikes, words: Words): readonly Range[] {
+  const own = hook.places?.(dealt, deal, group.keys) ?? [];
+  return own.length > 0 ? [...own].sort((a, b) => a.start - b.start) : placesOf(group, words);
+}
+
+/**
+ * What does harm, cause by cause: groups that do so alone, those of the same items together, as the words and the glosses of two
+ * pairs; else as few groups as do so only together.
+ */
+function causesOf(
+  groups: readonly LookAlikes[],
+  confused: (some: readonly LookAlikes[]) => readonly string[] | undefined,
+  itemsOf: (group: LookAlikes) => string,
+): (readonly LookAlikes[])[] {
+  const alone = groups.filter((group) => confused([group])?.length);
+  if (alone.length === 0) {
+    const needed = groups.reduce((left, group) => {
+      const others = left.filter((each) => each !== group);
+      return others.length > 0 && confused(others)?.length ? others : left;
+    }, groups);
+    return [needed];
+  }
+  const causes = new Map<string, LookAlikes[]>();
+  alone.forEach((group, i) => {
+    const items = itemsOf(group) || `words that stand in no item ${i}`;
+    causes.set(items, [...(causes.get(items) ?? []), group]);
+  });
+  return [...causes.values()];
+}
+
 function reportOf(
   activity: CheckedActivity,
   hook: Hook,
-  deal: Deal,
-  group: LookAlikes,
-  { pieces, others }: { readonly pieces: readonly string[]; readonly others: number },
+  { groups, pieces, places }: Cause,
   { context, words, tries }: Around & { readonly tries: { left: number } },
 ): Report {
   const {
     plan: { title },
     dealt,
   } = activity;
-  const with_ = others > 0 ? ` (with ${others} more such ${others === 1 ? "group" : "groups"} of words)` : "";
   const apart = hook.piece === undefined ? "" : `: nothing else keeps ${counted(pieces, hook.piece)} apart`;
   const place = optionPlace(dealt.request.block);
-  const own = hook.places?.(dealt, deal, group.keys) ?? [];
-  const stands = own.length > 0 ? [...own].sort((a, b) => a.start - b.start) : placesOf(group, words);
   const staysApart: StaysApart = (request) =>
-    tries.left-- > 0 ? mended(activity, hook, words, group, request) : undefined;
-  const meant = meantFix(context.unit, stands.at(-1) ?? place);
+    tries.left-- > 0 ? mended(activity, hook, words, groups, request) : undefined;
+  const meant = meantFix(context.unit, places.at(-1) ?? place);
   const fixes = [
     ...anotherSeed(activity, hook, staysApart),
     ...otherOptions(activity, hook, staysApart),
     ...(meant ? [meant] : []),
-    ...withoutOne(context, activity, stands, staysApart),
+    ...withoutOne(context, activity, places, staysApart),
   ];
   return {
-    range: stands.at(-1) ?? place,
+    range: places.at(-1) ?? place,
     severity: "information",
-    message: `${sentence(group)} Whoever overlooks it ${hook.harm}, in “${title}”${apart}${with_}.`,
+    message: `${sentences(groups)} Whoever overlooks it ${hook.harm}, in “${title}”${apart}.`,
     related: [
-      ...stands.slice(0, -1).map((range) => ({ range, message: "Easily taken for this" })),
+      ...places.slice(0, -1).map((range) => ({ range, message: "Easily taken for this" })),
       { range: place, message: "The activity" },
     ],
     fixes,
@@ -132,14 +170,14 @@ export function answersIn(relation: Relation): (key: MatchKey) => string {
 }
 
 /**
- * A changed request dealt, where each deal is as it is meant and, if the difference is overlooked, this group does no harm any
+ * A changed request dealt, where each deal is as it is meant and, if the difference is overlooked, these groups do no harm any
  * more and no other one does that did none; else undefined.
  */
 function mended(
   { plan: { kind }, dealt }: CheckedActivity,
   hook: Hook,
   words: Words,
-  group: LookAlikes,
+  groups: readonly LookAlikes[],
   request: DealRequest,
 ): Dealt<Deal> | undefined {
   const after = kind?.deal(request);
@@ -149,7 +187,7 @@ function mended(
   const before = culpritsOf(hook, dealt, words) ?? [];
   const isIn = (one: LookAlikes, other: LookAlikes): boolean => one.keys.every((key) => other.keys.includes(key));
   const known = (each: LookAlikes): boolean => before.some((other) => isIn(each, other));
-  return left.every((each) => known(each) && !isIn(each, group)) ? after : undefined;
+  return left.every((each) => known(each) && !groups.some((group) => isIn(each, group))) ? after : undefined;
 }
 
 /** Groups that can be mistaken in some deal; undefined where that is not settled, or where only several of them together can be. */

@@ -23,10 +23,14 @@ export const lookAlike: Rule<CheckContext> = {
   check: (context) => {
     const words = wordsIn(context);
     const judged = context.activities.map((activity) => judge(activity, { context, words }));
-    const told = new Set(judged.flatMap(({ reports }) => reports.flatMap(({ group }) => group.keys)));
+    const told = new Set(
+      judged.flatMap(({ reports }) => reports.flatMap(({ groups }) => groups.flatMap(({ keys }) => keys))),
+    );
     const settled = judged.every(({ open }) => !open);
     const shown = new Set(settled ? judged.flatMap(({ safe }) => safe.flatMap(({ keys }) => keys)) : []);
-    const loud = new Map(judged.flatMap(({ reports }) => reports.map(({ group, report }) => [nameOf(group), report])));
+    const loud = new Map(
+      judged.flatMap(({ reports }) => reports.map(({ groups, report }) => [groups.map(nameOf).join(), report])),
+    );
     const facts = { words, told, shown };
     const quiet = sectionsInUse(context).flatMap((section) => ofSection(context, section, facts));
     const decoys = judged.flatMap((each) => ofDecoys(context, each, facts));
