@@ -114,7 +114,7 @@ export interface Dealt<D extends Deal> {
   readonly used: readonly Pair[];
   /** Why levels that were asked for do not differ from each other, or from what would be made without them; a part of a sentence. */
   readonly sameLevels?: string;
-  /** Why a hard deal is measured easier than the gentle one of its version, and cannot be otherwise; a part of a sentence. */
+  /** Which hard deal is measured easier than a gentle one, of whatever version, and why; a sentence without its stop. */
   readonly upsetLevels?: string;
 }
 
@@ -218,6 +218,8 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   readonly wholeSheets?: true;
   /** Words stand at the edges of its pieces, which lie against each other: film must not stand over. */
   readonly edgeToEdge?: true;
+  /** Its pieces make a circle, and `smaller` of a deal says whether some of them can close one: a proof of its own. */
+  readonly closesCircles?: true;
   /** It sorts the piles of its sections. */
   readonly sortsPiles?: true;
   /** Fewer learners than these cannot use a set; two where left out. */
