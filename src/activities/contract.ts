@@ -1,4 +1,4 @@
-import type { Rule } from "../base/finding";
+import type { Fix, Rule } from "../base/finding";
 import type { Validator } from "../base/generated/validators";
 import type { Range } from "../base/range";
 import type { Run } from "../base/run";
@@ -114,7 +114,7 @@ export interface Dealt<D extends Deal> {
   readonly used: readonly Pair[];
   /** Why levels that were asked for do not differ from each other, or from what would be made without them; a part of a sentence. */
   readonly sameLevels?: string;
-  /** Why a hard deal is measured easier than the gentle one of its version, and cannot be otherwise; a part of a sentence. */
+  /** Which hard deal is measured easier than a gentle one, of whatever version, and why; a sentence without its stop. */
   readonly upsetLevels?: string;
 }
 
@@ -158,6 +158,8 @@ export interface Overlooked<D extends Deal, T extends Dealt<D>> {
   readonly harm: string;
   /** Another seed puts other words beside them, and so may keep them apart. */
   readonly bySeed?: true;
+  /** Other values of options with which less may be mistaken; each is tried before it is offered. */
+  calmer?(dealt: T): readonly { readonly title: string; readonly key: string; readonly value: string | number }[];
   /** What learners compare. */
   texts(dealt: T, deal: D): readonly Worded[];
   /**
@@ -184,6 +186,16 @@ export interface Sharing {
   sheet(copies: readonly number[]): Sheet;
 }
 
+/** How a change is tried before it is offered. Bounded, and quick where the same was asked before. */
+export interface Trial<D extends Deal, T extends Dealt<D>> {
+  /** Whether it can be dealt. */
+  deals(request: DealRequest): boolean;
+  /** Whether every deal is soon proven to be as it is meant. */
+  holds(request: DealRequest): boolean;
+  /** Other options for what is dealt that are shown to hold, the smallest change first. */
+  options?(dealt: T): readonly Fix[];
+}
+
 /** An option that another one goes before. */
 export interface Overruled {
   readonly key: string;
@@ -206,6 +218,8 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   readonly wholeSheets?: true;
   /** Words stand at the edges of its pieces, which lie against each other: film must not stand over. */
   readonly edgeToEdge?: true;
+  /** Its pieces make a circle, and `smaller` of a deal says whether some of them can close one: a proof of its own. */
+  readonly closesCircles?: true;
   /** It sorts the piles of its sections. */
   readonly sortsPiles?: true;
   /** Fewer learners than these cannot use a set; two where left out. */
@@ -222,6 +236,8 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   deal(request: DealRequest): T;
   /** The same in steps, where it may take long; says in a few words how far it is. */
   readonly dealing?: (request: DealRequest) => Steps<T>;
+  /** How a change is tried; where left out, by dealing it. */
+  readonly trial?: Trial<D, T>;
   /** What is dealt for each class hour, for a single one: a trial print has no use for the others. */
   oneHour?(dealt: T): T;
   /** Sheets of pieces of one copy (`undefined`: the master), dealt. */

@@ -1,3 +1,4 @@
+import { kindNamed } from "../activities/kinds";
 import type { Range } from "../base/range";
 import type { FileReport } from "./report";
 
@@ -31,7 +32,7 @@ export function toJson({ file, lines, findings, activities }: FileReport): unkno
         nodes: proof.nodes,
         by: proof.by,
         ...(proof.second === undefined ? {} : { second: proof.second }),
-        ...(make === "loop" ? { smaller: smallerCircle(smaller) } : {}),
+        ...(kindNamed(make)?.closesCircles ? { smaller: smallerCircle(smaller) } : {}),
         ...(difficulty === undefined ? {} : { difficulty }),
       })),
     ),

@@ -199,6 +199,6 @@ describe("decoys that are named", () => {
     expect(said).to.contain("“coconut” and “Coconut” differ only in capitals");
     // The article of that language.
     expect(said).to.contain("“wheel” and “the wheel” differ only in the article");
-    expect(said).not.to.contain("luz");
+    expect(said).not.to.contain("“luz”");
   });
 });

@@ -18,6 +18,7 @@ export const loop: ActivityKind<LoopDeal, DealtLoop> = {
   schema,
   validate: validateLoop,
   tellsShared: true,
+  closesCircles: true,
   deal: dealLoop,
   pieceSheets,
   solutionSheets,

@@ -25,6 +25,8 @@ export const rebuild: ActivityKind<RebuildDeal, DealtRebuild> = {
     texts: partTexts,
     role: (_dealt, _deal, key) => key,
     places: partPlaces,
+    calmer: ({ options }) =>
+      options.packet > 1 ? [{ title: "Put one sentence into each packet", key: "packet", value: 1 }] : [],
     confused: confusedParts,
   },
   deal: dealRebuild,

@@ -1,14 +1,16 @@
 import schema from "../../../schemas/tiles.schema.json";
 import { validateTiles } from "../../base/generated/validators";
 import type { ActivityKind } from "../contract";
-import { dealingTiles, dealTiles } from "./deal";
+import { dealingTiles, dealTiles, hasEnough } from "./deal";
 import { directions, tilesGuide, tilesLabels } from "./guide";
 import { solutionSheets } from "./key";
 import type { DealtTiles, TilesDeal } from "./model";
 import { confusedTiles, edgeTexts } from "./overlooked";
 import { tilePieces, tileRecord } from "./pieces";
 import { rules } from "./rules";
+import { optionFixes } from "./rules/causes";
 import { pieceSheets } from "./sheets";
+import { holdsSoon } from "./trial";
 
 /** Square tiles laid so that touching edges belong together. */
 export const tiles: ActivityKind<TilesDeal, DealtTiles> = {
@@ -19,6 +21,7 @@ export const tiles: ActivityKind<TilesDeal, DealtTiles> = {
   validate: validateTiles,
   deal: dealTiles,
   dealing: dealingTiles,
+  trial: { deals: hasEnough, holds: holdsSoon, options: optionFixes },
   pieceSheets,
   solutionSheets,
   pieces: tilePieces,

@@ -20,6 +20,13 @@ export function sentence(group: LookAlikes): string {
   return `${pair(group)} differ only in ${list(group)}.`;
 }
 
+/** The same of several groups that differ in the same, or each in its own way. */
+export function sentences([first, ...others]: readonly LookAlikes[]): string {
+  if (!first) return "";
+  const more = others.map((group) => (list(group) === list(first) ? `So do ${pair(group)}.` : sentence(group)));
+  return [sentence(first), ...more].join(" ");
+}
+
 export function pair({ keys }: LookAlikes): string {
   return joined(keys.map((key) => `“${key}”`));
 }

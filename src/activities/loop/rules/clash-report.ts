@@ -1,4 +1,5 @@
 import type { Related, Report } from "../../../base/finding";
+import { distinctFixes } from "../../shared-answers";
 import { type DealtLoop, type LoopDeal, signAt } from "../model";
 import { type Clash, clashCause, closedBy, laterPair } from "./clashes";
 import { type Aim, fixesFor } from "./fixes";
@@ -24,7 +25,7 @@ export function report(
       ...others.slice(0, 2).map((pair) => ({ range: pair.range, message: "This says that the two fit" })),
       ...also,
     ],
-    fixes: fixesFor(dealt, clash, aim),
+    fixes: distinctFixes(fixesFor(dealt, clash, aim)),
   };
 }
 
