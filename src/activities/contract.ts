@@ -10,8 +10,8 @@ import type { Difficulty } from "../prove/difficulty";
 import type { Proof } from "../prove/proof";
 import type { Typeface } from "../text/typeface";
 import type { ActivityBlock, Pair, Picture, Section, Unit } from "../unit/unit";
-import type { MaterialWords } from "./material-words";
 import type { CommonOptions, OptionSchema, ResolvedOptions } from "./options";
+import type { MaterialWords } from "./paper-words";
 
 /** The kinds that exist now; the schemas hold the same names. */
 export type KindName = "tiles" | "strips" | "rebuild" | "sort" | "calls" | "board" | "loop";

@@ -5,8 +5,8 @@ import { papers } from "../../page/paper";
 import type { Sheet } from "../../page/sheet";
 import type { Press } from "../contract";
 import { setsFor } from "../copies";
+import { slipWords } from "../paper-words";
 import { activityPage } from "../sheet-page";
-import { slipWords } from "../slip-words";
 import type { DealtStrips, StripsDeal } from "./model";
 
 /** Height of a row to write in, a column for one desk, and the clearance round a slip, mm. */
