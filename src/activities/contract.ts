@@ -28,6 +28,8 @@ export interface Deal {
   readonly level: string;
   /** From 1. */
   readonly version: number;
+  /** Where it lies on one of several desks, each of which has a version of its own: the number of the desk, from 1. */
+  readonly desk?: number;
   /** Copies to print, or `by copier`: one master whose marks leave the copy out. */
   readonly copies: number | "by copier";
   /** Which attempt of the seed's sequence was taken, from 0. */

@@ -20,12 +20,13 @@ export function sideFolio(side: "front" | "back", flip: Duplex, page: number, pa
     : `${folio(page, pages)}, back`;
 }
 
-/** Level and version, where there are several, and the deal code. */
-export function stateOf({ options }: DealRequest, deal: Pick<Deal, "level" | "version" | "code">): string[] {
+/** Level and version or desk, where there are several, and the deal code. */
+export function stateOf({ options }: DealRequest, deal: Pick<Deal, "level" | "version" | "desk" | "code">): string[] {
   const { levels, versions } = options.value;
+  const which = deal.desk === undefined ? `version ${deal.version}` : `desk ${deal.desk}`;
   return [
     ...((levels?.length ?? 1) > 1 ? [deal.level] : []),
-    ...(versions > 1 ? [`version ${deal.version}`] : []),
+    ...(versions > 1 || deal.desk !== undefined ? [which] : []),
     deal.code,
   ];
 }

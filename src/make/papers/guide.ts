@@ -154,11 +154,18 @@ function primary(lang: string): string {
   return lang.toLowerCase().split("-")[0] ?? lang;
 }
 
-/** Level and version, where there are several; a caller's list is that of an hour. */
-export function dealName({ level, version }: Deal, all: readonly Deal[], one: "version" | "hour" = "version"): string {
+/** Level and version or desk, where there are several; a caller's list is that of an hour. */
+export function dealName(
+  { level, version, desk }: Deal,
+  all: readonly Deal[],
+  one: "version" | "hour" = "version",
+): string {
   const levels = new Set(all.map((deal) => deal.level)).size > 1;
   const versions = new Set(all.map((deal) => deal.version)).size > 1;
-  return [...(levels ? [level] : []), ...(versions ? [`${one} ${version}`] : [])].join(", ");
+  return [
+    ...(levels ? [level] : []),
+    ...(versions ? [desk === undefined ? `${one} ${version}` : `desk ${desk}`] : []),
+  ].join(", ");
 }
 
 function copiesName({ copies }: Deal): string {

@@ -1,4 +1,5 @@
 import type { Fix, Rule } from "../../../base/finding";
+import type { Section } from "../../../unit/unit";
 import { setOption } from "../../edits";
 import { optionPlace, quotedList } from "../../report";
 import { fewestEvents } from "../deal";
@@ -16,13 +17,16 @@ export const tooFewEvents: Rule<StripsContext> = {
   check: ({ dealt }) => {
     const { request, events, deals, options } = dealt;
     if (deals.length > 0) return [];
-    const { block, unit, sections } = request;
-    const found = sections.reduce((sum, each) => sum + each.events.reduce((n, { free }) => n + 1 + free.length, 0), 0);
+    const { block, unit } = request;
+    const sections = options.desks === undefined ? request.sections : shortest(request.sections);
+    const found = sections.reduce((sum, each) => sum + eventsIn(each), 0);
     // The choice alone is to blame where the sections have enough.
     const taken = options.take !== undefined && found >= fewestEvents;
     const fixes: Fix[] = [];
     if (taken) fixes.push({ title: `Take ${found}`, edits: [setOption(block, unit.text, "take", String(found))] });
-    const others = unit.sections.filter((each) => each.events.length >= fewestEvents && !sections.includes(each));
+    const others = unit.sections.filter(
+      (each) => each.events.length >= fewestEvents && !request.sections.includes(each),
+    );
     if (!taken && events.length === 0) {
       for (const { name } of others.slice(0, 3)) {
         fixes.push({
@@ -33,8 +37,18 @@ export const tooFewEvents: Rule<StripsContext> = {
     }
     const names = quotedList(sections.map(({ name }) => name));
     const message = taken
-      ? `Strips need at least ${fewestEvents} events; \`take\` leaves ${events.length} of ${found}.`
+      ? `Strips need at least ${fewestEvents} events; \`take\` leaves ${options.desks === undefined ? events.length : options.take} of ${found}.`
       : `Strips need at least ${fewestEvents} events (numbered items); ${names} has ${found === 0 ? "none" : found}.`;
     return [{ range: optionPlace(block, ...(taken ? ["take"] : ["from"])), message, fixes }];
   },
 };
+
+function eventsIn({ events }: Section): number {
+  return events.reduce((sum, { free }) => sum + 1 + free.length, 0);
+}
+
+/** Of sections whose stories lie on desks of their own, the one with the fewest events, or all where none has any. */
+function shortest(sections: readonly Section[]): readonly Section[] {
+  const told = sections.filter((each) => eventsIn(each) > 0).sort((a, b) => eventsIn(a) - eventsIn(b));
+  return told.length > 0 ? told.slice(0, 1) : sections;
+}
