@@ -20,7 +20,7 @@ export function stripsGuide({ request, options, deals }: DealtStrips): GuideEntr
   const what =
     events.length === 0
       ? `Learners write events of their own on ${counted(blanks, "blank strip")}, for others to put in order.`
-      : `Learners put ${counted(events.length, "strip")} in the order of the story${blanks > 0 ? `, then add events of their own on ${counted(blanks, "blank strip")}` : ""}.`;
+      : `Learners put ${span(deals.map((deal) => deal.events.length))} strips in the order of the story${blanks > 0 ? `, then add events of their own on ${counted(blanks, "blank strip")}` : ""}.`;
   const round = deskRound(options, request);
   const planned = isPlanned(request);
   const stories = new Set(deals.map(keyOf)).size;
@@ -64,6 +64,12 @@ export function stripsGuide({ request, options, deals }: DealtStrips): GuideEntr
     ]),
     cautions,
   };
+}
+
+/** `7`, or `5–7` where desks tell stories of several lengths; never a single strip. */
+function span(numbers: readonly number[]): string {
+  const [least, most] = [Math.min(...numbers), Math.max(...numbers)];
+  return least === most ? String(most) : `${least}–${most}`;
 }
 
 /** `Desk 3 (TKXA47): B D A C` */
