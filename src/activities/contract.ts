@@ -131,8 +131,6 @@ export interface GuideEntry {
   materials(words: MaterialWords): readonly string[];
   /** Learners at one of the sets that lie on the tables; left out where there is one for all of them. */
   readonly atSet?: number;
-  /** Somebody calls, who does not play. */
-  readonly called?: true;
   /** Minutes in class, an estimate by the kind where the unit does not say. */
   readonly minutes: number;
   /** One line each, as it may be read out: pairs, orders, piles. */
@@ -212,6 +210,8 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   readonly sortsPiles?: true;
   /** Fewer learners than these cannot use a set; two where left out. */
   leastAtSet?(request: DealRequest): number;
+  /** Somebody calls, who does not play. */
+  readonly called?: true;
   /** Options that say nothing beside another one. */
   readonly overruled?: readonly Overruled[];
   /** Its own findings tell of pairs on its pieces that share an answer; the general one keeps quiet. */

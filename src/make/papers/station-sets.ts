@@ -29,8 +29,8 @@ export interface LaidOut {
 }
 
 export function layOut(
-  { dealt }: Printable,
-  { atSet, called }: GuideEntry,
+  { dealt, kind: { called } }: Printable,
+  { atSet }: GuideEntry,
   { classes, groups, places, desks }: Around,
 ): LaidOut {
   const sizes = [...new Set(classes.flatMap((learners) => groupSizes(learners, groups)))].filter((size) => size > 0);
