@@ -180,8 +180,8 @@ export interface Sharing {
   readonly sets: number;
   /** How far below the one before it each lies, mm. */
   readonly apart: number;
-  /** The sheet of some copies, the first at the top as on a sheet of its own. */
-  sheet(copies: readonly number[]): Sheet;
+  /** The sheet of some copies, the first at the top as on a sheet of its own; of a master none has a number. */
+  sheet(copies: readonly (number | undefined)[]): Sheet;
 }
 
 /** An option that another one goes before. */

@@ -35,10 +35,12 @@ export function setLabel(copy: number | undefined): string {
   return copy === undefined ? "master for copying" : `set ${copy + 1}`;
 }
 
-/** `set 3`, or `sets 3–6` of copies that follow each other. */
-export function setsLabel(copies: readonly number[]): string {
-  const [first = 0, last = first] = [copies[0], copies.at(-1)];
-  return first === last ? setLabel(first) : `sets ${first + 1}–${last + 1}`;
+/** `set 3`, or `sets 3–6` of copies that follow each other; a master has no numbers. */
+export function setsLabel(copies: readonly (number | undefined)[]): string {
+  const [first, last] = [copies[0], copies.at(-1)];
+  return first === undefined || last === undefined || first === last
+    ? setLabel(first)
+    : `sets ${first + 1}–${last + 1}`;
 }
 
 /** The title line of an activity's sheet, beside what stands right of it. */
