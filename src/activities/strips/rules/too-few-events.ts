@@ -1,6 +1,7 @@
 import type { Fix, Rule } from "../../../base/finding";
 import type { Section } from "../../../unit/unit";
 import { setOption } from "../../edits";
+import { tieExample } from "../../form-statements";
 import { optionPlace, quotedList } from "../../report";
 import { fewestEvents } from "../deal";
 import type { StripsContext } from "./context";
@@ -9,7 +10,7 @@ export const tooFewEvents: Rule<StripsContext> = {
   code: "too-few-events",
   severity: "error",
   title: "Too few events to put in order",
-  why: "Strips need at least three events: two can be in order by chance. Events are numbered items, `1.` `2.` `3.`, with bullets under an event for what may come in any order. For events that the learners write, leave the section without any and ask for `blanks: 8`.",
+  why: "Strips need at least three events: two can be in order by chance. Events are numbered items, `1.` `2.` `3.`, with bullets under an event for what may come in any order. Forms of a table get into an event by a tie: `1. Eu [meço](#medir) a roda.` For events that the learners write, leave the section without any and ask for `blanks: 8`.",
   example: {
     wrong: "## The morning\n\n1. A Inês entra.\n2. Ela paga.\n\n```activity\nmake: strips\n```",
     right: "## The morning\n\n1. A Inês entra.\n2. Ela mede um sumo.\n3. Ela paga.\n\n```activity\nmake: strips\n```",
@@ -39,7 +40,10 @@ export const tooFewEvents: Rule<StripsContext> = {
     const message = taken
       ? `Strips need at least ${fewestEvents} events; \`take\` leaves ${options.desks === undefined ? events.length : options.take} of ${found}.`
       : `Strips need at least ${fewestEvents} events (numbered items); ${names} has ${found === 0 ? "none" : found}.`;
-    return [{ range: optionPlace(block, ...(taken ? ["take"] : ["from"])), message, fixes }];
+    const form = found === 0 ? tieExample(sections) : undefined;
+    const told =
+      form === undefined ? "" : ` The forms of a table are no events: put one in an event, as in \`1. … ${form} …\`.`;
+    return [{ range: optionPlace(block, ...(taken ? ["take"] : ["from"])), message: message + told, fixes }];
   },
 };
 
