@@ -50,6 +50,8 @@ export interface DealtActivity {
   /** In short what it makes, for lists: `4 × 4 tiles`. */
   readonly summary: string;
   readonly deals: readonly Deal[];
+  /** Levels of difficulty were asked for: `levelTold`. */
+  readonly levels?: CommonOptions["levels"];
 }
 
 /** What a kind gets to deal from. */

@@ -1,4 +1,5 @@
 import type { Deal, Piece, PiecePlace, Press } from "../activities/contract";
+import { levelTold } from "../activities/levels";
 import type { PlannedStations } from "../activities/stations";
 import type { Sheet } from "../page/sheet";
 import { renderPdf } from "../render/pdf";
@@ -53,10 +54,11 @@ export async function makeFiles(
     const paper: Sheet[] = [];
     for (const deal of dealt.deals) {
       const pieces = kind.pieces(dealt, deal, press);
+      const level = levelTold(deal, dealt.request.options.value.levels);
       let print: readonly PieceDrawing[] | undefined;
       for (const { copies, sheets, apart } of printRuns(kind, dealt, deal, press)) {
         for (const copy of new Set(copies)) {
-          const of = { activity: title, make: kind.name, deal, copy };
+          const of = { activity: title, make: kind.name, deal, level, copy };
           const places = [...copies.keys()].filter((place) => copies[place] === copy);
           const own = pieces.map((piece) => ({
             ...piece,
@@ -69,7 +71,7 @@ export async function makeFiles(
         sets += copies.length;
       }
       paper.push(...kind.solutionSheets(dealt, deal, "solved", press));
-      const { code, level, version, attempt } = deal;
+      const { code, version, attempt } = deal;
       deals.push({
         code,
         activity: title,

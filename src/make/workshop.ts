@@ -152,9 +152,11 @@ class Bench implements Workshop {
       yield `Dealing “${activity.title}”`;
       checked.push({ plan: activity, dealt: yield* inSteps(activity.kind, activity.request) });
     }
-    const activities = checked.flatMap(({ plan: { index, title, kind }, dealt }): DealtActivity[] =>
-      kind ? [{ index, make: kind.name, title, summary: dealt.summary, deals: dealt.deals }] : [],
-    );
+    const activities = checked.flatMap(({ plan: { index, title, kind, request }, dealt }): DealtActivity[] => {
+      const levels = request?.options.value.levels;
+      const facts = { index, title, summary: dealt.summary, deals: dealt.deals, ...(levels ? { levels } : {}) };
+      return kind ? [{ ...facts, make: kind.name }] : [];
+    });
     const severities = new Map([...(around.severities ?? []), ...plan.severities]);
     const context = { unit, plan, activities: checked, press, printed: printedDeals(file, around), severities };
     const elsewhere = settings.flatMap(({ path, text, findings }) =>
