@@ -10,8 +10,8 @@ import type { Difficulty } from "../prove/difficulty";
 import type { Proof } from "../prove/proof";
 import type { Typeface } from "../text/typeface";
 import type { ActivityBlock, Pair, Picture, Section, Unit } from "../unit/unit";
-import type { MaterialWords } from "./material-words";
 import type { CommonOptions, OptionSchema, ResolvedOptions } from "./options";
+import type { MaterialWords } from "./paper-words";
 
 /** The kinds that exist now; the schemas hold the same names. */
 export type KindName = "tiles" | "strips" | "rebuild" | "sort" | "calls" | "board" | "loop";
@@ -28,6 +28,8 @@ export interface Deal {
   readonly level: string;
   /** From 1. */
   readonly version: number;
+  /** Where it lies on one of several desks, each of which has a version of its own: the number of the desk, from 1. */
+  readonly desk?: number;
   /** Copies to print, or `by copier`: one master whose marks leave the copy out. */
   readonly copies: number | "by copier";
   /** Which attempt of the seed's sequence was taken, from 0. */
@@ -48,6 +50,8 @@ export interface DealtActivity {
   /** In short what it makes, for lists: `4 × 4 tiles`. */
   readonly summary: string;
   readonly deals: readonly Deal[];
+  /** Levels of difficulty were asked for: `levelTold`. */
+  readonly levels?: CommonOptions["levels"];
 }
 
 /** What a kind gets to deal from. */
@@ -129,8 +133,6 @@ export interface GuideEntry {
   materials(words: MaterialWords): readonly string[];
   /** Learners at one of the sets that lie on the tables; left out where there is one for all of them. */
   readonly atSet?: number;
-  /** Somebody calls, who does not play. */
-  readonly called?: true;
   /** Minutes in class, an estimate by the kind where the unit does not say. */
   readonly minutes: number;
   /** One line each, as it may be read out: pairs, orders, piles. */
@@ -182,8 +184,8 @@ export interface Sharing {
   readonly sets: number;
   /** How far below the one before it each lies, mm. */
   readonly apart: number;
-  /** The sheet of some copies, the first at the top as on a sheet of its own. */
-  sheet(copies: readonly number[]): Sheet;
+  /** The sheet of some copies, the first at the top as on a sheet of its own; of a master none has a number. */
+  sheet(copies: readonly (number | undefined)[]): Sheet;
 }
 
 /** How a change is tried before it is offered. Bounded, and quick where the same was asked before. */
@@ -224,6 +226,8 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   readonly sortsPiles?: true;
   /** Fewer learners than these cannot use a set; two where left out. */
   leastAtSet?(request: DealRequest): number;
+  /** Somebody calls, who does not play. */
+  readonly called?: true;
   /** Options that say nothing beside another one. */
   readonly overruled?: readonly Overruled[];
   /** Its own findings tell of pairs on its pieces that share an answer; the general one keeps quiet. */

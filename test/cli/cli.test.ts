@@ -42,7 +42,7 @@ describe("the command line", function () {
       {
         activity: "Words – tiles",
         make: "tiles",
-        level: "gentle",
+        level: "plain",
         version: 1,
         status: "one",
         count: 1,

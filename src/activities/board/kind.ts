@@ -22,6 +22,7 @@ export const board: ActivityKind<BoardDeal, DealtBoard> = {
   pieceName: "board",
   wholeSheets: true,
   leastAtSet: ({ options }) => boardOptions(options).players,
+  called: true,
   deal: dealBoard,
   pieceSheets,
   solutionSheets,

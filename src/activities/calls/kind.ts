@@ -22,6 +22,7 @@ export const calls: ActivityKind<CallsDeal, DealtCalls> = {
     places: callPlaces,
     confused: confusedCalls,
   },
+  called: true,
   deal: dealCalls,
   pieceSheets: () => [],
   solutionSheets: (dealt, deal, view, press) => (view === "solved" ? callerSheets(dealt, deal, press) : []),

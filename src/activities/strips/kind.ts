@@ -26,6 +26,7 @@ export const strips: ActivityKind<StripsDeal, DealtStrips> = {
     places: stripPlaces,
     confused: confusedStrips,
   },
+  overruled: [{ key: "versions", by: "desks", why: "each desk has a version of its own" }],
   deal: dealStrips,
   pieceSheets,
   solutionSheets,
