@@ -3,6 +3,7 @@ import { type Env, scan, spacedSeparators } from "../inline";
 import type { Problems } from "../problems";
 import { anySign, boxed } from "./glued";
 import { textOf } from "./lines";
+import { clearMark } from "./marks";
 import { numberOf } from "./numbers";
 
 /*
@@ -29,16 +30,32 @@ export function unmarkedItems(
   env: Env,
   problems: Problems,
 ): boolean {
+  const found = linesOf(lines, [first, after]);
+  const style = statements(found) ?? numbers(found) ?? letters(found) ?? pairs(found, env) ?? columns(found, env);
+  if (!style) return false;
+  tell(lines, first, found, style, problems);
+  return true;
+}
+
+function linesOf(lines: LineIndex, [first, after]: readonly [number, number]): Line[] {
   const found: Line[] = [];
   for (let number = first; number < after; number++) {
     const text = textOf(lines, number);
     const lead = text.length - text.trimStart().length;
     found.push({ start: lines.start(number) + lead, text: text.trim() });
   }
-  const style = statements(found) ?? numbers(found) ?? letters(found) ?? pairs(found, env) ?? columns(found, env);
+  return found;
+}
+
+function tell(
+  lines: LineIndex,
+  first: number,
+  found: readonly Line[],
+  { begins, message }: NonNullable<Style>,
+  problems: Problems,
+): void {
   const [head] = found;
-  if (!style || !head) return false;
-  const { begins, message } = style;
+  if (!head) return;
   problems.trap("not-an-item", { start: head.start, end: head.start + head.text.length }, message, {
     title: found.length > 1 ? "Make items of these lines" : "Make it an item",
     edits: found.flatMap(({ start }, i) => {
@@ -48,7 +65,25 @@ export function unmarkedItems(
       return [begin, { range: { start: start + part.start, end: start + part.end }, text: " = " }];
     }),
   });
-  return true;
+}
+
+/** Texts of a paragraph's lines where each begins with a mark as `[F]`; none else. */
+export function markedTexts(lines: LineIndex, map: readonly [number, number]): readonly string[] {
+  if (!/^[ \t]*[[［【]/.test(textOf(lines, map[0]))) return [];
+  const texts = linesOf(lines, map).map(({ text }) => text);
+  return texts.every((text) => clearMark(text)) ? texts : [];
+}
+
+/** `[F] O mar é seco.` in lines of their own, each of which has such a mark. */
+export function markedNotes(lines: LineIndex, map: readonly [number, number], problems: Problems): void {
+  const found = linesOf(lines, map);
+  const begins = found.map(({ text }): Begin => {
+    const { written = "", truth } = clearMark(text) ?? {};
+    return { cut: written.length, put: truth ? "- [x] " : "- [ ] " };
+  });
+  const message =
+    "These are notes: a statement begins with a hyphen, and with “[x] ” when it is true and “[ ] ” when it is false.";
+  tell(lines, map[0], found, { begins, message }, problems);
 }
 
 type Style = { readonly begins: readonly Begin[]; readonly message: string } | undefined;
