@@ -236,6 +236,16 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "couve = cabbage",
   ],
   "trap-other-fences.md": food,
+  "trap-other-numbers.md": [
+    "## Manhã",
+    "1: Ela ri.",
+    "2: Ela bebe.",
+    "3: Ela come.",
+    "4: Ela sai.",
+    "5: Ela volta.",
+    "6: Ela lê.",
+    "7: Ela dorme.",
+  ],
   "trap-other-signs.md": [
     ...food,
     "ovo = egg",

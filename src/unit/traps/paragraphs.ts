@@ -139,10 +139,10 @@ function columns(found: readonly Line[], env: Env): Style {
 
 /** A number and its sign without the space that makes an item of it, or with others. */
 const tightNumber =
-  /^(?:\(?(\d{1,3})(?:\.\)|\)\.?)\s*(?=\S)|(\d{1,3})\.(?:(?=\p{L}{2}|\p{Lu}\s|\[)|[^\S \t\n]\s*)|(\d{1,3})[-–—][ \t]+(?=\p{Lu})|([^\P{Nd}0-9]{1,3})[．.、۔)）–-]\s*(?=\S)|([①-⑳])\s*)/u;
+  /^(?:\(?(\d{1,3})(?:\.\)|\)\.?)\s*(?=\S)|(\d{1,3})\.(?:(?=\p{L}{2}|\p{Lu}\s|\[)|[^\S \t\n]\s*)|(\d{1,3})[-–—][ \t]+(?=\p{Lu})|([^\P{Nd}0-9]{1,3})[．.、۔)）–-]\s*(?=\S)|([①-⑳])\s*|(\d)\ufe0f?\u20e3\s*)/u;
 
 /** The same with a sign that also stands in sentences. */
-const looseNumber = /^(\d{1,3})(?:[ \t]*[–—:º°][ \t]+|[ \t]*-[ \t]+|-(?=\p{Lu}))(?=\S)/u;
+const looseNumber = /^(\d{1,3})(?:[ \t]*[–—:º°][ \t]+|[ \t]*-[ \t]+|[ \t]+[.)][ \t]+|-(?=\p{Lu}))(?=\S)/u;
 
 /** `1.Ela`, `1.) Ela`, `(1) Ela`, `1- Ela`, `①Ela`, `١. وصلت`; in several lines that count on also `1 – Ela`, `1: Ela`. */
 function numbers(found: readonly Line[]): Style {
@@ -158,16 +158,23 @@ function numbers(found: readonly Line[]): Style {
   };
 }
 
-/** `a) Ela`, `b) Ela`: Markdown knows no lists with letters. */
+/** `a) Ela`, `b) Ela`, or `i. Ela`, `ii. Ela`: Markdown knows no lists with letters. */
 function letters(found: readonly Line[]): Style {
-  const matches = found.map(({ text }) => /^\(?([a-zA-Z])(?:\.\)|[.)])[ \t]+(?=\S)/.exec(text));
-  const counted = matches.map((match) => (match?.[1] ?? "").toLowerCase().charCodeAt(0) - 96);
+  const matches = found.map(({ text }) => /^\(?([a-zA-Z]{1,5})(?:\.\)|[.)])[ \t]+(?=\S)/.exec(text));
+  const written = matches.map((match) => (match?.[1] ?? "").toLowerCase());
+  const roman = written[0] === "i";
+  const counted = written.map((sign) =>
+    roman ? romans.indexOf(sign) : sign.length === 1 ? sign.charCodeAt(0) - 96 : -1,
+  );
   if (found.length < 2 || counted[0] !== 1 || !rises(counted)) return undefined;
   return {
     begins: matches.map((match, i) => ({ cut: match?.[0].length ?? 0, put: `${i + 1}. ` })),
-    message: "This is no list: Markdown knows no lists with letters.",
+    message: `This is no list: Markdown knows no lists with ${roman ? "Roman numerals" : "letters"}.`,
   };
 }
+
+/** By the number that each stands for. */
+const romans = ["", ..."i ii iii iv v vi vii viii ix x xi xii xiii xiv xv xvi xvii xviii xix xx".split(" ")];
 
 const rises = (numbers: readonly number[]): boolean =>
   numbers.every((number, i) => (i === 0 ? !Number.isNaN(number) : number === (numbers[i - 1] ?? 0) + 1));
