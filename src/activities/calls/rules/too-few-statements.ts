@@ -1,5 +1,6 @@
 import type { Rule } from "../../../base/finding";
 import { setOption } from "../../edits";
+import { otherSections } from "../../other-sections";
 import { optionPlace, quotedList } from "../../report";
 import { fewestStatements } from "../deal";
 import type { CallsContext } from "./context";
@@ -20,9 +21,7 @@ export const tooFewStatements: Rule<CallsContext> = {
     const { block, unit, sections } = request;
     const found = sections.reduce((sum, { statements }) => sum + statements.length, 0);
     const taken = options.take !== undefined && options.take < fewestStatements && found >= fewestStatements;
-    const others = unit.sections.filter(
-      (each) => each.statements.length >= fewestStatements && !sections.includes(each),
-    );
+    const others = otherSections(request, (each) => each.statements.length >= fewestStatements);
     const fixes = taken
       ? [
           {

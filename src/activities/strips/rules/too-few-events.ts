@@ -1,5 +1,6 @@
 import type { Fix, Rule } from "../../../base/finding";
 import { setOption } from "../../edits";
+import { otherSections } from "../../other-sections";
 import { optionPlace, quotedList } from "../../report";
 import { fewestEvents } from "../deal";
 import type { StripsContext } from "./context";
@@ -22,7 +23,7 @@ export const tooFewEvents: Rule<StripsContext> = {
     const taken = options.take !== undefined && found >= fewestEvents;
     const fixes: Fix[] = [];
     if (taken) fixes.push({ title: `Take ${found}`, edits: [setOption(block, unit.text, "take", String(found))] });
-    const others = unit.sections.filter((each) => each.events.length >= fewestEvents && !sections.includes(each));
+    const others = otherSections(request, (each) => each.events.length >= fewestEvents);
     if (!taken && events.length === 0) {
       for (const { name } of others.slice(0, 3)) {
         fixes.push({
