@@ -20,10 +20,13 @@ export const missingGlyph: Rule<CheckContext> = {
     const look = (text: string, place: Range): void => report(press.typeface.missing(text), place);
     // A sign that is told as no bullet or mark is not meant to be printed.
     const signs = new Set(unit.problems.filter(({ code }) => signCodes.has(code)).map(({ range }) => range.start));
+    const marks = unit.problems.filter(({ code }) => markCodes.has(code)).map(({ range }) => range);
+    const isSign = (start: number): boolean =>
+      signs.has(start) || marks.some((mark) => mark.start <= start && start < mark.end);
     const report = (missing: readonly string[], place: Range): void => {
       for (const character of missing) {
         const all = occurrences(unit.text, character, place);
-        const places = all.filter(({ start }) => !signs.has(start));
+        const places = all.filter(({ start }) => !isSign(start));
         // A wide slash that parts nothing is the matter of `lopsided-slash`.
         if (character === "／" && places.every(({ start }) => unit.text.charAt(start - 1) !== "\\")) continue;
         if (places.length > 0 || all.length === 0) missed.push({ character, place, places });
@@ -56,8 +59,9 @@ export const missingGlyph: Rule<CheckContext> = {
   },
 };
 
-/** Findings at a sign that stands for another one. */
-const signCodes: ReadonlySet<string> = new Set(["not-an-item", "meant-as-statement", "meant-as-pair", "printed-bar"]);
+/** Findings at a sign that stands for another one, and at a whole mark that does. */
+const signCodes: ReadonlySet<string> = new Set(["not-an-item", "meant-as-pair", "printed-bar"]);
+const markCodes: ReadonlySet<string> = new Set(["meant-as-statement", "numbered-statement"]);
 
 /** Options whose lists are printed. */
 const wordOptions: ReadonlySet<string> = new Set(["decoys", "distractors", "names"]);

@@ -1,6 +1,7 @@
 import type { Rule } from "../../../base/finding";
 import { setOption } from "../../edits";
 import { statementGroups } from "../../form-statements";
+import { otherSections } from "../../other-sections";
 import { optionPlace, quotedList } from "../../report";
 import { fewestStatements } from "../deal";
 import type { CallsContext } from "./context";
@@ -21,9 +22,7 @@ export const tooFewStatements: Rule<CallsContext> = {
     const { block, unit, sections } = request;
     const found = statementGroups(sections).flat().length;
     const taken = options.take !== undefined && options.take < fewestStatements && found >= fewestStatements;
-    const others = unit.sections.filter(
-      (each) => each.statements.length >= fewestStatements && !sections.includes(each),
-    );
+    const others = otherSections(request, (each) => each.statements.length >= fewestStatements);
     const fixes = taken
       ? [
           {

@@ -3,6 +3,7 @@ import type { Fix, Rule } from "../../../base/finding";
 import type { DealRequest } from "../../contract";
 import { setOption } from "../../edits";
 import { tieExample } from "../../form-statements";
+import { otherSections } from "../../other-sections";
 import { optionPlace, quotedList } from "../../report";
 import { cutSentence } from "../cut";
 import type { RebuildContext } from "./context";
@@ -22,9 +23,8 @@ export const noSentences: Rule<RebuildContext> = {
     // Pairs that need bars say so themselves.
     if (sentences.length > 0 || whole.some(lacksBars)) return [];
     const { unit, sections, block } = request;
-    const others = unit.sections.filter(
-      (section) =>
-        !sections.includes(section) && section.pairs.some((pair) => cutSentence(pair, unit.text).length >= 3),
+    const others = otherSections(request, ({ pairs }) =>
+      pairs.some((pair) => cutSentence(pair, unit.text).length >= 3),
     );
     const fixes: Fix[] = others.slice(0, 3).map(({ name }) => ({
       title: `Take the sentences of “${name}”`,

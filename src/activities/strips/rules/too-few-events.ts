@@ -2,6 +2,7 @@ import type { Fix, Rule } from "../../../base/finding";
 import type { Section } from "../../../unit/unit";
 import { setOption } from "../../edits";
 import { tieExample } from "../../form-statements";
+import { otherSections } from "../../other-sections";
 import { optionPlace, quotedList } from "../../report";
 import { fewestEvents } from "../deal";
 import type { StripsContext } from "./context";
@@ -25,9 +26,7 @@ export const tooFewEvents: Rule<StripsContext> = {
     const taken = options.take !== undefined && found >= fewestEvents;
     const fixes: Fix[] = [];
     if (taken) fixes.push({ title: `Take ${found}`, edits: [setOption(block, unit.text, "take", String(found))] });
-    const others = unit.sections.filter(
-      (each) => each.events.length >= fewestEvents && !request.sections.includes(each),
-    );
+    const others = otherSections(request, (each) => each.events.length >= fewestEvents);
     if (!taken && events.length === 0) {
       for (const { name } of others.slice(0, 3)) {
         fixes.push({
