@@ -156,6 +156,8 @@ export interface Overlooked<D extends Deal, T extends Dealt<D>> {
   readonly piece?: string;
   /** What may be done then, as the rest of a sentence: `can lay the tiles in another way`. */
   readonly harm: string;
+  /** Whether texts are said aloud: who listens hears neither capitals nor commas. */
+  heard?(dealt: T, deal: D, keys: readonly MatchKey[]): boolean;
   /** Another seed puts other words beside them, and so may keep them apart. */
   readonly bySeed?: true;
   /** Other values of options with which less may be mistaken; each is tried before it is offered. */
@@ -230,6 +232,8 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   readonly tellsShared?: true;
   /** Right sides of its pairs may be alike: they are on no piece. */
   readonly sharesGlosses?: true;
+  /** Its pieces show parts of left sides, and its own findings tell of sides that differ in capitals and marks alone. */
+  readonly showsParts?: true;
   /** For words that a hurried reader takes for one another. */
   readonly overlooked?: Overlooked<D, T>;
   /** Chooses, arranges and proves. Pure in the request. */

@@ -37,6 +37,7 @@ export const board: ActivityKind<BoardDeal, DealtBoard> = {
     bySeed: true,
     piece: "word",
     harm: "may touch the wrong word",
+    heard: ({ words }, _, keys) => keys.every((key) => words.some(({ clue }) => clue?.key === key)),
     texts: boardTexts,
     confused: confusedWords,
   },

@@ -17,6 +17,7 @@ export const calls: ActivityKind<CallsDeal, DealtCalls> = {
   validate: validateCalls,
   overlooked: {
     harm: "takes a false call for a true one",
+    heard: () => true,
     texts: callTexts,
     role: truthOf,
     places: callPlaces,

@@ -19,6 +19,7 @@ export const rebuild: ActivityKind<RebuildDeal, DealtRebuild> = {
   validate: validateRebuild,
   // Two sentences of one translation harm nothing: their cards are told apart by packet and letter.
   sharesGlosses: true,
+  showsParts: true,
   overlooked: {
     piece: "card",
     harm: "can lay another sentence",

@@ -33,9 +33,12 @@ export const duplicateAnswer: Rule<CheckContext> = {
 
 /** Whether all activities that show two of these pairs are of kinds with findings of their own about that. */
 function toldElsewhere({ activities }: CheckContext, group: readonly Standing[]): boolean {
-  const showing = activities.filter(
-    ({ dealt }) => dealt.deals.length > 0 && group.filter(({ pair }) => dealt.used.includes(pair)).length > 1,
-  );
+  // What is not dealt may still show all that it is about.
+  const showing = activities.filter(({ dealt, plan: { sections } }) => {
+    const has = (pair: Pair): boolean =>
+      dealt.deals.length > 0 ? dealt.used.includes(pair) : sections.some(({ pairs }) => pairs.includes(pair));
+    return group.filter(({ pair }) => has(pair)).length > 1;
+  });
   const glosses = group.every(({ side }) => side === "right");
   return (
     showing.length > 0 &&

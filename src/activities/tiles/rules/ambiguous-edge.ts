@@ -87,6 +87,14 @@ function sameWords(p: Pair, q: Pair): boolean {
   return (["left", "right"] as const).every((side) => answerKey(p[side].answers[0]) === answerKey(q[side].answers[0]));
 }
 
+/** Whether two pairs say the same, with the sides exchanged. */
+function isTurned(p: Pair, q: Pair): boolean {
+  return (
+    answerKey(p.left.answers[0]) === answerKey(q.right.answers[0]) &&
+    answerKey(p.right.answers[0]) === answerKey(q.left.answers[0])
+  );
+}
+
 function inOrder(p: Pair, q: Pair): [Pair, Pair] {
   return p.range.start <= q.range.start ? [p, q] : [q, p];
 }
@@ -109,9 +117,12 @@ function ambiguity(
   const cause = first && second && first !== second ? crossing(first, second) : undefined;
   const tried = cause ? [dropAnswer(cause.here), dropAnswer(cause.there, "there")] : [];
   const [early, late] = a.source.start <= b.source.start ? [a, b] : [b, a];
-  const what = cause
-    ? `“${cause.here.answer.text}” stands in two pairs, on different sides, so “${early.text}” and “${late.text}” fit though they are no pair.`
-    : `“${early.text}” and “${late.text}” fit, though they are no pair.`;
+  const turned = p && q && isTurned(p, q);
+  const what = turned
+    ? `“${first?.left.answers[0].text} = ${first?.right.answers[0].text}” stands here the other way round, so each of the two words fits two edges.`
+    : cause
+      ? `“${cause.here.answer.text}” stands in two pairs, on different sides, so “${early.text}” and “${late.text}” fit though they are no pair.`
+      : `“${early.text}” and “${late.text}” fit, though they are no pair.`;
   return {
     range: cause?.here.answer.range ?? late.source,
     severity: several ? "error" : one ? "information" : "warning",
