@@ -12,9 +12,13 @@ import type { Typeface } from "../text/typeface";
 import type { ActivityBlock, Pair, Picture, Section, Unit } from "../unit/unit";
 import type { MaterialWords } from "./material-words";
 import type { CommonOptions, OptionSchema, ResolvedOptions } from "./options";
+import type { Verdict } from "./verdict";
 
-/** The kinds that exist now; the schemas hold the same names. */
-export type KindName = "tiles" | "strips" | "rebuild" | "sort" | "calls" | "board" | "loop";
+/** The name of a kind that is registered in `kinds.ts`; the schemas hold the same names. */
+export type KindName = string;
+
+/** What an item of a section is by its shape; forms tables are one too. */
+export type ItemShape = "pairs" | "statements" | "events" | "tables";
 
 export type FaceSide = "n" | "e" | "s" | "w" | "front" | "back";
 
@@ -211,6 +215,8 @@ export interface Overruled {
 /** A kind of activity: one folder, one of these. */
 export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<D>> {
   readonly name: KindName;
+  /** What it takes from its sections; tied forms make a table matter to statements at the tie itself. */
+  readonly takes: readonly ItemShape[];
   /** The kind's JSON Schema, and the validator made from it. */
   readonly schema: OptionSchema;
   readonly validate: Validator;
@@ -260,6 +266,8 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   labels(dealt: T, deal: D): readonly LabelEntry[];
   /** Settings and layout worth keeping to print the deal again. */
   record(dealt: T, deal: D, press: Press): unknown;
+  /** What its proofs can say, for the reference. */
+  readonly verdicts: readonly Verdict[];
   /** The kind's own findings. */
   readonly rules: readonly Rule<{ readonly dealt: T; readonly press: Press }>[];
 }

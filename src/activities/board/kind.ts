@@ -12,10 +12,12 @@ import { boardPapers } from "./papers";
 import { boardPieces, boardRecord } from "./pieces";
 import { rules } from "./rules";
 import { pieceSheets } from "./sheets";
+import { verdicts } from "./verdicts";
 
 /** A board for two or three: the caller says a word, who touches it first scores. */
 export const board: ActivityKind<BoardDeal, DealtBoard> = {
   name: "board",
+  takes: ["pairs", "tables"],
   schema,
   validate: validateBoard,
   tellsShared: true,
@@ -43,4 +45,5 @@ export const board: ActivityKind<BoardDeal, DealtBoard> = {
   },
   overruled: [{ key: "versions", by: "boards", value: "different", why: "each set has a board of its own" }],
   rules,
+  verdicts,
 };

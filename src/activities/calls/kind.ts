@@ -9,10 +9,12 @@ import { type CallsDeal, calledIn, type DealtCalls } from "./model";
 import { callPlaces, callTexts, confusedCalls, truthOf } from "./overlooked";
 import { rules } from "./rules";
 import { callsPapers } from "./slips";
+import { verdicts } from "./verdicts";
 
 /** Statements that are called out: learners grab an object when one is true. Nothing is cut but slips. */
 export const calls: ActivityKind<CallsDeal, DealtCalls> = {
   name: "calls",
+  takes: ["statements"],
   schema,
   validate: validateCalls,
   overlooked: {
@@ -43,4 +45,5 @@ export const calls: ActivityKind<CallsDeal, DealtCalls> = {
   directions: callsDirections,
   labels: () => [],
   rules,
+  verdicts,
 };
