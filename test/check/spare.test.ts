@@ -39,6 +39,13 @@ describe("items that an activity cannot do without", () => {
     expect(await offers(unit(two, "make: rebuild"), "rebuild-any-order")).to.deep.equal(["Take it out"]);
   });
 
+  it("are pairs with a picture that is not there", async () => {
+    const pairs = ["- ![aro](aro.png) = ring", "- roda = wheel", "- mola = spring", "- cabo = cable"];
+    expect(await offers(unit(pairs, "make: board"), "missing-picture")).to.deep.equal(["Use the word “aro” instead"]);
+    const more = [...pairs, "- sino = bell"];
+    expect(await offers(unit(more, "make: board"), "missing-picture")).to.have.length(2);
+  });
+
   it("are letters that are all of a word", async () => {
     const pairs = ["- 橋 = bridge", "- roda 箸 = wheel", "- mola = spring", "- cabo = cable"];
     expect(await offers(unit(pairs, "make: tiles"), "missing-glyph")).to.deep.equal(["Take “箸” out"]);
