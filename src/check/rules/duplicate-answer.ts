@@ -7,6 +7,9 @@ import { type CheckContext, type CheckedActivity, sectionsInUse } from "../conte
 import { duplicateFixes } from "./duplicate-fixes";
 import { makeRange } from "./make-range";
 
+/** Fixes are tried before they are offered: of so many findings at a time, the first of the unit. Ours. */
+const mostMended = 16;
+
 export const duplicateAnswer: Rule<CheckContext> = {
   code: "duplicate-answer",
   severity: "warning",
@@ -27,7 +30,7 @@ export const duplicateAnswer: Rule<CheckContext> = {
     }
     const told = [...causes.values()].filter(([group]) => group && !toldElsewhere(context, group));
     const all = told.flatMap(([group]) => (group ? [group.map(({ pair }) => pair)] : []));
-    return told.flatMap((shared) => report(context, shared, all));
+    return told.flatMap((shared, i) => report(context, shared, all, i < mostMended));
   },
 };
 
@@ -78,6 +81,7 @@ function report(
   context: CheckContext,
   shared: readonly (readonly Standing[])[],
   all: readonly (readonly Pair[])[],
+  mendable: boolean,
 ): Report[] {
   const [group = []] = shared;
   const [first, second, ...rest] = group;
@@ -119,7 +123,7 @@ function report(
         ...stands,
         ...effect.related,
       ],
-      fixes: duplicateFixes(context, shared, { whole, hits: effect.hits, all }),
+      fixes: mendable ? duplicateFixes(context, shared, { whole, hits: effect.hits, all }) : [],
     },
   ];
 }

@@ -18,6 +18,9 @@ import { type Clash, clashes } from "./clashes";
 import { place, type TilesContext } from "./context";
 import { anotherSeed } from "./trial";
 
+/** Fixes are tried before they are offered: of so many findings at a time, the first that are met. Ours. */
+const mostMended = 16;
+
 /** Where an edge's word stands among the pairs in use; undefined for a decoy. */
 function standing(
   edge: Edge,
@@ -74,7 +77,7 @@ export const ambiguousEdge: Rule<TilesContext> = {
         );
         const known = reports.get(key);
         if (!known || (known.severity !== "error" && deal.proof.status === "several")) {
-          reports.set(key, ambiguity(dealt, deal, clash, p?.pair, q?.pair));
+          reports.set(key, ambiguity(dealt, deal, clash, [p?.pair, q?.pair], reports.size < mostMended));
         }
       }
     }
@@ -103,8 +106,8 @@ function ambiguity(
   dealt: DealtTiles,
   deal: TilesDeal,
   { a, b }: Clash,
-  p: Pair | undefined,
-  q: Pair | undefined,
+  [p, q]: readonly [Pair | undefined, Pair | undefined],
+  mendable: boolean,
 ): Report {
   const several = deal.proof.status === "several";
   const one = deal.proof.status === "one";
@@ -133,7 +136,11 @@ function ambiguity(
         ? [{ range: place(dealt), message: "This activity has a second solution; the preview shows both" }]
         : []),
     ],
-    fixes: several ? mending(dealt, deal, tried, [p, q]) : pruning(dealt, [...tried, second && dropPair(second)], one),
+    fixes: !mendable
+      ? []
+      : several
+        ? mending(dealt, deal, tried, [p, q])
+        : pruning(dealt, [...tried, second && dropPair(second)], one),
   };
 }
 
