@@ -12,9 +12,13 @@ import type { Typeface } from "../text/typeface";
 import type { ActivityBlock, Pair, Picture, Section, Unit } from "../unit/unit";
 import type { CommonOptions, OptionSchema, ResolvedOptions } from "./options";
 import type { MaterialWords } from "./paper-words";
+import type { Verdict } from "./verdict";
 
-/** The kinds that exist now; the schemas hold the same names. */
-export type KindName = "tiles" | "strips" | "rebuild" | "sort" | "calls" | "board" | "loop";
+/** The name of a kind that is registered in `kinds.ts`; the schemas hold the same names. */
+export type KindName = string;
+
+/** What an item of a section is by its shape; forms tables are one too. */
+export type ItemShape = "pairs" | "statements" | "events" | "tables";
 
 export type FaceSide = "n" | "e" | "s" | "w" | "front" | "back";
 
@@ -158,6 +162,8 @@ export interface Overlooked<D extends Deal, T extends Dealt<D>> {
   readonly piece?: string;
   /** What may be done then, as the rest of a sentence: `can lay the tiles in another way`. */
   readonly harm: string;
+  /** Whether texts are said aloud: who listens hears neither capitals nor commas. */
+  heard?(dealt: T, deal: D, keys: readonly MatchKey[]): boolean;
   /** Another seed puts other words beside them, and so may keep them apart. */
   readonly bySeed?: true;
   /** Other values of options with which less may be mistaken; each is tried before it is offered. */
@@ -211,6 +217,8 @@ export interface Overruled {
 /** A kind of activity: one folder, one of these. */
 export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<D>> {
   readonly name: KindName;
+  /** What it takes from its sections; tied forms make a table matter to statements at the tie itself. */
+  readonly takes: readonly ItemShape[];
   /** The kind's JSON Schema, and the validator made from it. */
   readonly schema: OptionSchema;
   readonly validate: Validator;
@@ -234,6 +242,8 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   readonly tellsShared?: true;
   /** Right sides of its pairs may be alike: they are on no piece. */
   readonly sharesGlosses?: true;
+  /** Its pieces show parts of left sides, and its own findings tell of sides that differ in capitals and marks alone. */
+  readonly showsParts?: true;
   /** For words that a hurried reader takes for one another. */
   readonly overlooked?: Overlooked<D, T>;
   /** Chooses, arranges and proves. Pure in the request. */
@@ -260,6 +270,8 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   labels(dealt: T, deal: D): readonly LabelEntry[];
   /** Settings and layout worth keeping to print the deal again. */
   record(dealt: T, deal: D, press: Press): unknown;
+  /** What its proofs can say, for the reference. */
+  readonly verdicts: readonly Verdict[];
   /** The kind's own findings. */
   readonly rules: readonly Rule<{ readonly dealt: T; readonly press: Press }>[];
 }

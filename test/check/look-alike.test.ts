@@ -137,7 +137,12 @@ describe("look-alikes in a unit", () => {
   it("are one finding for two pairs of which the words and the glosses look alike, and another for others", async () => {
     const sides = section("Sol = Sun", "sol = sun", "lago = lake", "rio = river");
     const one = (await hints(front + sides + activity("board", "show: gloss\nclue: word\n"))).findings;
-    expect(one.map(({ severity }) => severity)).to.deep.equal(["information"]);
+    // “Sol” and “sol” are called.
+    expect(one.map(({ severity }) => severity)).to.deep.equal(["warning"]);
+    expect(one[0]?.message).to.contain("Whoever listens cannot hear that and may touch the wrong word");
+    const accents = section("avó = Sun", "avô = sun", "lago = lake", "rio = river");
+    const seen = (await hints(front + accents + activity("board", "show: gloss\nclue: word\n"))).findings;
+    expect(seen.map(({ severity }) => severity)).to.deep.equal(["information"]);
     expect(one[0]?.message).to.match(/“Sun” and “sun” differ only in capitals\. So do “Sol” and “sol”\./u);
     const two = section(
       "Sol = Sun",

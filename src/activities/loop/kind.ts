@@ -11,10 +11,12 @@ import { loopPapers } from "./papers";
 import { loopPieces, loopRecord } from "./pieces";
 import { rules } from "./rules";
 import { pieceSheets } from "./sheets";
+import { verdicts } from "./verdicts";
 
 /** Cards that each answer the one before, in a circle round the room or on a table. */
 export const loop: ActivityKind<LoopDeal, DealtLoop> = {
   name: "loop",
+  takes: ["pairs", "tables"],
   schema,
   validate: validateLoop,
   tellsShared: true,
@@ -36,4 +38,5 @@ export const loop: ActivityKind<LoopDeal, DealtLoop> = {
     confused: confusedCards,
   },
   rules,
+  verdicts,
 };

@@ -11,10 +11,12 @@ import { stripPapers } from "./papers";
 import { stripPieces, stripRecord } from "./pieces";
 import { rules } from "./rules";
 import { pieceSheets } from "./sheets";
+import { verdicts } from "./verdicts";
 
 /** Events of a story on strips, to be put in order. */
 export const strips: ActivityKind<StripsDeal, DealtStrips> = {
   name: "strips",
+  takes: ["events"],
   pieceName: "strip",
   schema,
   validate: validateStrips,
@@ -37,4 +39,5 @@ export const strips: ActivityKind<StripsDeal, DealtStrips> = {
   directions: stripsDirections,
   labels: stripsLabels,
   rules,
+  verdicts,
 };

@@ -11,10 +11,12 @@ import { rules } from "./rules";
 import { optionFixes } from "./rules/causes";
 import { pieceSheets } from "./sheets";
 import { holdsSoon } from "./trial";
+import { verdicts } from "./verdicts";
 
 /** Square tiles laid so that touching edges belong together. */
 export const tiles: ActivityKind<TilesDeal, DealtTiles> = {
   name: "tiles",
+  takes: ["pairs", "tables"],
   pieceName: "tile",
   edgeToEdge: true,
   schema,
@@ -39,4 +41,5 @@ export const tiles: ActivityKind<TilesDeal, DealtTiles> = {
   },
   overruled: [{ key: "outer", by: "levels", why: "gentle leaves the outer edges blank and hard has decoys there" }],
   rules,
+  verdicts,
 };

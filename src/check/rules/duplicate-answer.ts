@@ -7,6 +7,9 @@ import { type CheckContext, type CheckedActivity, sectionsInUse } from "../conte
 import { duplicateFixes } from "./duplicate-fixes";
 import { makeRange } from "./make-range";
 
+/** Fixes are tried before they are offered: of so many findings at a time, the first of the unit. Ours. */
+const mostMended = 16;
+
 export const duplicateAnswer: Rule<CheckContext> = {
   code: "duplicate-answer",
   severity: "warning",
@@ -27,15 +30,18 @@ export const duplicateAnswer: Rule<CheckContext> = {
     }
     const told = [...causes.values()].filter(([group]) => group && !toldElsewhere(context, group));
     const all = told.flatMap(([group]) => (group ? [group.map(({ pair }) => pair)] : []));
-    return told.flatMap((shared) => report(context, shared, all));
+    return told.flatMap((shared, i) => report(context, shared, all, i < mostMended));
   },
 };
 
 /** Whether all activities that show two of these pairs are of kinds with findings of their own about that. */
 function toldElsewhere({ activities }: CheckContext, group: readonly Standing[]): boolean {
-  const showing = activities.filter(
-    ({ dealt }) => dealt.deals.length > 0 && group.filter(({ pair }) => dealt.used.includes(pair)).length > 1,
-  );
+  // What is not dealt may still show all that it is about.
+  const showing = activities.filter(({ dealt, plan: { sections } }) => {
+    const has = (pair: Pair): boolean =>
+      dealt.deals.length > 0 ? dealt.used.includes(pair) : sections.some(({ pairs }) => pairs.includes(pair));
+    return group.filter(({ pair }) => has(pair)).length > 1;
+  });
   const glosses = group.every(({ side }) => side === "right");
   return (
     showing.length > 0 &&
@@ -75,6 +81,7 @@ function report(
   context: CheckContext,
   shared: readonly (readonly Standing[])[],
   all: readonly (readonly Pair[])[],
+  mendable: boolean,
 ): Report[] {
   const [group = []] = shared;
   const [first, second, ...rest] = group;
@@ -116,7 +123,7 @@ function report(
         ...stands,
         ...effect.related,
       ],
-      fixes: duplicateFixes(context, shared, { whole, hits: effect.hits, all }),
+      fixes: mendable ? duplicateFixes(context, shared, { whole, hits: effect.hits, all }) : [],
     },
   ];
 }

@@ -6,6 +6,7 @@ import type { Fix } from "../../base/finding";
 import type { Range } from "../../base/range";
 import type { ActivityBlock, Item, Pair, Unit } from "../../unit/unit";
 import type { CheckContext, CheckedActivity } from "../context";
+import { troublesOf } from "./spare";
 
 /* What helps where words are easily taken for one another; what changes pieces is dealt and judged anew before it is offered. */
 
@@ -57,10 +58,7 @@ export function withoutOne(
   places: readonly Range[],
   staysApart: StaysApart,
 ): Fix[] {
-  const troubles = (each: Dealt<Deal>): number =>
-    (kind?.rules ?? [])
-      .flatMap((rule) => rule.check({ dealt: each, press }).map((report) => report.severity ?? rule.severity))
-      .filter((severity) => severity === "error" || severity === "warning").length;
+  const troubles = (each: Dealt<Deal>): number => troublesOf(kind, each, press);
   let before: number | undefined;
   const items = new Set([...places].reverse().flatMap((place) => itemAt(unit, place) ?? []));
   // One item with both words in it is all that there is of them.

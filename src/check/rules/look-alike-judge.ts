@@ -69,9 +69,10 @@ export function judge(activity: CheckedActivity, around: Around): Judged {
     for (const cause of causesOf(groups, confused, itemsOf)) {
       const pieces = confused(cause) ?? together;
       const places = [...new Set(cause.flatMap(stands))].sort((a, b) => a.start - b.start);
+      const unheard = cause.some(({ keys }) => hook.heard?.(dealt, deal, keys) && soundAlike(keys));
       reports.push({
         groups: cause,
-        report: reportOf(activity, hook, { groups: cause, pieces, places }, { ...around, tries }),
+        report: reportOf(activity, hook, { groups: cause, pieces, places, unheard }, { ...around, tries }),
       });
     }
   }
@@ -83,6 +84,19 @@ interface Cause {
   readonly groups: readonly LookAlikes[];
   readonly pieces: readonly string[];
   readonly places: readonly Range[];
+  /** They are said aloud, and sound the same. */
+  readonly unheard: boolean;
+}
+
+/** Whether texts are the same words, whatever their capitals and marks; a question is heard. */
+function soundAlike(keys: readonly MatchKey[]): boolean {
+  const heard = keys.map((key) =>
+    key
+      .toLowerCase()
+      .replace(/[^\p{L}\p{M}\p{N}?？;]+/gu, " ")
+      .trim(),
+  );
+  return new Set(heard).size === 1;
 }
 
 /** Where the texts of a group stand, in the unit's order. */
@@ -92,8 +106,8 @@ function placesIn(hook: Hook, dealt: Dealt<Deal>, deal: Deal, group: LookAlikes,
 }
 
 /**
- * What does harm, cause by cause: groups that do so alone, those of the same items together, as the words and the glosses of two
- * pairs; else as few groups as do so only together.
+ * What does harm, cause by cause: groups that do so alone, those of the same items or about the same pieces together, as the words
+ * and the glosses of two pairs; else as few groups as do so only together.
  */
 function causesOf(
   groups: readonly LookAlikes[],
@@ -108,18 +122,22 @@ function causesOf(
     }, groups);
     return [needed];
   }
-  const causes = new Map<string, LookAlikes[]>();
-  alone.forEach((group, i) => {
-    const items = itemsOf(group) || `words that stand in no item ${i}`;
-    causes.set(items, [...(causes.get(items) ?? []), group]);
-  });
-  return [...causes.values()];
+  const causes: { readonly names: readonly string[]; readonly groups: LookAlikes[] }[] = [];
+  for (const group of alone) {
+    const names = [`items ${itemsOf(group)}`, `pieces ${confused([group])?.join(" ")}`].filter(
+      (name) => name !== "items ",
+    );
+    const known = causes.find((cause) => cause.names.some((name) => names.includes(name)));
+    if (known) known.groups.push(group);
+    else causes.push({ names, groups: [group] });
+  }
+  return causes.map((cause) => cause.groups);
 }
 
 function reportOf(
   activity: CheckedActivity,
   hook: Hook,
-  { groups, pieces, places }: Cause,
+  { groups, pieces, places, unheard }: Cause,
   { context, words, tries }: Around & { readonly tries: { left: number } },
 ): Report {
   const {
@@ -130,7 +148,7 @@ function reportOf(
   const place = optionPlace(dealt.request.block);
   const staysApart: StaysApart = (request) =>
     tries.left-- > 0 ? mended(activity, hook, words, groups, request) : undefined;
-  const meant = meantFix(context.unit, places.at(-1) ?? place);
+  const meant = unheard ? undefined : meantFix(context.unit, places.at(-1) ?? place);
   const fixes = [
     ...anotherSeed(activity, hook, staysApart),
     ...otherOptions(activity, hook, staysApart),
@@ -139,8 +157,8 @@ function reportOf(
   ];
   return {
     range: places.at(-1) ?? place,
-    severity: "information",
-    message: `${sentences(groups)} Whoever overlooks it ${hook.harm}, in “${title}”${apart}.`,
+    severity: unheard ? "warning" : "information",
+    message: `${sentences(groups)} Whoever ${unheard ? "listens cannot hear that and" : "overlooks it"} ${hook.harm}, in “${title}”${apart}.`,
     related: [
       ...places.slice(0, -1).map((range) => ({ range, message: "Easily taken for this" })),
       { range: place, message: "The activity" },

@@ -13,7 +13,7 @@ export const lookAlike: Rule<CheckContext> = {
   code: "look-alike",
   severity: "hint",
   title: "Words that are easily taken for one another",
-  why: "Two words differ only in capitals, an accent, the article, punctuation or one letter. To the prover they are two words; a learner who overlooks the difference may lay one for the other. Where the other words keep them apart all the same, this is a quiet hint. Where nothing else does, the finding names the pieces that could change places: deal anew, take one of the two out, or choose another word; where the difference is what you practise, say so behind the item. So it is with strips that tell the story in another order when they are exchanged, cards that make another sentence, and a false statement that is taken for a true one. Where two couples or more that differ in the same way are at least half of a section's items, the section teaches that contrast and nothing is said; nor is anything said about forms in a table, or statements that differ in such a form.",
+  why: "Two words differ only in capitals, an accent, the article, punctuation or one letter. To the prover they are two words; a learner who overlooks the difference may lay one for the other. Where the other words keep them apart all the same, this is a quiet hint. Where nothing else does, the finding names the pieces that could change places: deal anew, take one of the two out, or choose another word; where the difference is what you practise, say so behind the item. So it is with strips that tell the story in another order when they are exchanged, cards that make another sentence, and a false statement that is taken for a true one. What is called and differs only in capitals or commas sounds the same: nobody can tell it apart, and that is a warning. Where two couples or more that differ in the same way are at least half of a section's items, the section teaches that contrast and nothing is said; nor is anything said about forms in a table, or statements that differ in such a form.",
   example: {
     wrong:
       "## Family\n\n- avó = the grandmother\n- avô = the grandfather\n- a tia = the aunt\n- o primo = the cousin\n\n```activity\nmake: tiles\n```",
@@ -51,7 +51,11 @@ function ofSection(context: CheckContext, section: Section, facts: Facts): Repor
   const { bySection, taught } = facts.words;
   const answers = answersIn(context.plan.relation);
   const found = bySection.get(section);
-  const words = (found?.groups ?? []).filter(({ keys }) => new Set(keys.map(answers)).size > 1);
+  const whole = context.activities.some(({ plan }) => plan.sections.includes(section) && !plan.kind?.showsParts);
+  // Sentences that are cut up and differ in nothing else have the same cards, and that is told.
+  const isCards = ({ differences }: LookAlikes): boolean =>
+    !whole && differences.every((difference) => difference === "case" || difference === "punctuation");
+  const words = (found?.groups ?? []).filter((group) => new Set(group.keys.map(answers)).size > 1 && !isCards(group));
   const statements = dealsStatements(context, section) ? (found?.statements ?? []) : [];
   const groups = [...words, ...statements].filter(({ keys }) => keys.some((key) => !taught.has(key)));
   return whisper(context, groups, facts, (group) => placesOf(group, facts.words));

@@ -52,7 +52,7 @@ export const missingGlyph: Rule<CheckContext> = {
         ({ character, place, places }): Report => ({
           range: places[0] ?? place,
           message: `“${character}” (${codePoints(character)}) cannot be printed: the typeface does not have it.`,
-          fixes: places.length === 0 ? [] : replacements(character, places, context),
+          fixes: places.length === 0 ? [] : replacements(character, place, places, context),
         }),
       ),
     ];
@@ -146,7 +146,7 @@ function occurrences(text: string, character: string, { start, end }: Range): Ra
 }
 
 /** A character of the same meaning that can be printed (compatibility form of Unicode), and taking it out. */
-function replacements(character: string, places: readonly Range[], { press, unit }: CheckContext): Fix[] {
+function replacements(character: string, place: Range, places: readonly Range[], { press, unit }: CheckContext): Fix[] {
   const plain = character.normalize("NFKC");
   const fixes: Fix[] = [];
   // A wide sign may be meant to part texts; the narrow one would only be printed.
@@ -159,5 +159,7 @@ function replacements(character: string, places: readonly Range[], { press, unit
     const spaced = unit.text.charAt(start - 1) === " ";
     return { range: { start: spaced ? start - 1 : start, end }, text: "" };
   });
-  return [...fixes, { title: `Take “${character}” out`, edits }];
+  // A text of nothing else would be empty.
+  const isAll = unit.text.slice(place.start, place.end).replaceAll(character, "").trim() === "";
+  return isAll ? fixes : [...fixes, { title: `Take “${character}” out`, edits }];
 }

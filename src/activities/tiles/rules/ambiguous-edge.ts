@@ -18,6 +18,9 @@ import { type Clash, clashes } from "./clashes";
 import { place, type TilesContext } from "./context";
 import { anotherSeed } from "./trial";
 
+/** Fixes are tried before they are offered: of so many findings at a time, the first that are met. Ours. */
+const mostMended = 16;
+
 /** Where an edge's word stands among the pairs in use; undefined for a decoy. */
 function standing(
   edge: Edge,
@@ -74,7 +77,7 @@ export const ambiguousEdge: Rule<TilesContext> = {
         );
         const known = reports.get(key);
         if (!known || (known.severity !== "error" && deal.proof.status === "several")) {
-          reports.set(key, ambiguity(dealt, deal, clash, p?.pair, q?.pair));
+          reports.set(key, ambiguity(dealt, deal, clash, [p?.pair, q?.pair], reports.size < mostMended));
         }
       }
     }
@@ -87,6 +90,14 @@ function sameWords(p: Pair, q: Pair): boolean {
   return (["left", "right"] as const).every((side) => answerKey(p[side].answers[0]) === answerKey(q[side].answers[0]));
 }
 
+/** Whether two pairs say the same, with the sides exchanged. */
+function isTurned(p: Pair, q: Pair): boolean {
+  return (
+    answerKey(p.left.answers[0]) === answerKey(q.right.answers[0]) &&
+    answerKey(p.right.answers[0]) === answerKey(q.left.answers[0])
+  );
+}
+
 function inOrder(p: Pair, q: Pair): [Pair, Pair] {
   return p.range.start <= q.range.start ? [p, q] : [q, p];
 }
@@ -95,8 +106,8 @@ function ambiguity(
   dealt: DealtTiles,
   deal: TilesDeal,
   { a, b }: Clash,
-  p: Pair | undefined,
-  q: Pair | undefined,
+  [p, q]: readonly [Pair | undefined, Pair | undefined],
+  mendable: boolean,
 ): Report {
   const several = deal.proof.status === "several";
   const one = deal.proof.status === "one";
@@ -109,9 +120,12 @@ function ambiguity(
   const cause = first && second && first !== second ? crossing(first, second) : undefined;
   const tried = cause ? [dropAnswer(cause.here), dropAnswer(cause.there, "there")] : [];
   const [early, late] = a.source.start <= b.source.start ? [a, b] : [b, a];
-  const what = cause
-    ? `“${cause.here.answer.text}” stands in two pairs, on different sides, so “${early.text}” and “${late.text}” fit though they are no pair.`
-    : `“${early.text}” and “${late.text}” fit, though they are no pair.`;
+  const turned = p && q && isTurned(p, q);
+  const what = turned
+    ? `“${first?.left.answers[0].text} = ${first?.right.answers[0].text}” stands here the other way round, so each of the two words fits two edges.`
+    : cause
+      ? `“${cause.here.answer.text}” stands in two pairs, on different sides, so “${early.text}” and “${late.text}” fit though they are no pair.`
+      : `“${early.text}” and “${late.text}” fit, though they are no pair.`;
   return {
     range: cause?.here.answer.range ?? late.source,
     severity: several ? "error" : one ? "information" : "warning",
@@ -122,7 +136,11 @@ function ambiguity(
         ? [{ range: place(dealt), message: "This activity has a second solution; the preview shows both" }]
         : []),
     ],
-    fixes: several ? mending(dealt, deal, tried, [p, q]) : pruning(dealt, [...tried, second && dropPair(second)], one),
+    fixes: !mendable
+      ? []
+      : several
+        ? mending(dealt, deal, tried, [p, q])
+        : pruning(dealt, [...tried, second && dropPair(second)], one),
   };
 }
 
