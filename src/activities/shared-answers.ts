@@ -60,7 +60,8 @@ export function changed(request: DealRequest, change: PairChange): DealRequest {
   return { ...request, sections, relation: new Relation(all(request.relation.pairs)) };
 }
 
-interface TriedFix {
+/** A fix, and what it does to pairs, so that it can be tried. */
+export interface TriedFix {
   readonly fix: Fix;
   readonly change: PairChange;
 }

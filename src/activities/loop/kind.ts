@@ -1,7 +1,7 @@
 import schema from "../../../schemas/loop.schema.json";
 import { validateLoop } from "../../base/generated/validators";
 import type { ActivityKind } from "../contract";
-import { dealLoop } from "./deal";
+import { dealingLoop, dealLoop } from "./deal";
 import { loopDirections } from "./directions";
 import { loopGuide, loopLabels } from "./guide";
 import { solutionSheets } from "./key";
@@ -19,6 +19,7 @@ export const loop: ActivityKind<LoopDeal, DealtLoop> = {
   validate: validateLoop,
   tellsShared: true,
   deal: dealLoop,
+  dealing: dealingLoop,
   pieceSheets,
   solutionSheets,
   pieces: loopPieces,
