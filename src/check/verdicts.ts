@@ -76,7 +76,7 @@ export const verdicts: readonly Verdict[] = [
     make: "tiles",
     title: "No solution",
     why: "No layout fits, not even the one that the tiles were made from. That cannot come from a unit: it would be a fault in the program. Please report it with the unit.",
-    example: "No unit is known that gives this.",
+    example: "No unit can give this: tiles are cut from a layout that fits, and the prover counts that one.",
     says: { status: "none" },
     codes: ["no-solution"],
   },
@@ -127,7 +127,8 @@ export const verdicts: readonly Verdict[] = [
     make: "loop",
     title: "Not settled",
     why: "Words whose sets of answers overlap in many ways are searched, up to a number of steps. Where these are used up, nothing is claimed.",
-    example: "Hundreds of cards with thousands of further answers among them.",
+    example:
+      "No short unit gives this. Of 60,000 circles of 12 to 311 cards with up to three further answers a card on average, drawn at random, one was left open, of 114 cards; and an activity draws up to forty circles before it takes one.",
     says: { status: "unsettled" },
     codes: ["second-circle"],
   },
