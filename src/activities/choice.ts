@@ -5,9 +5,14 @@ import { spread, type Uses } from "./supply";
 /** Choices drawn for one without pairs that clash. */
 const attempts = 20;
 
+/** For each pair those that it clashes with. */
+export type Rivals = ReadonlyMap<Pair, ReadonlySet<Pair>>;
+
 /** How pairs are chosen: which of them clash, how often earlier deals used each, and the seed's stream. */
 export interface Choice {
   readonly clash: (p: Pair, q: Pair) => boolean;
+  /** The same for each pair, where it is known: it saves asking about every two. */
+  readonly rivals?: Rivals;
   readonly uses?: Uses<Pair>;
   readonly stream: string;
 }
@@ -20,16 +25,72 @@ export interface Choice {
 export function choosePairs(groups: readonly (readonly Pair[])[], wanted: number, choice: Choice): readonly Pair[] {
   const all = groups.flat();
   if (wanted >= all.length) return all;
-  const inTurn = (attempt: number): Pair[] => spread(groups, new Random(`${choice.stream}/${attempt}`), choice.uses);
-  let best: ReadonlySet<Pair> = new Set();
-  for (let attempt = 0; attempt < attempts && best.size < wanted; attempt++) {
-    const taken = new Set<Pair>();
-    for (const pair of inTurn(attempt)) {
-      if (taken.size < wanted && ![...taken].some((other) => choice.clash(pair, other))) taken.add(pair);
-    }
+  const filled = new Set(withoutClash(groups, wanted, choice));
+  for (const pair of inTurn(groups, choice, 0)) if (filled.size < wanted) filled.add(pair);
+  return all.filter((pair) => filled.has(pair));
+}
+
+/** How many pairs can be chosen before `choosePairs` takes one that clashes. */
+export function mostWithoutClash(groups: readonly (readonly Pair[])[], choice: Choice): number {
+  return withoutClash(groups, Number.POSITIVE_INFINITY, choice).size;
+}
+
+/** As many pairs as are wanted of which none clash, or the most that were drawn. */
+function withoutClash(groups: readonly (readonly Pair[])[], wanted: number, choice: Choice): ReadonlySet<Pair> {
+  const first = draw(inTurn(groups, choice, 0), wanted, choice);
+  if (first.size >= wanted) return first;
+  const rivals = choice.rivals ?? rivalsAmong(groups.flat(), choice);
+  const possible = Math.min(wanted, heapCount(groups.flat(), rivals));
+  let best = first;
+  for (let attempt = 1; attempt < attempts && best.size < possible; attempt++) {
+    const taken = draw(inTurn(groups, choice, attempt), wanted, { ...choice, rivals });
     if (taken.size > best.size) best = taken;
   }
-  const filled = new Set(best);
-  for (const pair of inTurn(0)) if (filled.size < wanted) filled.add(pair);
-  return all.filter((pair) => filled.has(pair));
+  return best;
+}
+
+/** Takes pairs in their order, passing over those that clash with one already taken. */
+function draw(pairs: readonly Pair[], wanted: number, { clash, rivals }: Choice): ReadonlySet<Pair> {
+  const taken = new Set<Pair>();
+  for (const pair of pairs) {
+    if (taken.size >= wanted) break;
+    const clashes = rivals
+      ? [...(rivals.get(pair) ?? [])].some((rival) => taken.has(rival))
+      : [...taken].some((other) => clash(pair, other));
+    if (!clashes) taken.add(pair);
+  }
+  return taken;
+}
+
+function rivalsAmong(pairs: readonly Pair[], { clash }: Choice): Rivals {
+  const rivals = new Map(pairs.map((pair): [Pair, Set<Pair>] => [pair, new Set()]));
+  const all = [...rivals];
+  for (const [i, [pair, own]] of all.entries())
+    for (const [other, others] of all.slice(i + 1)) {
+      if (!clash(pair, other)) continue;
+      own.add(other);
+      others.add(pair);
+    }
+  return rivals;
+}
+
+/** Into how many heaps pairs can be put so that all of a heap clash with each other: no more can be taken without a clash. */
+function heapCount(pairs: readonly Pair[], rivals: Rivals): number {
+  let alone = 0;
+  const heaps: Pair[][] = [];
+  for (const pair of new Set(pairs)) {
+    const own = rivals.get(pair);
+    if (!own || own.size === 0) {
+      alone++;
+      continue;
+    }
+    const heap = heaps.find((others) => others.every((other) => own.has(other)));
+    if (heap) heap.push(pair);
+    else heaps.push([pair]);
+  }
+  return alone + heaps.length;
+}
+
+function inTurn(groups: readonly (readonly Pair[])[], { stream, uses }: Choice, attempt: number): Pair[] {
+  return spread(groups, new Random(`${stream}/${attempt}`), uses);
 }

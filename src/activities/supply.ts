@@ -63,11 +63,15 @@ export function spread<Item>(groups: readonly (readonly Item[])[], random: Rando
   const shuffled = random.shuffle(groups.map((group) => random.shuffle(group)));
   const used = (item: Item): number => uses?.get(item) ?? 0;
   const counts = [...new Set(shuffled.flat().map(used))].sort((a, b) => a - b);
-  return counts.flatMap((count) => {
-    const queues = shuffled.map((queue) => queue.filter((item) => used(item) === count));
+  const order: Item[] = [];
+  for (const count of counts) {
+    const queues =
+      counts.length === 1 ? shuffled : shuffled.map((queue) => queue.filter((item) => used(item) === count));
     const longest = Math.max(0, ...queues.map((queue) => queue.length));
-    return upTo(longest).flatMap((round) => queues.flatMap((queue) => queue.slice(round, round + 1)));
-  });
+    for (let round = 0; round < longest; round++)
+      for (const queue of queues) if (round < queue.length) order.push(queue[round] as Item);
+  }
+  return order;
 }
 
 /**

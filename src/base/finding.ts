@@ -1,4 +1,5 @@
 import type { Range } from "./range";
+import type { Steps } from "./steps";
 
 /** `error` blocks nothing by itself, but the command line fails on it by default; `hint` is quiet. */
 export type Severity = "error" | "warning" | "information" | "hint";
@@ -65,10 +66,29 @@ export interface Rule<Context> {
   /** A unit, or a part of one, that gives the finding, and the same put right. */
   readonly example: { readonly wrong: string; readonly right: string };
   check(context: Context): readonly Report[];
+  /** The same in steps, where it is long work. */
+  checking?(context: Context): Steps<readonly Report[], unknown>;
 }
 
 export function runRule<Context>(rule: Rule<Context>, context: Context, activity?: number): Finding[] {
-  return rule.check(context).map((report) => {
+  return findingsOf(rule, rule.check(context), activity);
+}
+
+/** The same with a pause after each step of a rule that has some. */
+export function* runningRule<Context>(
+  rule: Rule<Context>,
+  context: Context,
+  activity?: number,
+): Steps<Finding[], unknown> {
+  return findingsOf(rule, rule.checking ? yield* rule.checking(context) : rule.check(context), activity);
+}
+
+function findingsOf(
+  rule: Pick<Rule<unknown>, "code" | "severity">,
+  reports: readonly Report[],
+  activity: number | undefined,
+): Finding[] {
+  return reports.map((report) => {
     const activities = report.activities ?? (activity === undefined ? undefined : [activity]);
     return {
       code: rule.code,

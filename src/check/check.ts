@@ -1,4 +1,4 @@
-import { type Finding, joined, type Rule, runRule } from "../base/finding";
+import { type Finding, joined, type Rule, runningRule } from "../base/finding";
 import type { Range } from "../base/range";
 import { finished, type Steps } from "../base/steps";
 import type { CheckContext } from "./context";
@@ -12,16 +12,16 @@ export function checkUnit(context: CheckContext): Finding[] {
   return finished(checking(context));
 }
 
-/** The same with a pause after each rule; says the rule's code. */
+/** The same with a pause after each rule, and within those that take steps; says the rule's code. */
 export function* checking(context: CheckContext): Steps<Finding[]> {
   const findings: Finding[] = [];
   for (const rule of generalRules) {
-    findings.push(...guarded(rule, context));
+    findings.push(...(yield* inSteps(rule, context)));
     yield rule.code;
   }
   for (const { plan, dealt } of context.activities) {
     for (const rule of plan.kind?.rules ?? []) {
-      findings.push(...guarded(rule, { dealt, press: context.press }, plan.index));
+      findings.push(...(yield* inSteps(rule, { dealt, press: context.press }, plan.index)));
       yield rule.code;
     }
   }
@@ -54,11 +54,18 @@ function withoutForeignFixes(finding: Finding, adopted: readonly Range[]): Findi
   return { ...finding, fixes: finding.fixes.filter(({ edits }) => !edits.some(({ range }) => foreign(range))) };
 }
 
-function guarded<Context>(rule: Rule<Context>, context: Context, activity?: number): Finding[] {
+function guarded<Context>(rule: Rule<Context>, context: Context): Finding[] {
+  return finished(inSteps(rule, context));
+}
+
+function* inSteps<Context>(rule: Rule<Context>, context: Context, activity?: number): Steps<Finding[]> {
   try {
-    return runRule(rule, context, activity);
+    const steps = runningRule(rule, context, activity);
+    let step = steps.next();
+    for (; !step.done; step = steps.next()) yield rule.code;
+    return step.value;
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
-    return runRule(ruleFailed, { failures: [{ code: rule.code, reason }] });
+    return finished(runningRule(ruleFailed, { failures: [{ code: rule.code, reason }] }));
   }
 }

@@ -1,6 +1,7 @@
 import assert from "node:assert/strict";
 import fc from "fast-check";
-import { clashesAhead, dealLoop } from "../../src/activities/loop/deal";
+import { clashesAhead } from "../../src/activities/loop/circles";
+import { dealLoop } from "../../src/activities/loop/deal";
 import { clashCount } from "../../src/activities/loop/rules/clashes";
 import { planUnit } from "../../src/activities/plan";
 import { readUnit } from "../../src/unit/read";
@@ -31,12 +32,24 @@ describe("clashes of a circle that is not dealt yet", () => {
     assert.ok(met > 50, `${met}`);
   });
 
-  it("are not known where cards belong nowhere, or too few are left", () => {
-    const pairs = ["a = b", "c = d", "e = f", "g = h", "i = j", "k = l"];
-    for (const options of ["decoys: 1", "levels: [gentle, hard]", "take: 3"]) {
-      const request = planUnit(readUnit(loopUnit(pairs, options))).activities[0]?.request;
-      assert.ok(request);
-      assert.equal(clashesAhead(request), undefined, options);
+  it("are as many where cards belong nowhere, which may leave fewer pairs for the circle", () => {
+    const pairs = ["roda = wheel", "selim = saddle / seat", "banco = seat", "pneu = tyre", "aro = rim", "raio = spoke"];
+    const more = ["cubo = hub", "guiador = bar", "travão = brake", "quadro = frame / bar"];
+    for (const options of ["decoys: 1", "decoys: 2", "levels: [gentle, hard]", "levels: [hard]\nversions: 2"]) {
+      for (const text of [pairs, [...pairs, ...more], ["eixo = wheel", ...pairs, ...more, "roda livre = wheel"]]) {
+        const request = planUnit(readUnit(loopUnit(text, options))).activities[0]?.request;
+        assert.ok(request);
+        const dealt = dealLoop(request);
+        const each = dealt.deals.length / dealt.options.versions;
+        assert.equal((clashesAhead(request) ?? 0) * each, clashCount(dealt), options);
+      }
     }
+  });
+
+  it("are not known where too few are left", () => {
+    const pairs = ["a = b", "c = d", "e = f", "g = h", "i = j", "k = l"];
+    const request = planUnit(readUnit(loopUnit(pairs, "take: 3"))).activities[0]?.request;
+    assert.ok(request);
+    assert.equal(clashesAhead(request), undefined);
   });
 });

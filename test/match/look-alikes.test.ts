@@ -99,6 +99,10 @@ describe("look-alikes", () => {
     expect(told("en", "mouse", "house", "cat", "cut", "form", "from")).to.deep.equal([]);
     expect(told("en", "room 1990", "room 1991")).to.deep.equal([]);
     expect(told("en", "spoke spoke", "spike spike")).to.deep.equal([]);
+    // Two letters, of which one is the last; two letters for one.
+    expect(told("es", "carto", "casta")).to.deep.equal([]);
+    expect(told("es", "barcos", "bapos")).to.deep.equal([]);
+    expect(told("es", "bapos", "barcos")).to.deep.equal([]);
   });
 
   it("are never words of two languages, pictures, or signs that are words of their own", () => {

@@ -153,4 +153,17 @@ describe("the difficulty of tiles", function () {
     assert.ok(2 * detour > 3 * wrongNeighbours, `${detour} of ${wrongNeighbours}`);
     assert.ok(difficultyOf(puzzle, { intended, budget: 50 }).detour > wrongNeighbours);
   });
+
+  it("tries starts evenly spread in their list where it cannot try all", () => {
+    const measured = [3, 4, 5].map((seed) => {
+      const { puzzle, intended } = dealt({ rows: 6, columns: 6, seed, repeat: 20, blank: true });
+      return [100, 200].map((budget) => difficultyOf(puzzle, { intended, budget }).detour);
+    });
+    // As measured: the first ones of the list, or others that stand closer together, give other sums.
+    assert.deepEqual(measured, [
+      [1129, 1200],
+      [1140, 1231],
+      [1167, 1219],
+    ]);
+  });
 });

@@ -1,7 +1,7 @@
 import schema from "../../../schemas/loop.schema.json";
 import { validateLoop } from "../../base/generated/validators";
 import type { ActivityKind } from "../contract";
-import { dealLoop } from "./deal";
+import { dealingLoop, dealLoop } from "./deal";
 import { loopDirections } from "./directions";
 import { loopGuide, loopLabels } from "./guide";
 import { solutionSheets } from "./key";
@@ -22,6 +22,7 @@ export const loop: ActivityKind<LoopDeal, DealtLoop> = {
   tellsShared: true,
   closesCircles: true,
   deal: dealLoop,
+  dealing: dealingLoop,
   pieceSheets,
   solutionSheets,
   pieces: loopPieces,

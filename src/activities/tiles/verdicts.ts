@@ -49,7 +49,7 @@ export const verdicts: readonly Verdict[] = [
   {
     title: "No solution",
     why: "No layout fits, not even the one that the tiles were made from. That cannot come from a unit: it would be a fault in the program. Please report it with the unit.",
-    example: "No unit is known that gives this.",
+    example: "No unit can give this: tiles are cut from a layout that fits, and the prover counts that one.",
     says: { status: "none" },
     codes: ["no-solution"],
   },

@@ -1,3 +1,4 @@
+import { sameCircle } from "./circle";
 import type { Circle } from "./loops";
 import { Paths } from "./paths";
 
@@ -9,7 +10,7 @@ interface Choice {
 
 /**
  * Now and then the first choices lead where hardly any circle is, and going back one by one from there takes millions. So as
- * long as none was met it begins anew where it last came to nothing, after so many choices that did, twice as many each time;
+ * long as no new one was met it begins anew where it last came to nothing, after so many choices that did, twice as many each time;
  * the last time it goes on to the end. 2,000 relations of 1,000 cards with 2,000 answers more took 722 choices at most, with one
  * beginning 133,661, and where it looked for the next choice from the first card on, six of them more than 200,000.
  */
@@ -39,10 +40,11 @@ export class CircleSearch {
   private failed = false;
   private looked = Number.POSITIVE_INFINITY;
 
-  /** `follows` names no card after itself. */
+  /** `follows` names no card after itself. Meeting a circle that is `known` already is nothing new. */
   constructor(
     private readonly follows: readonly (readonly number[])[],
     private readonly look: readonly number[],
+    private readonly known?: Circle,
   ) {
     this.paths = new Paths(follows);
   }
@@ -70,8 +72,9 @@ export class CircleSearch {
   private goOn(): Circle | undefined {
     const { paths } = this;
     if (paths.count === 1) {
-      this.met = true;
-      return paths.circle();
+      const circle = paths.circle();
+      this.met ||= !this.known || !sameCircle(this.look, circle, this.known);
+      return circle;
     }
     if (this.isTimeToLook() && !paths.hangTogether()) return this.comeToNothing();
     this.choices.push({ mark: paths.mark(), options: this.choose(), next: 0 });

@@ -89,7 +89,7 @@ export class LoopSearch {
     const classes = classesOf(core.follows);
     const meant = this.intended && this.stretchesOf(this.intended);
     if (classes) this.settleByClasses(classes, meant ?? eulerianCircle(classes), look);
-    else this.search = new CircleSearch(core.follows, look);
+    else this.search = new CircleSearch(core.follows, look, meant);
   }
 
   /** A full circle as an order of stretches. */

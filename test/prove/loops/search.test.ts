@@ -242,4 +242,33 @@ describe("a search that goes astray", () => {
       assert.ok(nodes <= 722, `${seed}: ${nodes}`);
     }
   });
+
+  it("does not take the circle that is told for a way out", () => {
+    for (const [seed, size] of [
+      [57343, 165],
+      [68767, 142],
+    ] as const) {
+      // Cards whose prompts are answered by one of the next three pairs' answers too, three times as many as there are cards.
+      const random = randomFrom(seed);
+      assert.equal(12 + below(random, 300), size);
+      const order = upTo(size);
+      for (let i = size - 1; i > 0; i--) {
+        const j = below(random, i + 1);
+        [order[i], order[j]] = [order[j] ?? 0, order[i] ?? 0];
+      }
+      const answers = upTo(size).map((pair) => new Set([pair]));
+      for (let k = 0; k < 3 * size; k++) {
+        const pair = below(random, size);
+        answers[pair]?.add((pair + 1 + below(random, 3)) % size);
+      }
+      const holder = new Map(order.map((pair, card) => [pair, (card + 1) % size]));
+      const follows = order.map((pair) =>
+        [...(answers[pair] ?? [])].map((next) => holder.get(next) ?? -1).sort((a, b) => a - b),
+      );
+      const { status, second = [], nodes } = proveLoop({ follows }, { intended: upTo(size), budget: 20_000 }).full;
+      assert.equal(status, "several", `${seed}`);
+      assert.ok(isCircle({ follows }, second) && !sameCircle(upTo(size), upTo(size), second));
+      assert.ok(nodes <= 635, `${nodes}`);
+    }
+  });
 });

@@ -1,17 +1,18 @@
 import type { Related, Report } from "../../../base/finding";
+import type { Steps } from "../../../base/steps";
 import { distinctFixes } from "../../shared-answers";
 import { type DealtLoop, type LoopDeal, signAt } from "../model";
 import { type Clash, clashCause, closedBy, laterPair } from "./clashes";
 import { type Aim, fixesFor } from "./fixes";
 
 /** What a clash looks like on the cards; `effect` is the sentence that says what comes of it, `aim` what its fixes must take away. */
-export function report(
+export function* report(
   dealt: DealtLoop,
   clash: Clash,
   aim: Aim,
   effect: string,
   also: readonly Related[] = [],
-): Report {
+): Steps<Report> {
   const { deal, card, next, asks, answers } = clash;
   const { range, others } = clashCause(clash, dealt.request.relation);
   const [here, there] = [deal.cards[card], deal.cards[next]];
@@ -25,7 +26,7 @@ export function report(
       ...others.slice(0, 2).map((pair) => ({ range: pair.range, message: "This says that the two fit" })),
       ...also,
     ],
-    fixes: distinctFixes(fixesFor(dealt, clash, aim)),
+    fixes: distinctFixes(yield* fixesFor(dealt, clash, aim)),
   };
 }
 

@@ -1,9 +1,11 @@
 import type { Fix } from "../../../base/finding";
+import type { Steps } from "../../../base/steps";
 import { answerKey, type MatchKey } from "../../../match/relation";
 import type { DealRequest } from "../../contract";
 import { setOption } from "../../edits";
-import { changed, dropAnswer, dropPair, laterOf } from "../../shared-answers";
-import { clashesAhead, dealLoop, fewestPairs } from "../deal";
+import { changed, dropAnswer, dropPair, laterOf, type TriedFix } from "../../shared-answers";
+import { clashesAhead, fewestPairs, mostSound } from "../circles";
+import { dealingLoop } from "../deal";
 import type { DealtLoop } from "../model";
 import { type Clash, clashCause, clashCount } from "./clashes";
 
@@ -11,22 +13,22 @@ import { type Clash, clashCause, clashCount } from "./clashes";
 export type Aim = "second circle" | "early close";
 
 /** Fixes that mend, each tried by dealing again or by what is known of its cards ahead: those that leave no clash at all first. */
-export function fixesFor(dealt: DealtLoop, clash: Clash, aim: Aim): Fix[] {
+export function* fixesFor(dealt: DealtLoop, clash: Clash, aim: Aim): Steps<Fix[]> {
   const { block, unit, relation } = dealt.request;
   const { asks, answers } = clash;
   const { alternative } = clashCause(clash, relation);
   const before = clashCount(dealt);
-  const changes = [
-    alternative && dropAnswer(alternative),
-    ...[...new Set([laterOf(asks, answers), asks, answers])].map(dropPair),
-  ];
-  const tried = changes.flatMap((each) => {
-    if (!each) return [];
-    const request = changed(dealt.request, each.change);
-    const left = clashesAfter(request, dealt);
-    if (left === undefined || left >= before) return [];
-    return left === 0 || mends(request, dealt, clash, aim) ? [{ fix: each.fix, left }] : [];
-  });
+  const changes = new Map<object, () => TriedFix | undefined>();
+  if (alternative) changes.set(alternative.answer, () => dropAnswer(alternative));
+  for (const pair of [laterOf(asks, answers), asks, answers]) changes.set(pair, () => dropPair(pair));
+  const tried: { readonly fix: Fix; readonly left: number }[] = [];
+  for (const [what, change] of changes) {
+    yield "trying a fix";
+    const trial = trialOf(dealt, what, change);
+    if (trial?.left === undefined || trial.left >= before) continue;
+    const { fix, request, left } = trial;
+    if (left === 0 || (yield* mends(request, dealt, clash, aim))) tried.push({ fix, left });
+  }
   const sound = tried.filter(({ left }) => left === 0).map(({ fix }) => fix);
   const others = tried.filter(({ left }) => left > 0).map(({ fix }) => fix);
   const fewer = largestSound(dealt);
@@ -35,9 +37,30 @@ export function fixesFor(dealt: DealtLoop, clash: Clash, aim: Aim): Fix[] {
   return [...sound, { title, edits: [setOption(block, unit.text, "take", String(fewer))] }, ...others];
 }
 
+interface Trial {
+  readonly fix: Fix;
+  readonly request: DealRequest;
+  /** How many clashes are left; undefined where nothing is left to deal. */
+  readonly left: number | undefined;
+}
+
+const trials = new WeakMap<DealtLoop, Map<object, Trial | undefined>>();
+
+/** What comes of taking an answer or a pair out, tried once for all findings. */
+function trialOf(dealt: DealtLoop, what: object, change: () => TriedFix | undefined): Trial | undefined {
+  const known = trials.get(dealt) ?? new Map<object, Trial | undefined>();
+  trials.set(dealt, known);
+  if (!known.has(what)) {
+    const tried = change();
+    const request = tried && changed(dealt.request, tried.change);
+    known.set(what, request && { fix: tried.fix, request, left: clashesAfter(request, dealt) });
+  }
+  return known.get(what);
+}
+
 /** Whether nothing of what a finding is about is left where clashes are. */
-function mends(request: DealRequest, dealt: DealtLoop, { asks, answers }: Clash, aim: Aim): boolean {
-  if (aim === "second circle") return dealLoop(request).deals.every(({ proof }) => proof.status === "one");
+function* mends(request: DealRequest, dealt: DealtLoop, { asks, answers }: Clash, aim: Aim): Steps<boolean> {
+  if (aim === "second circle") return (yield* dealingLoop(request)).deals.every(({ proof }) => proof.status === "one");
   const [prompt, answer] = [answerKey(asks.left.answers[0]), answerKey(answers.right.answers[0])];
   const left = new Set(request.relation.pairs.map(({ range }) => range.start));
   // Where both stay, and do not fit any more, whatever else clashes with them is told at its own place.
@@ -49,9 +72,7 @@ function mends(request: DealRequest, dealt: DealtLoop, { asks, answers }: Clash,
 function clashesAfter(request: DealRequest, { deals, options }: DealtLoop, only?: MatchKey): number | undefined {
   const ahead = clashesAhead(request, only);
   // Each version has a deal for each level, with the same circle.
-  if (ahead !== undefined) return (ahead * deals.length) / options.versions;
-  const after = dealLoop(request);
-  return after.deals.length > 0 ? clashCount(after, only) : undefined;
+  return ahead === undefined ? undefined : (ahead * deals.length) / options.versions;
 }
 
 const sound = new WeakMap<DealtLoop, { readonly take: number | undefined }>();
@@ -61,7 +82,7 @@ function largestSound(dealt: DealtLoop): number | undefined {
   const known = sound.get(dealt);
   if (known) return known.take;
   const { request, options, pairs } = dealt;
-  const most = Math.min(options.take ?? pairs.length, pairs.length) - 1;
+  const most = Math.min((options.take ?? pairs.length) - 1, pairs.length - 1, mostSound(request));
   let take: number | undefined;
   for (let fewer = most; fewer >= fewestPairs && take === undefined; fewer--) {
     const value = { ...options, take: fewer };

@@ -1,7 +1,7 @@
 import type { Rule } from "../../../base/finding";
 import { setOption } from "../../edits";
 import { optionPlace, quotedList } from "../../report";
-import { fewestPairs } from "../deal";
+import { fewestPairs } from "../circles";
 import type { LoopContext } from "./context";
 
 export const loopTooFew: Rule<LoopContext> = {

@@ -1,7 +1,8 @@
 import type { Fix, Rule } from "../../../base/finding";
 import { setOption } from "../../edits";
 import { counted, optionPlace } from "../../report";
-import { dealLoop, fewestPairs } from "../deal";
+import { fewestPairs } from "../circles";
+import { dealLoop } from "../deal";
 import type { DealtLoop } from "../model";
 import { sharedBetween } from "../shared";
 import type { LoopContext } from "./context";
