@@ -65,12 +65,12 @@ export function circlesIn(count: number, box: Box): Circle[] {
 
 /**
  * The largest cards that find room in each place of a mat of circles, also where only two of three overlap, mm. Of two circles the
- * lens is 0.64 radii wide over a height of 0.62 radii; of three, where only two overlap, 0.68 radii over 0.40 (computed), turned as
+ * lens is 0.64 radii wide over a height of 0.62 radii; of three, where only two overlap, 0.66 radii over 0.41 (computed), turned as
  * that place is.
  */
 export function largestOnCircles(count: number, box: Box): { readonly maxW: number; readonly maxH: number } {
   const [{ r } = { r: 0 }] = circlesIn(count, box);
-  const [w, h] = count < 3 ? [0.64, 0.38] : [0.68, 0.39];
+  const [w, h] = count < 3 ? [0.64, 0.38] : [0.66, 0.37];
   return { maxW: w * r, maxH: h * r };
 }
 
