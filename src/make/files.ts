@@ -71,13 +71,14 @@ export async function makeFiles(
         sets += copies.length;
       }
       paper.push(...kind.solutionSheets(dealt, deal, "solved", press));
-      const { code, version, attempt } = deal;
+      const { code, version, desk, attempt } = deal;
       deals.push({
         code,
         activity: title,
         make: kind.name,
         level,
         version,
+        ...(desk === undefined ? {} : { desk }),
         attempt,
         seed,
         paper: paperName,

@@ -27,6 +27,8 @@ export interface RecordedDeal {
   /** `gentle` or `hard`, `plain` where no levels were asked for. */
   readonly level: string;
   readonly version: number;
+  /** The desk that it lies on, where each desk has a version of its own. */
+  readonly desk?: number;
   readonly attempt: number;
   readonly seed: number;
   readonly paper: PaperName;

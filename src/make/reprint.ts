@@ -76,10 +76,11 @@ function match({ pieces }: PiecesFile, known: FoundDeal, bare: string): Found[] 
   return [{ ...known, mark, ...read, drawing, ...(entry ? { entry } : {}) }];
 }
 
-/** Unit, activity, kind, version and, where there are several, level. */
+/** Unit, activity, kind, version or desk and, where there are several, level. */
 export function dealSaid({ unit, deal, levels }: FoundDeal): string {
-  const { activity, make, level, version } = deal;
-  return `${unit}, “${activity}” (${[make, ...(levels ? [level] : []), `version ${version}`].join(", ")})`;
+  const { activity, make, level, version, desk } = deal;
+  const which = desk === undefined ? `version ${version}` : `desk ${desk}`;
+  return `${unit}, “${activity}” (${[make, ...(levels ? [level] : []), which].join(", ")})`;
 }
 
 /** What a piece has on it, in short; of a blank one which set it belongs to. */

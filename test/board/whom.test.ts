@@ -18,6 +18,8 @@ describe("a caller's list", () => {
   it("says for whom it is, also where there is one class", async () => {
     assert.match(await list("classes: [23]\n"), /For 23 learners at 11 boards/);
     assert.match(await list("classes: [23, 8]\n"), /For hour 1 of 2, 23 learners at 11 boards/);
+    // Fewer boards, as at a station: then not all of the class sit at one.
+    assert.match(await list("classes: [23]\ncopies: 2\n"), /For 23 learners Boards/);
     const unknown = await list("teaches: pt\n");
     assert.match(unknown, /Say each one twice/);
     assert.doesNotMatch(unknown, / For /);

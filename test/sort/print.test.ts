@@ -2,6 +2,7 @@ import assert from "node:assert/strict";
 import type { Surroundings } from "../../src/make/workshop";
 import { story } from "../calls/unit";
 import { png } from "../render/sheets";
+import type { PrintedPage } from "../support/print";
 import { type Printed, printedAs } from "../support/printed";
 import { readUnitText, testWorkshop } from "../support/units";
 import { cardIn, keyOf } from "./reader";
@@ -10,6 +11,59 @@ import { articles, crockery, meals, sortUnit } from "./unit";
 /* From the text to paper and back: what pdf.js reads from cards and keys against the unit. */
 
 const printed = (text: string, around: Partial<Surroundings> = {}): Promise<Printed> => printedAs("sort", text, around);
+
+type Point = readonly [number, number];
+interface Circle {
+  readonly x: number;
+  readonly y: number;
+  readonly r: number;
+}
+
+/** The circles that rings of 180 straight pieces each draw. */
+function circlesOn({ lines }: PrintedPage): Circle[] {
+  const pieces = lines.filter(({ weight }) => weight === 1);
+  return Array.from({ length: pieces.length / 180 }, (_, i) => {
+    const ring = pieces.slice(i * 180, (i + 1) * 180);
+    const x = ring.reduce((sum, { x1 }) => sum + x1, 0) / 180;
+    const y = ring.reduce((sum, { y1 }) => sum + y1, 0) / 180;
+    return { x, y, r: Math.hypot((ring[0]?.x1 ?? 0) - x, (ring[0]?.y1 ?? 0) - y) };
+  });
+}
+
+/** Whether a point lies in a circle, so many millimetres clear of its ring. */
+function isIn({ x, y, r }: Circle, [px, py]: Point, clear = 0): boolean {
+  return Math.hypot(px - x, py - y) < r - clear;
+}
+
+/** Whether a card can lie in some circles and out of others, upright or turned by 60°: tried every 1.5 mm, by its edges. */
+function hasRoom({ w, h }: { w: number; h: number }, inside: readonly Circle[], outside: readonly Circle[]): boolean {
+  const [first] = inside;
+  if (!first) return false;
+  const upright = Array.from({ length: 21 }, (_, i) => i / 20).flatMap((t): Point[] => [
+    [t * w, 0],
+    [t * w, h],
+    [0, t * h],
+    [w, t * h],
+  ]);
+  const edges = [0, Math.PI / 3, -Math.PI / 3].map((angle) =>
+    upright.map(([x, y]): Point => {
+      const [sin, cos] = [Math.sin(angle), Math.cos(angle)];
+      return [(x - w / 2) * cos - (y - h / 2) * sin, (x - w / 2) * sin + (y - h / 2) * cos];
+    }),
+  );
+  for (let x = first.x - first.r; x < first.x + first.r; x += 1.5)
+    for (let y = first.y - first.r; y < first.y + first.r; y += 1.5)
+      if (
+        edges.some((edge) =>
+          edge.every(([dx, dy]) => {
+            const point: Point = [x + dx, y + dy];
+            return inside.every((circle) => isIn(circle, point)) && !outside.some((circle) => isIn(circle, point));
+          }),
+        )
+      )
+        return true;
+  return false;
+}
 
 describe("sort from print", function () {
   this.timeout(60_000);
@@ -117,6 +171,44 @@ describe("sort from print", function () {
         const names = mat.texts.filter(({ size }) => size > 15).map(({ text }) => text);
         assert.equal(names.length, count);
       }
+    }
+  });
+
+  it("has cards that find room in each place of the circles that some of them need, and names inside of the rings", async () => {
+    const all = [
+      ...["### a", "- um", "- dois", "- três", "- sete"],
+      ...["### b", "- dois", "- três", "- quatro", "- seis"],
+      ...["### c", "- três", "- quatro", "- cinco", "- um"],
+    ];
+    for (const [lines, options, front] of [
+      [articles, "overlap: true\nmats: circles", ""],
+      [all, "overlap: true", ""],
+      [all, "overlap: true", "paper: Letter\n"],
+      [all, "overlap: true", "margin: 20\n"],
+    ] as const) {
+      const { paper, pieces } = await printed(sortUnit(lines, options, `teaches: pt\nclasses: [2]\n${front}`));
+      const [mat] = paper.filter(({ width, height }) => width > height);
+      assert.ok(mat);
+      const circles = circlesOn(mat);
+      const names = mat.texts.filter(({ size }) => size > 12);
+      assert.equal(names.length, circles.length);
+      for (const { text, x, middle } of names) {
+        const ends = [x, 2 * middle[0] - x].map((end): Point => [end, middle[1]]);
+        const around = circles.filter((circle) => ends.some((end) => isIn(circle, end)));
+        assert.equal(around.length, 1, `${text} stands in one circle`);
+        assert.ok(around[0] && ends.every((end) => isIn(around[0] as Circle, end, 1)), text);
+      }
+      const [place] = pieces.pieces[0]?.at ?? [];
+      assert.ok(place);
+      const needed = lines === all ? [[0], [0, 1], [1, 2], [0, 2], [0, 1, 2]] : [[0], [0, 1]];
+      for (const piles of needed) {
+        const inside = circles.filter((_, i) => piles.includes(i));
+        const outside = circles.filter((_, i) => !piles.includes(i));
+        assert.ok(hasRoom(place, inside, outside), `${place.w} × ${place.h} in ${piles.join()} ${front}`);
+      }
+      // Larger cards would have none.
+      const larger = { w: place.w * 1.3, h: place.h * 1.3 };
+      if (lines === all && front === "") assert.ok(!hasRoom(larger, circles.slice(0, 2), circles.slice(2)));
     }
   });
 

@@ -4,10 +4,11 @@ import { planUnit } from "../../src/activities/plan";
 import { stripsGuide } from "../../src/activities/strips/guide";
 import { strips } from "../../src/activities/strips/kind";
 import type { DealtStrips } from "../../src/activities/strips/model";
+import { dealSaid } from "../../src/make/reprint";
 import { readUnit } from "../../src/unit/read";
 import type { PrintedPage } from "../support/print";
 import { printedAs } from "../support/printed";
-import { readUnitText } from "../support/units";
+import { readUnitText, testWorkshop } from "../support/units";
 import { stripsOn } from "./reader";
 import { morning, storyUnit } from "./unit";
 
@@ -101,6 +102,7 @@ describe("sets of desks from print", function () {
       assert.deepEqual(desks, ["1", "2", "3", "4", "5"]);
       const overview = papers.find(({ texts }) => texts.some((each) => each.text.startsWith("Key of the desks")));
       assert.ok(overview);
+      const workshop = await testWorkshop();
       const orders = new Set<string>();
       for (const desk of desks) {
         const own = strips.filter((each) => each.desk === desk);
@@ -124,6 +126,8 @@ describe("sets of desks from print", function () {
         assert.ok(key?.texts.some((each) => each.text.includes(`desk ${desk}`)));
         const filed = pieces.pieces.filter(({ mark }) => mark.startsWith(`${code}-`));
         assert.equal(filed.length, own.length);
+        const [found] = workshop.deals([JSON.stringify(pieces)], code);
+        assert.ok(found && dealSaid(found).endsWith(`(strips, desk ${desk})`));
       }
       assert.equal(orders.size, 5, "no two desks have one order");
       // A slip has a column a desk, and tells where a story has no more places.
@@ -170,7 +174,27 @@ describe("sets of desks from print", function () {
     }
     const alone = dealt(twoStories("desks: 3"));
     assert.match(stripsGuide(alone).materials(materialWords("en")).join(), /timer/);
-    assert.match((strips.directions(alone, "en") ?? []).join(), /move on to the next desk/);
+    // The signal ends the work: nothing is to be done after it.
+    assert.match(strips.directions(alone, "en")?.at(-1) ?? "", /^At the signal, .* move on to the next desk/);
+    const answers = stripsGuide(alone).answers.map((runs) => runs.map(({ text }) => text).join(""));
+    assert.ok(answers[0]?.startsWith("Desk 1 ("), answers[0]);
+  });
+
+  it("have the first level on the first of them, and another choice of events on each", () => {
+    const { deals } = dealt(twoStories("desks: 5\nlevels: [gentle, hard]"));
+    assert.deepEqual(
+      deals.map(({ level, desk, told }) => [level, desk, told.length > 0]),
+      [1, 2, 3, 4, 5].map((desk) => [desk <= 3 ? "gentle" : "hard", desk, desk <= 3]),
+    );
+    const chosen = dealt(storyUnit(morning, "desks: 3\ntake: 4")).deals.map(({ events }) =>
+      events.map(({ text }) => text).join(),
+    );
+    assert.ok(new Set(chosen).size > 1);
+    // The first desk has what a single set has.
+    assert.equal(
+      dealt(storyUnit(morning, "desks: 3")).deals[0]?.dealt.join(),
+      dealt(storyUnit(morning)).deals[0]?.dealt.join(),
+    );
   });
 
   it("need a story each that is long enough, and no versions besides", async () => {

@@ -102,10 +102,12 @@ function ownWords({ options, targets }: DealtBoard): Block[] {
   ];
 }
 
-/** `23 learners at 11 boards`; empty where no class is known for an hour. */
-function learnersIn({ request, options }: DealtBoard, hour: number): string[] {
+/** `23 learners at 11 boards`, without the boards where fewer are printed; empty where no class is known for an hour. */
+function learnersIn({ request, options, deals }: DealtBoard, hour: number): string[] {
   const learners = request.classes[hour];
   if (learners === undefined) return [];
+  const boards = deals.reduce((sum, { copies }) => sum + (copies === "by copier" ? Infinity : copies), 0);
+  if (boards < setsFor(learners, options.players)) return [counted(learners, "learner")];
   return [`${counted(learners, "learner")} at ${counted(setsFor(learners, options.players), "board")}`];
 }
 

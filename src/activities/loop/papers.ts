@@ -13,7 +13,7 @@ import { hasSlip } from "./options";
 
 /** Rows of a slip's column, height of a row to write in, width of a column, and the clearance round a slip, mm. */
 const rowsInColumn = 18;
-const rowHeight = { usual: 7.5, least: 6.5 };
+const rowHeight = { usual: 7.5, least: 6 };
 const columnWidth = 32;
 const padding = 5;
 const slipSize = 9;

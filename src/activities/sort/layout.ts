@@ -7,6 +7,7 @@ import {
   type PlacedCard,
   packGrid,
   placeGrid,
+  turned,
 } from "../../page/cards";
 import { bodyBox } from "../../page/furniture";
 import { largestAtDesk, sizeFor, xHeights } from "../../page/legibility";
@@ -14,7 +15,7 @@ import { type Box, type Paper, papers } from "../../page/paper";
 import type { Press } from "../contract";
 import { blanksOf } from "../copies";
 import { cardPicture } from "../printed";
-import { matsOf } from "./mats";
+import { largestOnCircles, matsOf } from "./mats";
 import type { CardText, DealtSort, SortCard, SortDeal } from "./model";
 
 /*
@@ -25,7 +26,7 @@ import type { CardText, DealtSort, SortCard, SortDeal } from "./model";
 const clear = { left: 3.5, right: 3.5, top: 5, bottom: 5 };
 const limits = { minW: 34, minH: 20, maxW: 95, maxH: 62, ratio: [1.3, 3] as const };
 /** On a mat several cards must find room in each place. */
-const matLimits = { circles: { maxW: 54, maxH: 32 }, fields: { maxW: 70, maxH: 42 }, none: {} };
+const onFields = { maxW: 70, maxH: 42 };
 const smallestSize = 4;
 const pleasantRatio = 1.7;
 
@@ -90,9 +91,14 @@ function findLayout(dealt: DealtSort, press: Press): SortLayout {
   const base = { paper, margin: options.margin, box };
   const comfort = sizeFor(xHeights.desk.comfortable, press.typeface);
   let best: SortLayout | undefined;
+  const mats = matsOf(dealt);
+  const matBox = bodyBox(turned(paper), options.margin);
+  const round = largestOnCircles(dealt.piles.length, matBox);
+  const least = { maxW: Math.max(limits.minW, round.maxW), maxH: Math.max(limits.minH, round.maxH) };
+  const onMat = { circles: least, fields: onFields, none: {} }[mats];
   const grids =
     options.cards === undefined
-      ? largestCards(box, count, { ...limits, ...matLimits[matsOf(dealt)] })
+      ? largestCards(box, count, { ...limits, ...onMat })
       : gridsOf(box, count, options.cards);
   for (const grid of grids) {
     const size = sizeOn(dealt, grid, press);

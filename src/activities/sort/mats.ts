@@ -52,7 +52,7 @@ export function circlesIn(count: number, box: Box): Circle[] {
     const r = Math.min(box.h / 2, box.w / 3.25) - half;
     return [-0.625, 0.625].map((shift) => ({ x: cx + shift * r, y: cy, r }));
   }
-  const apart = 1.05;
+  const apart = 1;
   const rise = (apart * Math.sqrt(3)) / 2;
   const r = Math.min(box.h / (2 + rise), box.w / (2 + apart)) - half;
   const top = cy - (rise / 2) * r;
@@ -63,22 +63,43 @@ export function circlesIn(count: number, box: Box): Circle[] {
   ];
 }
 
+/**
+ * The largest cards that find room in each place of a mat of circles, also where only two of three overlap, mm. Of two circles the
+ * lens is 0.64 radii wide over a height of 0.62 radii; of three, where only two overlap, 0.66 radii over 0.41 (computed), turned as
+ * that place is.
+ */
+export function largestOnCircles(count: number, box: Box): { readonly maxW: number; readonly maxH: number } {
+  const [{ r } = { r: 0 }] = circlesIn(count, box);
+  const [w, h] = count < 3 ? [0.64, 0.38] : [0.66, 0.37];
+  return { maxW: w * r, maxH: h * r };
+}
+
 function circles(piles: readonly SortPile[], box: Box, press: Press): SheetItem[] {
-  return circlesIn(piles.length, box).flatMap((circle, i): SheetItem[] => {
+  const all = circlesIn(piles.length, box);
+  return all.flatMap((circle, i): SheetItem[] => {
     const pile = piles[i];
-    if (!pile) return [];
-    // Where the circle is alone: towards the outside, and for the third at the foot.
-    const outward = i === 2 ? 0 : i === 0 ? -1 : 1;
-    const wide = i === 2 ? 1.1 : 0.85;
-    const height = 16;
-    const name = {
-      x: circle.x + outward * circle.r * 0.3 - (circle.r * wide) / 2,
-      y: i === 2 ? circle.y + circle.r * 0.84 - height : circle.y - circle.r * 0.72,
-      w: circle.r * wide,
-      h: height,
-    };
-    return [...ring(circle), ...nameIn(pile, name, press)];
+    return pile ? [...ring(circle), ...nameIn(pile, nameBox(all, i), press)] : [];
   });
+}
+
+/** Height of a name, and its distance from the rings beside it, mm. */
+const nameHeight = 16;
+const nameClear = 3;
+
+/** Where a circle is alone: towards the outside, and for the third at the foot. */
+function nameBox(all: readonly Circle[], i: number): Box {
+  const { x, y, r } = all[i] ?? { x: 0, y: 0, r: 0 };
+  // Half of what a ring is wide so far above or below its middle.
+  const half = (off: number): number => Math.sqrt(Math.max(0, r * r - off * off));
+  if (i === 2) {
+    const w = half(0.75 * r) - nameClear;
+    return { x: x - w, y: y + 0.75 * r - nameHeight, w: 2 * w, h: nameHeight };
+  }
+  const other = all[1 - i] ?? { x, y, r };
+  const top = 0.6 * r;
+  const outer = half(top) - nameClear;
+  const inner = Math.abs(other.x - x) - half(top - nameHeight) - nameClear;
+  return { x: x - (i === 0 ? outer : inner), y: y - top, w: outer + inner, h: nameHeight };
 }
 
 function ring({ x, y, r }: Circle): LineItem[] {

@@ -46,10 +46,10 @@ const languages: Readonly<Record<string, Steps>> = {
         `Write the ${signs("letters", "letters or numbers", "numbers")} of the strips on the slip, from the first to the last.`,
       blanks > 0 && !events && !desks && "Shuffle the strips and hand them to another group, who put them in order.",
       slip && desks && "The number of the desk stands on every strip: fill in its column on the slip.",
-      desks && !planned && "At the signal, shuffle the strips again and move on to the next desk.",
-      desks && planned && "At the signal, shuffle the strips again.",
       backs && "When you are sure, turn the strips over and check the numbers.",
       !backs && events && "Read the story aloud. Then call for the key.",
+      desks && !planned && "At the signal, shuffle the strips again and move on to the next desk.",
+      desks && planned && "At the signal, shuffle the strips again.",
     ),
   es: ({ events, blanks, slip, desks, planned, backs, told, signs }) =>
     steps(
@@ -79,10 +79,10 @@ const languages: Readonly<Record<string, Steps>> = {
         `Escribid en la hoja ${signs("las letras", "las letras o los números", "los números")} de las tiras, de la primera a la última.`,
       blanks > 0 && !events && !desks && "Barajad las tiras y dádselas a otro grupo para que las ordene.",
       slip && desks && "El número de la mesa está en cada tira: rellenad su columna de la hoja.",
-      desks && !planned && "Cuando suene la señal, barajad otra vez las tiras y pasad a la mesa siguiente.",
-      desks && planned && "Cuando suene la señal, barajad otra vez las tiras.",
       backs && "Cuando estéis seguros, dad la vuelta a las tiras y comprobad los números.",
       !backs && events && "Leed la historia en voz alta. Después pedid la solución.",
+      desks && !planned && "Cuando suene la señal, barajad otra vez las tiras y pasad a la mesa siguiente.",
+      desks && planned && "Cuando suene la señal, barajad otra vez las tiras.",
     ),
   fr: ({ events, blanks, slip, desks, planned, backs, told, signs }) =>
     steps(
@@ -112,10 +112,10 @@ const languages: Readonly<Record<string, Steps>> = {
         `Notez sur la fiche ${signs("les lettres", "les lettres ou les numéros", "les numéros")} des bandes, de la première à la dernière.`,
       blanks > 0 && !events && !desks && "Mélangez les bandes et donnez-les à un autre groupe, qui les remet en ordre.",
       slip && desks && "Le numéro de la table figure sur chaque bande : remplissez sa colonne sur la fiche.",
-      desks && !planned && "Au signal, mélangez de nouveau les bandes et passez à la table suivante.",
-      desks && planned && "Au signal, mélangez de nouveau les bandes.",
       backs && "Quand vous êtes sûrs, retournez les bandes et vérifiez les numéros.",
       !backs && events && "Lisez l’histoire à voix haute. Demandez ensuite le corrigé.",
+      desks && !planned && "Au signal, mélangez de nouveau les bandes et passez à la table suivante.",
+      desks && planned && "Au signal, mélangez de nouveau les bandes.",
     ),
   de: ({ events, blanks, slip, desks, planned, backs, told, signs }) =>
     steps(
@@ -145,10 +145,10 @@ const languages: Readonly<Record<string, Steps>> = {
         `Schreibt ${signs("die Buchstaben", "die Buchstaben oder Nummern", "die Nummern")} der Streifen auf den Zettel, vom ersten bis zum letzten.`,
       blanks > 0 && !events && !desks && "Mischt die Streifen und gebt sie einer anderen Gruppe, die sie ordnet.",
       slip && desks && "Die Nummer des Tisches steht auf jedem Streifen: Füllt ihre Spalte auf dem Zettel aus.",
-      desks && !planned && "Mischt die Streifen beim Signal wieder und geht zum nächsten Tisch.",
-      desks && planned && "Mischt die Streifen beim Signal wieder.",
       backs && "Wenn ihr sicher seid, dreht die Streifen um und prüft die Zahlen.",
       !backs && events && "Lest die Geschichte laut vor. Bittet dann um die Lösung.",
+      desks && !planned && "Mischt die Streifen beim Signal wieder und geht zum nächsten Tisch.",
+      desks && planned && "Mischt die Streifen beim Signal wieder.",
     ),
   pt: ({ events, blanks, slip, desks, planned, backs, told, signs }) =>
     steps(
@@ -178,10 +178,10 @@ const languages: Readonly<Record<string, Steps>> = {
         `Escrevam na ficha ${signs("as letras", "as letras ou os números", "os números")} das tiras, da primeira à última.`,
       blanks > 0 && !events && !desks && "Baralhem as tiras e deem-nas a outro grupo, que as ordena.",
       slip && desks && "O número da mesa está em cada tira: preencham a coluna dela na ficha.",
-      desks && !planned && "Quando ouvirem o sinal, baralhem de novo as tiras e passem à mesa seguinte.",
-      desks && planned && "Quando ouvirem o sinal, baralhem de novo as tiras.",
       backs && "Quando tiverem a certeza, virem as tiras e confiram os números.",
       !backs && events && "Leiam a história em voz alta. Depois peçam a solução.",
+      desks && !planned && "Quando ouvirem o sinal, baralhem de novo as tiras e passem à mesa seguinte.",
+      desks && planned && "Quando ouvirem o sinal, baralhem de novo as tiras.",
     ),
 };
 

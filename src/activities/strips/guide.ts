@@ -51,7 +51,7 @@ export function stripsGuide({ request, options, deals }: DealtStrips): GuideEntr
       request.options.value.minutes ??
       minutesFor(events.length, blanks, planned ? undefined : (round?.rounds ?? desks)),
     answers: dealsAlike(deals, keyOf).flatMap(({ codes, deal: { events: story } }, _, { length }) => [
-      ...(length > 1 ? [[{ text: codes.join(", "), bold: true }]] : []),
+      ...(length > 1 && options.desks === undefined ? [[{ text: codes.join(", "), bold: true }]] : []),
       ...deals.filter((deal) => deal.desk !== undefined && story.length > 0 && codes.includes(deal.code)).map(deskLine),
       ...story.map((event) => {
         const places = placesOf(story, event);

@@ -35,7 +35,7 @@ export function setColours(printed: readonly PrintedActivity[]): Block[] {
     },
     {
       type: "table",
-      columns: [{ head: "Activity" }, ...colours.map((head) => ({ head }))],
+      columns: [{ head: "Activity", share: 2.5 }, ...colours.map((head) => ({ head, share: 1 }))],
       rows,
       size: 7.5,
     },
