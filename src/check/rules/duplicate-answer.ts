@@ -103,13 +103,10 @@ function report(
     context,
     group.map(({ pair }) => pair),
   );
-  // An answer that is not printed is the one to take out.
-  const swapped = rest.length === 0 && second.index === 0 && first.index > 0;
-  const [here, there] = swapped ? [first, second] : [second, first];
   const stands = rest.map((standing) => ({ range: standing.answer.range, message: "And here" }));
   return [
     {
-      range: whole ? second.pair.range : here.answer.range,
+      range: whole ? second.pair.range : second.answer.range,
       severity: effect.severity,
       ...(effect.hits.length > 0 ? { activities: effect.hits.map(({ plan }) => plan.index) } : {}),
       message: whole
@@ -117,8 +114,8 @@ function report(
         : `“${second.answer.text}” answers ${rest.length === 0 ? "both " : ""}${names}${further}.${more}${effect.sentence}`,
       related: [
         {
-          range: whole ? first.pair.range : there.answer.range,
-          message: swapped ? "Here it is printed" : "Here it stands first",
+          range: whole ? first.pair.range : first.answer.range,
+          message: "Here it stands first",
         },
         ...stands,
         ...effect.related,

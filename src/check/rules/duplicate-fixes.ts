@@ -1,6 +1,7 @@
 import {
   changed,
   distinctFixes,
+  dropAnswer,
   dropAnswers,
   dropPair,
   dropPairs,
@@ -49,6 +50,9 @@ function idleAnswers(shared: readonly (readonly Standing[])[]): TriedFix | undef
     const keeps = group.find(({ index }) => index === 0) ?? group[0];
     return group.filter((standing) => standing !== keeps);
   });
+  const [only, ...more] = out.flat();
+  // A finding stands at the second item.
+  if (only && more.length === 0) return dropAnswer(only, only.pair === shared[0]?.[1]?.pair ? "here" : "there");
   return dropAnswers(out.flat());
 }
 
