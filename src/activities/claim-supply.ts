@@ -1,6 +1,7 @@
 import { Random } from "../base/seed";
 import type { Statement } from "../unit/unit";
 import type { DealRequest } from "./contract";
+import { statementGroups } from "./form-statements";
 import type { DealPlan } from "./levels";
 import type { Level } from "./options";
 import { type Claim, claimOf, fineShare, type Twins, trueShare } from "./statements";
@@ -54,7 +55,7 @@ interface Choice {
  * least. Levels of a version have the same statements, but for those that twins take the place of, and as many false ones.
  */
 export function supplyClaims(request: DealRequest, order: ClaimOrder, plans: readonly DealPlan[]): ClaimSupply {
-  const groups = request.sections.map(({ statements }) => statements);
+  const groups = statementGroups(request.sections);
   const maker = new TwinMaker(request, groups.flat(), order.seed);
   const kept = Math.max(0, Math.min(order.reserve ?? 0, groups.flat().length - (order.take ?? order.least ?? 1)));
   const without = (some: readonly Statement[]): Statement[][] =>
@@ -162,11 +163,7 @@ export function whySameClaims(request: DealRequest, order: ClaimOrder, plans: re
     return JSON.stringify(hands.map(({ claims }) => claims.map(({ key, truth }) => [key, truth])));
   });
   if (both[0] !== both[1]) return undefined;
-  const maker = new TwinMaker(
-    request,
-    request.sections.flatMap(({ statements }) => statements),
-    order.seed,
-  );
+  const maker = new TwinMaker(request, statementGroups(request.sections).flat(), order.seed);
   const hands = supplyClaims(request, order, plans).hands.flatMap(({ claims }) => claims);
   if (order.twins === "none" || order.twins === 0)
     return "hard makes false twins, and `twins` says that there are none";
@@ -284,7 +281,7 @@ function claimsOf({ chosen, twins }: Choice, { replace }: ClaimOrder): Claim[] {
 /** The claims of several deals, each once, in the order of the unit. */
 export function allClaims(request: DealRequest, supplies: readonly (readonly Claim[])[]): Claim[] {
   const found = new Map<string, Claim>();
-  const statements = request.sections.flatMap((section) => section.statements);
+  const statements = statementGroups(request.sections).flat();
   const rank = ({ item }: Claim): number => statements.indexOf(item);
   for (const claim of supplies.flat()) {
     const name = `${rank(claim)} ${claim.truth} ${claim.text}`;

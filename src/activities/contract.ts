@@ -1,4 +1,4 @@
-import type { Rule } from "../base/finding";
+import type { Fix, Rule } from "../base/finding";
 import type { Validator } from "../base/generated/validators";
 import type { Range } from "../base/range";
 import type { Run } from "../base/run";
@@ -10,11 +10,15 @@ import type { Difficulty } from "../prove/difficulty";
 import type { Proof } from "../prove/proof";
 import type { Typeface } from "../text/typeface";
 import type { ActivityBlock, Pair, Picture, Section, Unit } from "../unit/unit";
-import type { MaterialWords } from "./material-words";
 import type { CommonOptions, OptionSchema, ResolvedOptions } from "./options";
+import type { MaterialWords } from "./paper-words";
+import type { Verdict } from "./verdict";
 
-/** The kinds that exist now; the schemas hold the same names. */
-export type KindName = "tiles" | "strips" | "rebuild" | "sort" | "calls" | "board" | "loop";
+/** The name of a kind that is registered in `kinds.ts`; the schemas hold the same names. */
+export type KindName = string;
+
+/** What an item of a section is by its shape; forms tables are one too. */
+export type ItemShape = "pairs" | "statements" | "events" | "tables";
 
 export type FaceSide = "n" | "e" | "s" | "w" | "front" | "back";
 
@@ -28,6 +32,8 @@ export interface Deal {
   readonly level: string;
   /** From 1. */
   readonly version: number;
+  /** Where it lies on one of several desks, each of which has a version of its own: the number of the desk, from 1. */
+  readonly desk?: number;
   /** Copies to print, or `by copier`: one master whose marks leave the copy out. */
   readonly copies: number | "by copier";
   /** Which attempt of the seed's sequence was taken, from 0. */
@@ -48,6 +54,8 @@ export interface DealtActivity {
   /** In short what it makes, for lists: `4 × 4 tiles`. */
   readonly summary: string;
   readonly deals: readonly Deal[];
+  /** Levels of difficulty were asked for: `levelTold`. */
+  readonly levels?: CommonOptions["levels"];
 }
 
 /** What a kind gets to deal from. */
@@ -114,7 +122,7 @@ export interface Dealt<D extends Deal> {
   readonly used: readonly Pair[];
   /** Why levels that were asked for do not differ from each other, or from what would be made without them; a part of a sentence. */
   readonly sameLevels?: string;
-  /** Why a hard deal is measured easier than the gentle one of its version, and cannot be otherwise; a part of a sentence. */
+  /** Which hard deal is measured easier than a gentle one, of whatever version, and why; a sentence without its stop. */
   readonly upsetLevels?: string;
 }
 
@@ -129,8 +137,6 @@ export interface GuideEntry {
   materials(words: MaterialWords): readonly string[];
   /** Learners at one of the sets that lie on the tables; left out where there is one for all of them. */
   readonly atSet?: number;
-  /** Somebody calls, who does not play. */
-  readonly called?: true;
   /** Minutes in class, an estimate by the kind where the unit does not say. */
   readonly minutes: number;
   /** One line each, as it may be read out: pairs, orders, piles. */
@@ -156,8 +162,12 @@ export interface Overlooked<D extends Deal, T extends Dealt<D>> {
   readonly piece?: string;
   /** What may be done then, as the rest of a sentence: `can lay the tiles in another way`. */
   readonly harm: string;
+  /** Whether texts are said aloud: who listens hears neither capitals nor commas. */
+  heard?(dealt: T, deal: D, keys: readonly MatchKey[]): boolean;
   /** Another seed puts other words beside them, and so may keep them apart. */
   readonly bySeed?: true;
+  /** Other values of options with which less may be mistaken; each is tried before it is offered. */
+  calmer?(dealt: T): readonly { readonly title: string; readonly key: string; readonly value: string | number }[];
   /** What learners compare. */
   texts(dealt: T, deal: D): readonly Worded[];
   /**
@@ -180,8 +190,18 @@ export interface Sharing {
   readonly sets: number;
   /** How far below the one before it each lies, mm. */
   readonly apart: number;
-  /** The sheet of some copies, the first at the top as on a sheet of its own. */
-  sheet(copies: readonly number[]): Sheet;
+  /** The sheet of some copies, the first at the top as on a sheet of its own; of a master none has a number. */
+  sheet(copies: readonly (number | undefined)[]): Sheet;
+}
+
+/** How a change is tried before it is offered. Bounded, and quick where the same was asked before. */
+export interface Trial<D extends Deal, T extends Dealt<D>> {
+  /** Whether it can be dealt. */
+  deals(request: DealRequest): boolean;
+  /** Whether every deal is soon proven to be as it is meant. */
+  holds(request: DealRequest): boolean;
+  /** Other options for what is dealt that are shown to hold, the smallest change first. */
+  options?(dealt: T): readonly Fix[];
 }
 
 /** An option that another one goes before. */
@@ -197,6 +217,8 @@ export interface Overruled {
 /** A kind of activity: one folder, one of these. */
 export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<D>> {
   readonly name: KindName;
+  /** What it takes from its sections; tied forms make a table matter to statements at the tie itself. */
+  readonly takes: readonly ItemShape[];
   /** The kind's JSON Schema, and the validator made from it. */
   readonly schema: OptionSchema;
   readonly validate: Validator;
@@ -206,22 +228,30 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   readonly wholeSheets?: true;
   /** Words stand at the edges of its pieces, which lie against each other: film must not stand over. */
   readonly edgeToEdge?: true;
+  /** Its pieces make a circle, and `smaller` of a deal says whether some of them can close one: a proof of its own. */
+  readonly closesCircles?: true;
   /** It sorts the piles of its sections. */
   readonly sortsPiles?: true;
   /** Fewer learners than these cannot use a set; two where left out. */
   leastAtSet?(request: DealRequest): number;
+  /** Somebody calls, who does not play. */
+  readonly called?: true;
   /** Options that say nothing beside another one. */
   readonly overruled?: readonly Overruled[];
   /** Its own findings tell of pairs on its pieces that share an answer; the general one keeps quiet. */
   readonly tellsShared?: true;
   /** Right sides of its pairs may be alike: they are on no piece. */
   readonly sharesGlosses?: true;
+  /** Its pieces show parts of left sides, and its own findings tell of sides that differ in capitals and marks alone. */
+  readonly showsParts?: true;
   /** For words that a hurried reader takes for one another. */
   readonly overlooked?: Overlooked<D, T>;
   /** Chooses, arranges and proves. Pure in the request. */
   deal(request: DealRequest): T;
   /** The same in steps, where it may take long; says in a few words how far it is. */
   readonly dealing?: (request: DealRequest) => Steps<T>;
+  /** How a change is tried; where left out, by dealing it. */
+  readonly trial?: Trial<D, T>;
   /** What is dealt for each class hour, for a single one: a trial print has no use for the others. */
   oneHour?(dealt: T): T;
   /** Sheets of pieces of one copy (`undefined`: the master), dealt. */
@@ -240,6 +270,8 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   labels(dealt: T, deal: D): readonly LabelEntry[];
   /** Settings and layout worth keeping to print the deal again. */
   record(dealt: T, deal: D, press: Press): unknown;
+  /** What its proofs can say, for the reference. */
+  readonly verdicts: readonly Verdict[];
   /** The kind's own findings. */
   readonly rules: readonly Rule<{ readonly dealt: T; readonly press: Press }>[];
 }

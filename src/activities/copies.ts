@@ -1,5 +1,5 @@
-import type { MaterialWords } from "./material-words";
 import type { CommonOptions } from "./options";
+import type { MaterialWords } from "./paper-words";
 
 /**
  * Sets that a class needs: groups of `group`, and where it does not divide, some groups are one larger (27 learners in

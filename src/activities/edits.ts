@@ -1,4 +1,5 @@
 import type { TextEdit } from "../base/finding";
+import type { Range } from "../base/range";
 import type { ActivityBlock } from "../unit/unit";
 
 /** Sets an option of an activity: replaces its value where it stands, else adds a line at the end of the block. */
@@ -14,6 +15,15 @@ export function setOption(block: ActivityBlock, text: string, key: string, value
   const newline = before.endsWith("\r\n") ? "\r\n" : "\n";
   const open = block.body.end > 0 && !/[\r\n]/.test(text.charAt(block.body.end - 1)) ? newline : "";
   return { range: { start: block.body.end, end: block.body.end }, text: `${open}${indent}${key}: ${value}${newline}` };
+}
+
+/** Takes out the whole lines that a place stands on, with the final line ending. */
+export function dropLines(text: string, { start, end }: Range): TextEdit {
+  const ending = text.indexOf("\n", end);
+  return {
+    range: { start: text.lastIndexOf("\n", start - 1) + 1, end: ending < 0 ? text.length : ending + 1 },
+    text: "",
+  };
 }
 
 /** Takes an option's whole line out. */

@@ -21,6 +21,14 @@ export function streamOf(name: string, seed: number, { level, version }: DealPla
   return `${name}/${seed}/${version}${level === plain ? "" : `/${level}`}`;
 }
 
+/**
+ * A deal's level as files and programs are told it, alike for all kinds: `plain` where no levels are asked for, whatever that
+ * amounts to in a kind.
+ */
+export function levelTold({ level }: Pick<Deal, "level">, levels: readonly Level[] | undefined): string {
+  return levels === undefined ? "plain" : level;
+}
+
 /** What of a plan makes a deal's code: the version, and the level where it is not the plain one. */
 export function planCode({ level, version }: DealPlan, plain: Level): number | string {
   return level === plain ? version : `${version} ${level}`;

@@ -7,7 +7,16 @@ import type { ActivityBlock, Entry, Mapping, Section, Unit } from "../unit/unit"
 import type { ActivityKind, DealRequest } from "./contract";
 import { adopt, foreignName } from "./foreign";
 import { kindNamed } from "./kinds";
-import { type CommonOptions, defaultsOf, type OptionFault, type OptionSchema, resolve, sift } from "./options";
+import {
+  type CommonOptions,
+  defaultsOf,
+  type OptionFault,
+  type OptionSchema,
+  type ResolvedOptions,
+  resolve,
+  sift,
+} from "./options";
+import { ownSeed } from "./own-seed";
 import { pairsOf } from "./supply";
 
 /** What the unit's front matter says, as far as it is valid. */
@@ -87,9 +96,10 @@ export function planUnit(unit: Unit, { settings, units }: PlanContext = { settin
   );
   const relation = new Relation([...unit.sections, ...foreign].flatMap(pairsOf));
   const titles = new Titles();
-  const activities = sources.map((source, index) =>
-    planActivity(unit, source, index, { facts, relation, shared, titles }),
-  );
+  const activities = sources.map((source, index) => {
+    const nth = sources.slice(0, index).filter(({ kind }) => kind === source.kind).length;
+    return planActivity(unit, { ...source, nth }, index, { facts, relation, shared, titles });
+  });
   const severities = new Map<string, string>();
   for (const layer of [...outer].reverse().concat([front.good])) {
     for (const [code, severity] of Object.entries(valueIn(layer, "severities") ?? {}))
@@ -109,6 +119,8 @@ interface Around {
 interface Source {
   readonly block: ActivityBlock;
   readonly kind: ActivityKind | undefined;
+  /** How many of its kind stand before it in the unit. */
+  readonly nth: number;
   readonly good: readonly Entry[];
   readonly faults: readonly OptionFault[];
   readonly sections: readonly Section[];
@@ -117,7 +129,7 @@ interface Source {
 }
 
 function planActivity(unit: Unit, source: Source, index: number, around: Around): PlannedActivity {
-  const { block, kind, good, faults, sections, unknown, lost } = source;
+  const { block, kind, nth, good, faults, sections, unknown, lost } = source;
   const heading = sections[0]?.name ?? "";
   const written = valueIn(good, "title") ?? [heading, kind?.name ?? "activity"].filter(Boolean).join(" – ");
   const title = around.titles.take(String(written));
@@ -143,9 +155,13 @@ function planActivity(unit: Unit, source: Source, index: number, around: Around)
       title,
       sections,
       relation,
-      options,
+      options: good.some(({ key }) => key === "seed") ? options : withSeed(options, nth),
     },
   };
+}
+
+function withSeed(options: ResolvedOptions<CommonOptions>, nth: number): ResolvedOptions<CommonOptions> {
+  return { ...options, value: { ...options.value, seed: ownSeed(options.value.seed, nth) } };
 }
 
 function defaultsFor(schema: OptionSchema): Record<string, unknown> {

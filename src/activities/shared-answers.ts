@@ -3,6 +3,7 @@ import type { Range } from "../base/range";
 import { answerKey, Relation } from "../match/relation";
 import type { Answer, Pair, Section } from "../unit/unit";
 import type { DealRequest } from "./contract";
+import { quotedList } from "./report";
 import { isFormPair } from "./supply";
 
 /* Why the words of two pairs fit although they are no pair, and changes of pairs that are tried before they are offered. */
@@ -60,31 +61,63 @@ export function changed(request: DealRequest, change: PairChange): DealRequest {
   return { ...request, sections, relation: new Relation(all(request.relation.pairs)) };
 }
 
-/** A fix, and what it does to pairs, so that it can be tried. */
+/** A fix, and what it makes of the pairs. */
 export interface TriedFix {
   readonly fix: Fix;
   readonly change: PairChange;
 }
 
-/** Takes out an alternative answer. */
-export function dropAnswer({ pair, side, index, answer }: Standing): TriedFix | undefined {
-  const before = pair[side].answers[index - 1];
-  const [first, ...rest] = pair[side].answers.filter((_, i) => i !== index);
-  if (!before || !first || isFormPair(pair)) return undefined;
-  const without: Pair = { ...pair, [side]: { ...pair[side], answers: [first, ...rest] } };
-  const edits = [{ range: { start: before.range.end, end: answer.range.end }, text: "" }];
+/** Takes out an alternative answer, where a finding stands or in another pair; undefined for what is printed and cells of tables. */
+export function dropAnswer(standing: Standing, at: "here" | "there" = "here"): TriedFix | undefined {
+  const tried = dropAnswers([standing]);
+  if (!tried || at === "here") return tried;
+  const { pair, answer } = standing;
+  const title = `Take the answer “${answer.text}” out of “${pair.left.answers[0].text} = ${pair.right.answers[0].text}”`;
+  return { ...tried, fix: { ...tried.fix, title } };
+}
+
+/** Takes out alternative answers, of which at least one is given; undefined where one of them is printed or a cell of a forms table. */
+export function dropAnswers(standings: readonly Standing[]): TriedFix | undefined {
+  const edits = standings.flatMap(({ pair, side, index, answer }) => {
+    const before = pair[side].answers[index - 1];
+    return before && !isFormPair(pair) ? [{ range: { start: before.range.end, end: answer.range.end }, text: "" }] : [];
+  });
+  const [only] = standings;
+  if (edits.length < standings.length || !only) return undefined;
+  const out = new Set(standings.map(({ answer }) => answer));
+  const without = (side: Pair["left"]): Pair["left"] => {
+    const [first, ...rest] = side.answers;
+    return { ...side, answers: [first, ...rest.filter((answer) => !out.has(answer))] };
+  };
+  const touched = new Set(standings.map(({ pair }) => pair));
+  const names = [...new Set(standings.map(({ answer }) => answer.text))];
+  const title =
+    standings.length === 1
+      ? `Take the answer “${only.answer.text}” out here`
+      : `Take ${quotedList(names)} out as answers`;
   return {
-    fix: { title: `Take the answer “${answer.text}” out here`, edits, preferred: true },
-    change: (each) => (each === pair ? without : each),
+    fix: { title, edits, preferred: true },
+    change: (each) => (touched.has(each) ? { ...each, left: without(each.left), right: without(each.right) } : each),
   };
 }
 
 /** Takes out a pair; cells of forms tables stay. */
 export function dropPair(pair: Pair): TriedFix | undefined {
-  if (isFormPair(pair)) return undefined;
-  const title = `Take out “${pair.left.answers[0].text} = ${pair.right.answers[0].text}”`;
+  return dropPairs([pair], `Take out “${pair.left.answers[0].text} = ${pair.right.answers[0].text}”`);
+}
+
+/** Takes out pairs; undefined where there are none, or one of them is a cell of a forms table. */
+export function dropPairs(pairs: readonly Pair[], title: string): TriedFix | undefined {
+  if (pairs.length === 0 || pairs.some(isFormPair)) return undefined;
+  const out = new Set(pairs);
   return {
-    fix: { title, edits: [{ range: pair.block, text: "" }] },
-    change: (each) => (each === pair ? undefined : each),
+    fix: { title, edits: pairs.map(({ block }) => ({ range: block, text: "" })) },
+    change: (each) => (out.has(each) ? undefined : each),
   };
+}
+
+/** Without further fixes of the same title: of two pairs that read alike either may go. */
+export function distinctFixes(fixes: readonly Fix[]): Fix[] {
+  const titles = new Set<string>();
+  return fixes.filter(({ title }) => !titles.has(title) && titles.add(title));
 }

@@ -20,12 +20,13 @@ export function sideFolio(side: "front" | "back", flip: Duplex, page: number, pa
     : `${folio(page, pages)}, back`;
 }
 
-/** Level and version, where there are several, and the deal code. */
-export function stateOf({ options }: DealRequest, deal: Pick<Deal, "level" | "version" | "code">): string[] {
+/** Level and version or desk, where there are several, and the deal code. */
+export function stateOf({ options }: DealRequest, deal: Pick<Deal, "level" | "version" | "desk" | "code">): string[] {
   const { levels, versions } = options.value;
+  const which = deal.desk === undefined ? `version ${deal.version}` : `desk ${deal.desk}`;
   return [
     ...((levels?.length ?? 1) > 1 ? [deal.level] : []),
-    ...(versions > 1 ? [`version ${deal.version}`] : []),
+    ...(versions > 1 || deal.desk !== undefined ? [which] : []),
     deal.code,
   ];
 }
@@ -34,10 +35,12 @@ export function setLabel(copy: number | undefined): string {
   return copy === undefined ? "master for copying" : `set ${copy + 1}`;
 }
 
-/** `set 3`, or `sets 3–6` of copies that follow each other. */
-export function setsLabel(copies: readonly number[]): string {
-  const [first = 0, last = first] = [copies[0], copies.at(-1)];
-  return first === last ? setLabel(first) : `sets ${first + 1}–${last + 1}`;
+/** `set 3`, or `sets 3–6` of copies that follow each other; a master has no numbers. */
+export function setsLabel(copies: readonly (number | undefined)[]): string {
+  const [first, last] = [copies[0], copies.at(-1)];
+  return first === undefined || last === undefined || first === last
+    ? setLabel(first)
+    : `sets ${first + 1}–${last + 1}`;
 }
 
 /** The title line of an activity's sheet, beside what stands right of it. */

@@ -3,8 +3,9 @@ import { Random, upTo } from "../base/seed";
 import { fold } from "../match/fold";
 import { isForm, raised } from "../match/form";
 import { answerKey } from "../match/relation";
-import type { Answer, FormsTable, Phrase, Statement, Tie } from "../unit/unit";
+import type { FormsTable, Phrase, Statement, Tie } from "../unit/unit";
 import type { DealRequest } from "./contract";
+import { type FormCell, formStatements, isFormStatement } from "./form-statements";
 import { assertions, type Claim, claimOf } from "./statements";
 
 /** Makes false twins of true statements with tied forms. */
@@ -20,7 +21,9 @@ export class TwinMaker {
   ) {
     const sections = new Set([...request.unit.sections, ...request.sections]);
     this.tables = [...sections].flatMap(({ name, tables }) => tables.map((table) => ({ section: name, table })));
-    this.asserted = new Set(all.flatMap(assertions));
+    // What is right by another table is not wrong.
+    const forms = all.some(isFormStatement) ? [...sections].flatMap(formStatements) : [];
+    this.asserted = new Set([...all, ...forms].flatMap(assertions));
   }
 
   canTwin(statement: Statement): boolean {
@@ -42,8 +45,9 @@ export class TwinMaker {
   private twin(statement: Statement, number: number): Claim | undefined {
     if (!statement.truth) return undefined;
     for (const tie of statement.ties) {
-      const cell = this.cellOf(tie);
-      const at = placeOf(tie, statement, this.request.unit.text);
+      const own = isFormStatement(statement) ? statement : undefined;
+      const cell = own?.cell ?? this.cellOf(tie);
+      const at = own?.at ?? placeOf(tie, statement, this.request.unit.text);
       if (!cell || at === undefined) continue;
       const { table, column, row } = cell;
       const order = new Random(`twins/${this.seed}/${number}`).shuffle(upTo(table.persons.length));
@@ -77,7 +81,7 @@ export class TwinMaker {
   }
 
   /** The one cell that a tie leads to: by its person, else the only row in which the form stands. */
-  private cellOf(tie: Tie): { table: FormsTable; row: number; column: number; form: Answer } | undefined {
+  private cellOf(tie: Tie): FormCell | undefined {
     const cells = this.tables
       .filter(({ section }) => tie.section === undefined || section === tie.section)
       .flatMap(({ table }) =>

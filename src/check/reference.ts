@@ -2,8 +2,9 @@ import activitySchema from "../../schemas/activity.schema.json";
 import frontSchema from "../../schemas/front-matter.schema.json";
 import stationsSchema from "../../schemas/stations.schema.json";
 import { kinds } from "../activities/kinds";
+import type { Verdict } from "../activities/verdict";
 import { allRules, type RuleFacts } from "./rules";
-import { type Verdict, verdicts } from "./verdicts";
+import { verdicts } from "./verdicts";
 
 /** The reference as files: a page a finding, one of options, one of verdicts, and an index. Made from lists in the code alone. */
 export function referencePages(): ReadonlyMap<string, string> {

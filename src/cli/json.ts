@@ -1,3 +1,5 @@
+import { kindNamed } from "../activities/kinds";
+import { levelTold } from "../activities/levels";
 import type { Range } from "../base/range";
 import type { FileReport } from "./report";
 
@@ -18,11 +20,11 @@ export function toJson({ file, lines, findings, activities }: FileReport): unkno
         edits: edits.map((edit) => ({ range: lsp(edit.range), newText: edit.text })),
       })),
     })),
-    proofs: activities.flatMap(({ title, make, deals }) =>
+    proofs: activities.flatMap(({ title, make, deals, levels }) =>
       deals.map(({ level, version, code, proof, smaller, difficulty }) => ({
         activity: title,
         make,
-        level,
+        level: levelTold({ level }, levels),
         version,
         code,
         status: proof.status,
@@ -31,7 +33,7 @@ export function toJson({ file, lines, findings, activities }: FileReport): unkno
         nodes: proof.nodes,
         by: proof.by,
         ...(proof.second === undefined ? {} : { second: proof.second }),
-        ...(make === "loop" ? { smaller: smallerCircle(smaller) } : {}),
+        ...(kindNamed(make)?.closesCircles ? { smaller: smallerCircle(smaller) } : {}),
         ...(difficulty === undefined ? {} : { difficulty }),
       })),
     ),

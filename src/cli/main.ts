@@ -60,8 +60,20 @@ function parse(args: readonly string[], known: Options): Call {
   try {
     return parseArgs({ args: [...args], options: known, allowPositionals: true, strict: true });
   } catch (error) {
-    throw new UsageError(error instanceof Error ? error.message : String(error));
+    throw new UsageError(plainFault(error));
   }
+}
+
+/** What Node says of a call, in a sentence of ours; with the option that it names. */
+function plainFault(error: unknown): string {
+  if (!(error instanceof Error)) return String(error);
+  const code = "code" in error ? error.code : undefined;
+  const named = /'[^']*?(-[^'\s]*)(?: <[^']*)?'/.exec(error.message)?.[1];
+  if (code === "ERR_PARSE_ARGS_UNKNOWN_OPTION" && named)
+    return `There is no option “${named}”. A file whose name begins with a hyphen stands behind “--”.`;
+  if (code === "ERR_PARSE_ARGS_INVALID_OPTION_VALUE" && named)
+    return / does not take /.test(error.message) ? `${named} takes no value.` : `${named} lacks its value.`;
+  return error.message;
 }
 
 function answer(text: string): number {

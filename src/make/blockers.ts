@@ -1,21 +1,8 @@
-import type { KindName } from "../activities/contract";
+import type { ItemShape } from "../activities/contract";
 import type { PlannedActivity, UnitPlan } from "../activities/plan";
 import type { Finding } from "../base/finding";
 import type { Range } from "../base/range";
 import type { Section, Unit } from "../unit/unit";
-
-type Shape = "pairs" | "statements" | "events" | "tables";
-
-/** What each kind takes from its sections; tied forms make a table matter to statements at the tie itself. */
-const shapesOf: Readonly<Record<KindName, readonly Shape[]>> = {
-  tiles: ["pairs", "tables"],
-  strips: ["events"],
-  rebuild: ["pairs"],
-  sort: ["pairs", "statements", "events", "tables"],
-  calls: ["statements"],
-  board: ["pairs", "tables"],
-  loop: ["pairs", "tables"],
-};
 
 /**
  * The errors among some findings that keep the named activities from being right: those about them, about items that they use,
@@ -42,12 +29,12 @@ function concerns(range: Range, unit: Unit, { activities }: UnitPlan, made: read
   const shape = shapeAt(section, range);
   return made.some(
     ({ kind, sections }) =>
-      sections.includes(section) && kind !== undefined && (shape === undefined || shapesOf[kind.name].includes(shape)),
+      sections.includes(section) && kind !== undefined && (shape === undefined || kind.takes.includes(shape)),
   );
 }
 
 /** The shape of the item that a place stands in; undefined where it stands in none. */
-function shapeAt({ pairs, statements, events, tables }: Section, place: Range): Shape | undefined {
+function shapeAt({ pairs, statements, events, tables }: Section, place: Range): ItemShape | undefined {
   if (statements.some(({ block }) => holds(block, place))) return "statements";
   if (pairs.some(({ block }) => holds(block, place))) return "pairs";
   if (events.some(({ block }) => holds(block, place))) return "events";

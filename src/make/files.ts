@@ -1,9 +1,8 @@
-import type { Deal, Piece, Press } from "../activities/contract";
+import type { Deal, Piece, PiecePlace, Press } from "../activities/contract";
+import { levelTold } from "../activities/levels";
 import type { PlannedStations } from "../activities/stations";
-import { upTo } from "../base/seed";
 import type { Sheet } from "../page/sheet";
 import { renderPdf } from "../render/pdf";
-import { forCutting } from "./cutting";
 import { drawingsOf, type PieceDrawing } from "./drawings";
 import { FileNames } from "./file-names";
 import { guideSheets } from "./papers/guide";
@@ -11,7 +10,6 @@ import { labelSheets } from "./papers/labels";
 import { prepBlocks } from "./papers/prep";
 import { stationBlocks } from "./papers/stations";
 import {
-  copyNumbers,
   type PieceEntry,
   pastAfter,
   pieceEntries,
@@ -19,6 +17,7 @@ import {
   readPiecesFile,
   writePiecesFile,
 } from "./pieces-file";
+import { printRuns } from "./print-runs";
 import type { Printable, PrintedActivity } from "./printable";
 import type { MadeFile, MakeOptions } from "./workshop";
 
@@ -45,7 +44,7 @@ export async function makeFiles(
   for (const whole of printables) {
     const printable = options.trial ? trialOf(whole) : whole;
     const { kind, title, dealt, seed, lang } = printable;
-    const { paper: paperName, margin, cutting } = dealt.request.options.value;
+    const { paper: paperName, margin } = dealt.request.options.value;
     const name = names.take(title);
     if (options.only !== undefined && options.only !== kind.name && options.only !== title) continue;
     const file = (stock: string): string => `${unit.name}.${options.merge ? "" : `${name}.`}${stock}.pdf`;
@@ -55,28 +54,24 @@ export async function makeFiles(
     const paper: Sheet[] = [];
     for (const deal of dealt.deals) {
       const pieces = kind.pieces(dealt, deal, press);
+      const level = levelTold(deal, dealt.request.options.value.levels);
       let print: readonly PieceDrawing[] | undefined;
-      // Whoever cuts with scissors has a sheet of his own.
-      const sharing = cutting === "teacher" ? kind.sharing?.(dealt, deal, press) : undefined;
-      for (const copies of shared(copyNumbers(deal.copies), sharing?.sets ?? 1)) {
-        for (const [place, copy] of copies.entries()) {
-          const of = { activity: title, make: kind.name, deal, copy };
-          const own = lowered(pieces, place * (sharing?.apart ?? 0));
+      for (const { copies, sheets, apart } of printRuns(kind, dealt, deal, press)) {
+        for (const copy of new Set(copies)) {
+          const of = { activity: title, make: kind.name, deal, level, copy };
+          const places = [...copies.keys()].filter((place) => copies[place] === copy);
+          const own = pieces.map((piece) => ({
+            ...piece,
+            at: places.flatMap((place) => lowered(piece, place * apart)),
+          }));
           entries.push(...pieceEntries(own, of, file("card"), before + card.length + 1));
         }
-        const numbers = copies.flatMap((copy) => copy ?? []);
-        const sheets = forCutting(
-          sharing && numbers.length > 1
-            ? [sharing.sheet(numbers)]
-            : copies.flatMap((copy) => kind.pieceSheets(dealt, deal, copy, press)),
-          cutting,
-        );
         print ??= drawingsOf(sheets, pieces);
         card.push(...sheets);
         sets += copies.length;
       }
       paper.push(...kind.solutionSheets(dealt, deal, "solved", press));
-      const { code, level, version, attempt } = deal;
+      const { code, version, attempt } = deal;
       deals.push({
         code,
         activity: title,
@@ -118,15 +113,9 @@ export async function makeFiles(
   return writeAll(unit, jobs, { entries, deals }, press, options);
 }
 
-/** Copies by the sheet that they share. */
-function shared(copies: readonly (number | undefined)[], sets: number): readonly (number | undefined)[][] {
-  return upTo(Math.ceil(copies.length / sets)).map((sheet) => copies.slice(sheet * sets, (sheet + 1) * sets));
-}
-
-/** Pieces so many millimetres further down. */
-function lowered(pieces: readonly Piece[], by: number): readonly Piece[] {
-  if (by === 0) return pieces;
-  return pieces.map((piece) => ({ ...piece, at: piece.at.map((place) => ({ ...place, y: place.y + by })) }));
+/** Where a piece of a set stands that lies so many millimetres further down. */
+function lowered({ at }: Piece, by: number): readonly PiecePlace[] {
+  return by === 0 ? at : at.map((place) => ({ ...place, y: place.y + by }));
 }
 
 /** The same deals for a single group: one set of each, one slip, and one list to call from. */

@@ -24,6 +24,7 @@ export interface RecordedDeal {
   readonly code: string;
   readonly activity: string;
   readonly make: string;
+  /** `gentle` or `hard`, `plain` where no levels were asked for. */
   readonly level: string;
   readonly version: number;
   readonly attempt: number;
@@ -69,16 +70,22 @@ export function copyNumbers(copies: Deal["copies"]): readonly (number | undefine
 /** The entries of one copy; `firstPage` is the file's page, from 1, on which the copy begins. */
 export function pieceEntries(
   pieces: readonly Piece[],
-  of: { readonly activity: string; readonly make: string; readonly deal: Deal; readonly copy: number | undefined },
+  of: {
+    readonly activity: string;
+    readonly make: string;
+    readonly deal: Deal;
+    readonly level: string;
+    readonly copy: number | undefined;
+  },
   file: string,
   firstPage: number,
 ): PieceEntry[] {
-  const { activity, make, deal, copy } = of;
+  const { activity, make, deal, level, copy } = of;
   return pieces.map(({ faces, at, solution, next }, i) => ({
     mark: pieceMark(deal.code, copy, i),
     activity,
     make,
-    level: deal.level,
+    level,
     version: deal.version,
     copy: copy === undefined ? null : copy + 1,
     faces: faces.map(({ side, text, source }) => ({ side, text, range: source ?? null })),

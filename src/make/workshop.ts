@@ -15,8 +15,8 @@ import { picturesOf } from "../unit/pictures";
 import { readUnit } from "../unit/read";
 import type { Section, Unit } from "../unit/unit";
 import { blockersOf } from "./blockers";
-import { forCutting } from "./cutting";
 import { readPiecesFile } from "./pieces-file";
+import { printRuns } from "./print-runs";
 import type { Printable } from "./printable";
 import { type Found, type FoundDeal, findDeals, findMark } from "./reprint";
 import { reprintSheets } from "./reprint-sheets";
@@ -94,7 +94,7 @@ export interface Workshop {
   reading(file: UnitFile, around: Surroundings): Steps<Reading>;
   /** What to load for a text; with the texts of the other units that it names, their pictures too. */
   needs(text: string, units?: ReadonlyMap<string, string>): Needs;
-  /** The sheets of one copy of a deal. `second` is empty where no second solution is known. */
+  /** The sheets of one copy of a deal, as they leave the printer: with others where they share a sheet. `second` is empty where no second solution is known. */
   view(reading: Reading, activity: DealtActivity, deal: Deal, view: View): readonly Sheet[];
   /** A sheet as a standalone SVG element, sized in mm. Piece areas carry `data-piece`, texts `data-start` and `data-end`; ids begin with `prefix`. */
   draw(reading: Reading, sheet: Sheet, prefix: string): string;
@@ -152,9 +152,11 @@ class Bench implements Workshop {
       yield `Dealing “${activity.title}”`;
       checked.push({ plan: activity, dealt: yield* inSteps(activity.kind, activity.request) });
     }
-    const activities = checked.flatMap(({ plan: { index, title, kind }, dealt }): DealtActivity[] =>
-      kind ? [{ index, make: kind.name, title, summary: dealt.summary, deals: dealt.deals }] : [],
-    );
+    const activities = checked.flatMap(({ plan: { index, title, kind, request }, dealt }): DealtActivity[] => {
+      const levels = request?.options.value.levels;
+      const facts = { index, title, summary: dealt.summary, deals: dealt.deals, ...(levels ? { levels } : {}) };
+      return kind ? [{ ...facts, make: kind.name }] : [];
+    });
     const severities = new Map([...(around.severities ?? []), ...plan.severities]);
     const context = { unit, plan, activities: checked, press, printed: printedDeals(file, around), severities };
     const elsewhere = settings.flatMap(({ path, text, findings }) =>
@@ -197,8 +199,8 @@ class Bench implements Workshop {
     const { kind } = found.plan;
     if (view === "papers") return kind.papers(found.dealt, press);
     if (view !== "dealt") return kind.solutionSheets(found.dealt, deal, view, press);
-    const sheets = kind.pieceSheets(found.dealt, deal, deal.copies === "by copier" ? undefined : 0, press);
-    return forCutting(sheets, found.dealt.request.options.value.cutting);
+    const [first] = printRuns(kind, found.dealt, deal, press);
+    return first?.sheets ?? [];
   }
 
   draw(reading: Reading, sheet: Sheet, prefix: string): string {

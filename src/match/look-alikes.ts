@@ -123,7 +123,7 @@ interface Form {
   readonly accented?: Pick<Form, "article" | "bare">;
   /** Its words, without case, accents, article and punctuation. */
   readonly words: readonly string[];
-  /** The words with only two letters left of a long one: texts that differ in one letter have one of these in common. */
+  /** The words with only some letters left of a long one: texts that differ in one letter have one of these in common. */
   readonly near: readonly string[];
 }
 
@@ -159,14 +159,15 @@ const alphabetic =
 const longWord = 5;
 
 /**
- * A long word's first letter with its second one, and with its last one: one letter more, less or other, or two neighbours
- * exchanged, leave one of the two as it is where the first letter stays.
+ * What one of two nearly equal words leaves in common with the other: one letter more, less or other behind the third leaves the
+ * first three letters, one before leaves the first letter and the last two; so do two neighbours exchanged, but for the middle
+ * ones of five, which leave the first two letters and the last one.
  */
 function shortened(word: string): string[] {
-  const letters = [...word];
-  const [first = "", second = ""] = letters;
-  if (letters.length < longWord - 1 || !alphabetic.test(word)) return [];
-  return [`${first}${second}`, `${first}\u0001${letters.at(-1) ?? ""}`];
+  const { length } = word;
+  if (length < longWord - 1 || !alphabetic.test(word)) return [];
+  const kept = [word.slice(0, 3), `${word.charAt(0)}\u0001${word.slice(-2)}`];
+  return length === longWord ? [...kept, `${word.slice(0, 2)}\u0001${word.slice(-1)}`] : kept;
 }
 
 /**

@@ -13,6 +13,8 @@ export interface RawGlyph {
   readonly advance: number;
   readonly dx: number;
   readonly dy: number;
+  /** Nothing before its cluster took part in how it looks, nor the other way: the text may be cut there. */
+  readonly separable: boolean;
 }
 
 /** One face, ready to shape with. */
@@ -42,6 +44,7 @@ const MEMORY_MODE_WRITABLE = 2;
 const DIRECTION_LTR = 4;
 const DIRECTION_RTL = 5;
 const CLUSTER_LEVEL_MONOTONE_GRAPHEMES = 0;
+const UNSAFE_TO_BREAK = 0x1;
 /** Size of hb_glyph_info_t and of hb_glyph_position_t, in 32-bit words. */
 const RECORD = 5;
 
@@ -70,7 +73,6 @@ export async function openShaper(wasm: Uint8Array): Promise<Shaper> {
   const clear = library.function("hb_buffer_clear_contents");
   const setDirection = library.function("hb_buffer_set_direction");
   const guessRest = library.function("hb_buffer_guess_segment_properties");
-  const count = library.function("hb_buffer_get_length");
   const infos = library.function("hb_buffer_get_glyph_infos");
   const positions = library.function("hb_buffer_get_glyph_positions");
   const shape = library.function("hb_shape");
@@ -80,26 +82,35 @@ export async function openShaper(wasm: Uint8Array): Promise<Shaper> {
   const buffer = library.function("hb_buffer_create")();
   library.function("hb_buffer_set_cluster_level")(buffer, CLUSTER_LEVEL_MONOTONE_GRAPHEMES);
 
+  /** Memory for a text, kept from one to the next; UTF-16 units. */
+  let scratch = { pointer: 0, length: 0 };
+
   function fill(text: string, start: number, end: number): void {
-    const pointer = malloc(Math.max(2, text.length * 2));
-    const units = library.units(pointer, text.length);
+    if (text.length > scratch.length) {
+      if (scratch.length > 0) free(scratch.pointer);
+      const length = Math.max(256, 2 * text.length);
+      scratch = { pointer: malloc(length * 2), length };
+    }
+    const units = library.units(scratch.pointer, text.length);
     for (let i = 0; i < text.length; i++) units[i] = text.charCodeAt(i);
-    addText(buffer, pointer, text.length, start, end - start);
-    free(pointer);
+    addText(buffer, scratch.pointer, text.length, start, end - start);
   }
 
   function glyphs(): RawGlyph[] {
-    const length = count(buffer);
+    const infosAt = infos(buffer, answer);
+    const positionsAt = positions(buffer, 0);
+    const length = (library.words(answer, 1)[0] ?? 0) * RECORD;
+    const info = library.words(infosAt, length);
+    const position = library.words(positionsAt, length);
     const found: RawGlyph[] = [];
-    const info = library.words(infos(buffer, 0), length * RECORD);
-    const position = library.words(positions(buffer, 0), length * RECORD);
-    for (let i = 0; i < length * RECORD; i += RECORD) {
+    for (let i = 0; i < length; i += RECORD) {
       found.push({
         id: info[i] ?? 0,
         cluster: info[i + 2] ?? 0,
         advance: position[i] ?? 0,
         dx: position[i + 2] ?? 0,
         dy: position[i + 3] ?? 0,
+        separable: ((info[i + 1] ?? 0) & UNSAFE_TO_BREAK) === 0,
       });
     }
     return found;

@@ -1,10 +1,11 @@
 import { Recent } from "../base/recent";
 import { plain, type Run, runsKey } from "../base/run";
-import { openShaper, openSubsetter, type Shaper, type ShaperFont, type Subsetter } from "./harfbuzz";
+import { openShaper, openSubsetter, type RawGlyph, type Shaper, type ShaperFont, type Subsetter } from "./harfbuzz";
 import { itemise } from "./itemise";
 import { Outlines } from "./outline";
 import { fontFacts, Sfnt } from "./sfnt";
-import type { Face, FaceName, Ink, ShapedGlyph, ShapedLine, Typeface, TypefaceAssets } from "./typeface";
+import { stretchWidths } from "./stretches";
+import type { Face, FaceName, Ink, ShapedGlyph, ShapedLine, StretchWidths, Typeface, TypefaceAssets } from "./typeface";
 
 interface OpenFace extends Face {
   readonly font: ShaperFont;
@@ -53,8 +54,24 @@ const keptLines = 20_000;
 /** Latin, Greek and Cyrillic end here; of scripts beyond, letters may join to graphemes. */
 const plainEnd = 0x0530;
 
+/** Where each glyph's cluster ends: where the next one begins. Clusters of a stretch run all upwards or all downwards. */
+function clusterEnds(glyphs: readonly RawGlyph[], end: number): readonly number[] {
+  const ends: number[] = new Array(glyphs.length);
+  const upwards = (glyphs[0]?.cluster ?? 0) <= (glyphs.at(-1)?.cluster ?? 0);
+  let [next, current] = [end, -1];
+  for (let step = 0; step < glyphs.length; step++) {
+    const i = upwards ? glyphs.length - 1 - step : step;
+    const cluster = glyphs[i]?.cluster ?? 0;
+    if (current >= 0 && cluster !== current) next = current;
+    current = cluster;
+    ends[i] = next;
+  }
+  return ends;
+}
+
 const graphemes = new Intl.Segmenter("und", { granularity: "grapheme" });
 const inkless = /^[\p{Cc}\p{Cf}\p{Z}\p{Variation_Selector}]+$/u;
+const drawn = /[\p{L}\p{N}\p{P}\p{S} ]/u;
 const breaking = /[\p{Cc}\u2028\u2029]/gu;
 
 class OpenTypeface implements Typeface {
@@ -90,6 +107,10 @@ class OpenTypeface implements Typeface {
     return this.shape(runs).width;
   }
 
+  stretches(runs: readonly Run[]): StretchWidths {
+    return stretchWidths(this.shape(runs), runs);
+  }
+
   ink(runs: readonly Run[]): Ink {
     return this.inks.get(runsKey(runs), () => this.inkOf(this.shape(runs)));
   }
@@ -119,7 +140,7 @@ class OpenTypeface implements Typeface {
   }
 
   private isPlainCharacter(character: string, face: FaceName): boolean {
-    return /[\p{L}\p{N}\p{P}\p{S} ]/u.test(character) && this.canDraw(character, face);
+    return drawn.test(character) && this.canDraw(character, face);
   }
 
   private canDraw(grapheme: string, face: FaceName): boolean {
@@ -137,9 +158,8 @@ class OpenTypeface implements Typeface {
     for (const { start, end, face, rightToLeft } of itemise(text, runs)) {
       const { font, unitsPerEm } = this.faces[face];
       const raw = font.shape(text, start, end, rightToLeft);
-      const starts = [...new Set(raw.map((glyph) => glyph.cluster))].sort((a, b) => a - b);
-      const endOf = new Map(starts.map((from, i) => [from, starts[i + 1] ?? end]));
-      for (const { id, cluster, advance, dx, dy } of raw) {
+      const endOf = clusterEnds(raw, end);
+      for (const [i, { id, cluster, advance, dx, dy, separable }] of raw.entries()) {
         glyphs.push({
           face,
           id,
@@ -147,7 +167,8 @@ class OpenTypeface implements Typeface {
           y: dy / unitsPerEm,
           advance: advance / unitsPerEm,
           cluster,
-          clusterText: text.slice(cluster, endOf.get(cluster)),
+          clusterText: text.slice(cluster, endOf[i]),
+          separable,
         });
         pen += advance / unitsPerEm;
       }

@@ -62,6 +62,11 @@ function scriptOf(codePoint: number): number {
   return script;
 }
 
+/** Whether a character has a script of its own, by which a stretch of text is shaped. */
+export function hasScript(codePoint: number): boolean {
+  return scriptOf(codePoint) !== NEUTRAL;
+}
+
 /** A number for the script of every UTF-16 unit. Spaces, digits, punctuation and marks join what stands before them. */
 export function scriptsOf(text: string): readonly number[] {
   const scripts: number[] = [];

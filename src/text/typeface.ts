@@ -17,6 +17,8 @@ export interface ShapedGlyph {
   /** Index of the first UTF-16 unit of its cluster in `ShapedLine.text`, and the cluster's characters. */
   readonly cluster: number;
   readonly clusterText: string;
+  /** Whether the stretch may be cut before this glyph's cluster: shaped apart, both parts would come out as they are now. */
+  readonly separable: boolean;
 }
 
 export interface ShapedLine {
@@ -62,6 +64,9 @@ export interface Face {
   subset(glyphs: readonly number[]): Uint8Array;
 }
 
+/** Width of text[start, end) on a line of its own (em); undefined where only shaping it tells. */
+export type StretchWidths = (start: number, end: number) => number | undefined;
+
 export interface Typeface {
   readonly faces: Readonly<Record<FaceName, Face>>;
   readonly xHeight: number;
@@ -73,6 +78,8 @@ export interface Typeface {
   shape(runs: readonly Run[]): ShapedLine;
   /** Width of one line. */
   measure(runs: readonly Run[]): number;
+  /** Widths of stretches of a line, as each would be alone. */
+  stretches(runs: readonly Run[]): StretchWidths;
   /** Reach of a line's ink, which is what must clear a cut. */
   ink(runs: readonly Run[]): Ink;
   /**

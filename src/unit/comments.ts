@@ -57,11 +57,14 @@ export function readRemarks(source: SourceText, { comments }: Scan, problems: Pr
 function moveToEnd(source: SourceText, { start, end }: Span, textEnd: number) {
   const { text } = source;
   const comment = text.slice(start, end);
-  let after = end;
-  while (/[ \t]/.test(text.charAt(after))) after++;
+  let [from, after] = [start, end];
+  // One white space stays between words, and none before a sign that the comment stood right before.
+  if (start === 0 || /\s/.test(text.charAt(start - 1))) while (/[ \t]/.test(text.charAt(after))) after++;
+  if (after === end && /[\p{Pe}\p{Pf}.,;:!?…]/u.test(text.charAt(end)))
+    while (/[ \t]/.test(text.charAt(from - 1))) from--;
   const place = source.source(textEnd);
   const edits = [
-    { range: source.range(start, after), text: "" },
+    { range: source.range(from, after), text: "" },
     { range: { start: place, end: place }, text: ` ${comment}` },
   ];
   return { title: "Move it to the end of the item", edits };

@@ -23,9 +23,9 @@ export function findFront(lines: LineIndex, problems: Problems): FrontLines | un
   let open = 0;
   while (open < count - 1 && textOf(open).trim() === "") open++;
   // Formatters make stars of hyphens that begin no front matter.
-  const rule = /^ {0,3}(---|\*\*\*|___)\s*$/.exec(textOf(open));
+  const rule = /^ {0,3}(-{3,}|\*{3,}|_{3,})\s*$/.exec(textOf(open));
   if (!rule) return undefined;
-  const begins = open === 0 && textOf(open).startsWith("---");
+  const begins = open === 0 && /^---\s*$/.test(textOf(open));
   const first = open + 1;
   let close = first;
   while (close < count && !/^(?:---|\.\.\.)\s*$/.test(textOf(close))) close++;
@@ -76,7 +76,8 @@ export function findFront(lines: LineIndex, problems: Problems): FrontLines | un
   if (!begins) {
     if (end < close || !named(close)) return undefined;
     const from = lines.text.startsWith("\uFEFF") ? 1 : 0;
-    const range = { start: from, end: lines.start(open) + lines.text.slice(lines.start(open)).search(/[-*_]/) + 3 };
+    const sign = lines.start(open) + lines.text.slice(lines.start(open)).search(/[-*_]/);
+    const range = { start: from, end: sign + (rule[1]?.length ?? 3) };
     problems.add(
       "unreadable-yaml",
       lines.line(open),

@@ -16,7 +16,7 @@ import { gluedLines } from "./traps/glued";
 import { itemTraps } from "./traps/items";
 import { nearlyTies } from "./traps/nearly-ties";
 import { listForNested, nextForNested, type ReadItem } from "./traps/nesting";
-import { unmarkedItems } from "./traps/paragraphs";
+import { markedNotes, markedTexts, unmarkedItems } from "./traps/paragraphs";
 import { pileTraps } from "./traps/piles";
 import { quotedItems } from "./traps/quotes";
 import { nearlyTable, partedRows } from "./traps/tables";
@@ -110,7 +110,7 @@ class Reader {
     if (unmarkedItems(lines, map, env, problems)) return;
     paragraphLines(lines, map, false, problems);
     nearlyTable(lines, map, problems);
-    this.open?.addParagraph(map);
+    this.open?.addParagraph(map, markedTexts(lines, map));
   }
 
   private heading(token: Token, inline: Token | undefined): void {
@@ -141,6 +141,7 @@ class Reader {
   private closeSection(end: number): void {
     for (const look of this.looks) look();
     this.looks = [];
+    for (const map of this.open?.judgedNotes ?? []) markedNotes(this.lines, map, this.problems);
     if (this.open) pileTraps(this.lines, this.open.pileFacts, this.problems);
     if (this.open) this.sections.push(this.open.close(end));
     this.open = undefined;
@@ -197,9 +198,10 @@ class Reader {
     const inPile = section.inPile;
     // Whether plain text was meant as a pair shows when the section is complete.
     this.looks.push(() => {
-      const { judged, mostlyPairs } = section;
+      const { mostlyPairs } = section;
+      const judged = ordered ? section.judgedStory : section.judged;
       const lone = !inPile && section.expectsPairs;
-      itemTraps(raw, shape, { lone, judged, mostlyPairs }, this.env, this.problems);
+      itemTraps(raw, shape, { lone, judged, mostlyPairs, lines: this.lines }, this.env, this.problems);
     });
     return shape;
   }

@@ -1,5 +1,5 @@
 import type { Range } from "../base/range";
-import { allMarked } from "./traps/marks";
+import { allJudged, allMarked } from "./traps/marks";
 import type { Paragraph, PileFacts } from "./traps/piles";
 import type { FormsTable, Pair, Pile, PileMember, Section, Statement, StoryEvent } from "./unit";
 
@@ -10,8 +10,10 @@ export class SectionBuilder {
   private readonly events: StoryEvent[] = [];
   private readonly tables: FormsTable[] = [];
   private readonly paragraphs: Paragraph[] = [];
+  private readonly marks: { readonly lines: readonly [number, number]; readonly texts: readonly string[] }[] = [];
   /** Whether all plain bullets begin with marks, once that was asked. */
   private marked: boolean | undefined;
+  private markedStory: boolean | undefined;
   /** Plain bullets. */
   private readonly texts: string[] = [];
   private readonly piles: { name: string; heading: Range; members: PileMember[] }[] = [];
@@ -49,8 +51,21 @@ export class SectionBuilder {
     return this.statements.length > 0 || this.marked;
   }
 
+  /** The same of events. */
+  get judgedStory(): boolean {
+    this.markedStory ??= allJudged(this.events.map(({ text }) => text));
+    return this.statements.length > 0 || this.markedStory;
+  }
+
+  /** Paragraphs whose lines begin with marks, where they are likely to be statements. */
+  get judgedNotes(): readonly (readonly [number, number])[] {
+    const judged = this.statements.length > 0 || allJudged(this.marks.flatMap(({ texts }) => texts));
+    return judged ? this.marks.map(({ lines }) => lines) : [];
+  }
+
   add(member: PileMember): void {
     this.marked = undefined;
+    this.markedStory = undefined;
     if (member.shape === "pair") this.pairs.push(member.item);
     else if (member.shape === "statement") this.statements.push(member.item);
     else if (member.shape === "event") this.events.push(member.item);
@@ -58,8 +73,9 @@ export class SectionBuilder {
     this.piles.at(-1)?.members.push(member);
   }
 
-  /** A paragraph of notes, by its first line and the one after it. */
-  addParagraph(lines: readonly [number, number]): void {
+  /** A paragraph of notes, by its first line and the one after it; `marked` are its lines where each begins with a mark. */
+  addParagraph(lines: readonly [number, number], marked: readonly string[]): void {
+    if (marked.length > 0) this.marks.push({ lines, texts: marked });
     this.paragraphs.push({ lines, pile: this.piles.length - 1 });
   }
 

@@ -1,5 +1,9 @@
 import assert from "node:assert/strict";
+import { calls } from "../../src/activities/calls/kind";
 import type { KindName } from "../../src/activities/contract";
+import { planUnit } from "../../src/activities/plan";
+import { readUnit } from "../../src/unit/read";
+import { rowsOf } from "../calls/reader";
 import { type PrintedPage, readPrint } from "../support/print";
 import { printedAs } from "../support/printed";
 import { readUnitText, testWorkshop } from "../support/units";
@@ -32,6 +36,14 @@ function unit(make: KindName, options = ""): string {
 }
 
 const printed = (make: KindName, options = "") => printedAs(make, unit(make, options));
+
+/** The papers of a unit's only activity, of which there may be no cards. */
+async function papersOf(make: KindName, text: string): Promise<PrintedPage[]> {
+  const files = await (await testWorkshop()).make(await readUnitText(text), {});
+  const pdf = files.find(({ name }) => name.endsWith(`${make}.paper.pdf`));
+  assert.ok(pdf);
+  return readPrint(pdf.bytes);
+}
 
 const textOf = (pages: readonly PrintedPage[]): string =>
   pages.flatMap(({ texts }) => texts.map(({ text }) => text)).join(" ");
@@ -96,6 +108,50 @@ describe("a forms table", () => {
     assert.equal(wrong, 6);
   });
 
+  it("becomes calls where nothing else is stated: a false one has a form that is wrong for its person, with the right one beside it", async () => {
+    const text = unit("calls", "reserve: 2").replace("teaches: pt", "teaches: pt\nclasses: [12, 9]");
+    assert.deepEqual((await readUnitText(text)).findings, []);
+    const paper = await papersOf("calls", text);
+    const lists = paper.filter(({ texts }) => texts.some((each) => each.text.startsWith("Caller’s list:")));
+    assert.equal(lists.length, 2);
+    for (const list of lists) {
+      const rows = rowsOf(list);
+      assert.equal(rows.length, 12);
+      assert.equal(new Set(rows.map(([, said]) => said?.split(": ")[0])).size, 12);
+      let wrong = 0;
+      for (const [, said = "", answer, ...correction] of rows) {
+        const [prompt = "", form = ""] = said.split(": ");
+        assert.equal(answer, form === forms.get(prompt) ? "True" : "False", said);
+        if (answer === "True") continue;
+        wrong++;
+        assert.equal(correction.join(" "), `${prompt}: ${forms.get(prompt)}`);
+        const column = [...forms].filter(([each]) => each.split(", ")[0] === prompt.split(", ")[0]);
+        assert.ok(column.some(([, each]) => each === form));
+      }
+      assert.ok(wrong >= 5 && wrong <= 7, `${wrong} of 12 are false`);
+    }
+    // What is written goes first, and then the table gives twins alone.
+    const story = Array.from({ length: 6 }, (_, i) => `- [${i % 2 ? "x" : " "}] Passo ${i}.`).join("\n");
+    const [activity] = (await readUnitText(text.replace("## Forms", `## Forms\n\n${story}`))).activities;
+    assert.equal(activity?.summary, "6 statements to call");
+  });
+
+  it("calls no form wrong that another table has for the verb and the person", () => {
+    const two = (second: string): string =>
+      `---\nteaches: pt\n---\n\n## Now\n\n|  | medir |\n| --- | --- |\n| eu | meço |\n| tu | medes |\n| ela | mede |\n| nós | medimos |\n| vós | medis |\n| eles | medem |\n\n## Then\n\n|  | medir |\n| --- | --- |\n| eu | ${second} |\n\n\`\`\`activity\nmake: calls\nfrom: Now\ntwins: 3\nSEED\n\`\`\`\n`;
+    const wrongFor = (text: string): Set<string> => {
+      const said = new Set<string>();
+      for (let seed = 1; seed <= 24; seed++) {
+        const [activity] = planUnit(readUnit(text.replace("SEED", `seed: ${seed}`))).activities;
+        assert.ok(activity?.request);
+        for (const claim of calls.deal(activity.request).claims) if (!claim.truth) said.add(claim.text);
+      }
+      return said;
+    };
+    assert.ok(wrongFor(two("media")).has("medir, eu: mede"));
+    assert.ok(!wrongFor(two("mede")).has("medir, eu: mede"));
+  });
+
   it("gives calls and sort false twins: another form of the verb, wrong for the person, with the right one in the key", async () => {
     const persons = new Map([
       ["Eu", "eu"],
@@ -113,10 +169,7 @@ describe("a forms table", () => {
     ].join("\n");
     for (const make of ["calls", "sort"] as const) {
       const text = `---\nteaches: pt\n---\n\n## Forms\n\n${table}\n## Story\n\n${tied}\n\n\`\`\`activity\nmake: ${make}\ntwins: 4\n\`\`\`\n`;
-      const files = await (await testWorkshop()).make(await readUnitText(text), {});
-      const pdf = files.find(({ name }) => name.endsWith(`${make}.paper.pdf`));
-      assert.ok(pdf);
-      const key = textOf((await readPrint(pdf.bytes)).slice(0, 1)).replace(/\s+/g, " ");
+      const key = textOf((await papersOf(make, text)).slice(0, 1)).replace(/\s+/g, " ");
       const sentences = [...key.matchAll(/(Eu|Tu|Ela|Nós) (\S+) (a roda|café|a porta|o quadro)\./g)];
       const verb = { "a roda": "medir", café: "fazer", "a porta": "abrir", "o quadro": "medir" };
       let [right, wrong] = [0, 0];
@@ -141,5 +194,9 @@ describe("a forms table", () => {
     );
     const own = await readUnitText(unit("rebuild", "packet: 2"));
     assert.deepEqual(own.findings[0]?.fixes, []);
+    // What is to be written instead is told with a form of the table.
+    assert.match(findings[0]?.message ?? "", /Put one in a sentence, as in `- … \[meço\]\(#medir\) … = …`/);
+    const [events] = (await readUnitText(unit("strips"))).findings;
+    assert.match(events?.message ?? "", /put one in an event, as in `1\. … \[meço\]\(#medir\) …`/);
   });
 });

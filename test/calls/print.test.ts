@@ -34,6 +34,16 @@ const written = new Map(
 describe("calls from print", function () {
   this.timeout(60_000);
 
+  it("says whom a list is for, also where there is one class, and nothing where there is none", async () => {
+    const said = async (front: string): Promise<string> => {
+      const { pages } = await printed(callsUnit(story, "slip: none", `teaches: pt\n${front}`));
+      return (pages[0]?.texts ?? []).map(({ text }) => text).join(" ");
+    };
+    assert.match(await said("classes: [23]\n"), /For 23 learners in 11 groups Statements/);
+    assert.match(await said("classes: [23, 8]\n"), /For hour 1 of 2, 23 learners in 11 groups Statements/);
+    assert.doesNotMatch(await said(""), /For (?!ties)/);
+  });
+
   for (const paper of ["A4", "Letter"]) {
     it(`${paper}: each list has each statement once with its answer and correction`, async () => {
       const front = `teaches: pt\npaper: ${paper}\nclasses: [24, 27, 31]\n`;

@@ -77,6 +77,8 @@ describe("look-alikes among the cards of sentences", () => {
     expect(await told(lent, "make: rebuild")).to.deep.equal([]);
     expect(await told(lent, "make: rebuild\npacket: 2")).to.have.length(1);
     // The same sentence but for the letter is misread, not laid otherwise.
+    const cards = ["- o rapaz | conta | a história = a", "- O rapaz | conta | a história! = b", ...others];
+    expect(await told(cards, "make: rebuild")).to.deep.equal([]);
     const same = ["- o rapaz | conta | a história = a", "- o rapaz | canta | a história = b", ...others];
     expect((await told(same, "make: rebuild")).map((each) => each.split(" ")[0])).to.deep.equal(["hint"]);
   });
@@ -100,6 +102,15 @@ describe("look-alikes among statements", () => {
     expect((await told(half, "make: calls"))[0]).to.match(
       /takes a false call for a true one, in “Workshop – calls”\.$/u,
     );
+  });
+
+  it("are a warning in calls where they sound the same, and not where a question is heard", async () => {
+    const calls = [...claims, "- [x] O cabo range."];
+    const [comma] = await told([...calls, "- [ ] o avô, tem um selim!"], "make: calls");
+    expect(comma).to.match(/^warning .*Whoever listens cannot hear that and takes a false call for a true one/u);
+    const [question] = await told([...calls, "- [ ] O avô tem um selim?"], "make: calls");
+    expect(question).to.match(/^information .*Whoever overlooks it takes a false call/u);
+    expect((await told([...calls, "- [ ] o avô, tem um selim!"], "make: sort"))[0]).to.match(/^information /u);
   });
 
   it("are told where only the accent of an article or its capital tells them apart", async () => {
@@ -199,6 +210,6 @@ describe("decoys that are named", () => {
     expect(said).to.contain("“coconut” and “Coconut” differ only in capitals");
     // The article of that language.
     expect(said).to.contain("“wheel” and “the wheel” differ only in the article");
-    expect(said).not.to.contain("luz");
+    expect(said).not.to.contain("“luz”");
   });
 });

@@ -134,6 +134,37 @@ describe("look-alikes in a unit", () => {
     expect(findings[0]?.message).not.to.contain("only one");
   });
 
+  it("are one finding for two pairs of which the words and the glosses look alike, and another for others", async () => {
+    const sides = section("Sol = Sun", "sol = sun", "lago = lake", "rio = river");
+    const one = (await hints(front + sides + activity("board", "show: gloss\nclue: word\n"))).findings;
+    // “Sol” and “sol” are called.
+    expect(one.map(({ severity }) => severity)).to.deep.equal(["warning"]);
+    expect(one[0]?.message).to.contain("Whoever listens cannot hear that and may touch the wrong word");
+    const accents = section("avó = Sun", "avô = sun", "lago = lake", "rio = river");
+    const seen = (await hints(front + accents + activity("board", "show: gloss\nclue: word\n"))).findings;
+    expect(seen.map(({ severity }) => severity)).to.deep.equal(["information"]);
+    expect(one[0]?.message).to.match(/“Sun” and “sun” differ only in capitals\. So do “Sol” and “sol”\./u);
+    const two = section(
+      "Sol = Sun",
+      "sol = sun",
+      "lago = lake",
+      "lagos = lakes",
+      "rio = river",
+      "mar = sea",
+      "cabo = cape",
+    );
+    expect((await hints(front + two + activity("board", "show: gloss\nclue: word\n"))).findings).to.have.length(2);
+  });
+
+  it("are one finding where several do harm only together, and leave out what does none", async () => {
+    const pairs = section("coco = coconut", "roda = wheel", "rua = street", "pneu = tyre");
+    const options = "grid: 2 x 2\ndecoys: [Coconut, the wheel, Rua, luz, Luz]\n";
+    const { findings } = await hints(front + pairs + activity("tiles", options));
+    expect(findings.map(({ severity }) => severity)).to.deep.equal(["information", "hint"]);
+    expect(findings[0]?.message).to.match(/“rua” and “Rua”.*“wheel” and “the wheel”/u);
+    expect(findings[1]?.message).to.contain("“coconut” and “Coconut”");
+  });
+
   it("say the rest of a section's couples in the same hint", async () => {
     const text =
       front +

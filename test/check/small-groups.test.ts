@@ -42,6 +42,22 @@ describe("groups of a plan of stations", () => {
     assert.deepEqual(await small(unit("5", "groups: 2", 2)), []);
   });
 
+  it("have somebody to call, where the teacher cannot call at all stations", async () => {
+    const calls = `\n## Said\n\n- [x] Chove.\n- [x] Neva.\n- [ ] O selim ri.\n- [ ] O raio dorme.\n\n\`\`\`activity\nmake: calls\n\`\`\`\n`;
+    const two = (classes: string, options: string): string => unit(classes, options) + calls;
+    const [finding, ...more] = await small(two("8", "groups: 3"));
+    assert.deepEqual(more, []);
+    assert.equal(
+      finding?.message,
+      "In the class of 8, 1 group has nobody left over to call, and you can call at one station. With 2 groups each has at least 3.",
+    );
+    assert.deepEqual(await small(two("9", "groups: 3")), []);
+    // One station has a caller, or all desks hear the same one.
+    assert.deepEqual(await small(unit("8", "groups: 3")), []);
+    assert.deepEqual(await small(two("8", "stations: [tiles, calls]\ngroups: 3")), []);
+    assert.deepEqual(await small(two("8", "stations: [board, calls]\ndesks: 3\ngroups: 3")), []);
+  });
+
   it("cannot be mended by fewer groups for a single learner", async () => {
     const [finding] = await small(unit("1", "groups: 2"));
     assert.match(finding?.message ?? "", /class of 1, 1 of 2 groups stays empty and 1 learner sits alone/);

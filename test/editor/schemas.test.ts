@@ -83,6 +83,8 @@ describe("what the schemas say", () => {
   it("is of the kinds that are registered", () => {
     assert.deepEqual(kinds.map(({ name }) => name as string).sort(), named);
     assert.deepEqual([...valuesIn(propertiesOf("activity")["make"])].sort(), named);
+    const told = propertiesOf("activity")["make"]?.["x-enum-descriptions"];
+    assert.equal(Array.isArray(told) ? told.length : 0, named.length, "each is described");
   });
 
   it("is coloured: the grammar knows the kinds", () => {

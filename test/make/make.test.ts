@@ -2,6 +2,7 @@ import assert from "node:assert/strict";
 import { safeName } from "../../src/make/file-names";
 import type { PiecesFile } from "../../src/make/pieces-file";
 import { BlockedError, type MadeFile, type MakeOptions, type Surroundings } from "../../src/make/workshop";
+import { shapes } from "../activities/material";
 import { readPrint } from "../support/print";
 import { readUnitText, testWorkshop, unitOf, word } from "../support/units";
 
@@ -178,5 +179,34 @@ describe("file names", () => {
     assert.equal(safeName("../../etc"), "etc");
     assert.equal(safeName("???"), "untitled");
     assert.ok(safeName("ä".repeat(300)).length <= 60);
+  });
+});
+
+describe("levels in the pieces file", () => {
+  it("have one name for all kinds where none are asked for, and their own where they are", async () => {
+    const workshop = await testWorkshop();
+    for (const [make, about] of [
+      ["tiles", "words"],
+      ["strips", "events"],
+      ["rebuild", "sentences"],
+      ["sort", "statements"],
+      ["sort", "piles"],
+      ["calls", "statements"],
+      ["board", "words"],
+      ["loop", "words"],
+    ] as const) {
+      for (const [options, told] of [
+        ["", ["plain"]],
+        ["levels: [gentle, hard]", ["gentle", "hard"]],
+        ["levels: [hard]", ["hard"]],
+      ] as const) {
+        const { text, from } = shapes[about];
+        const block = `\`\`\`activity\nmake: ${make}\nfrom: ${from}\n${options}\n\`\`\`\n`;
+        const files = await workshop.make(await readUnitText(`---\nteaches: pt\n---\n\n${text}\n${block}`), {});
+        const { deals, pieces } = piecesOf(files).file;
+        assert.deepEqual([...new Set(deals.map(({ level }) => level))], told, `${make} ${options}`);
+        if (make !== "calls") assert.deepEqual([...new Set(pieces.map(({ level }) => level))], told);
+      }
+    }
   });
 });

@@ -127,6 +127,29 @@ describe("look-alikes", () => {
     expect(groups.length).to.equal((10 * 6 * 5) / 2);
   });
 
+  it("in one letter are all found, and no others, however short the words", () => {
+    const random = randomFrom(5);
+    const letter = (): string => "abc"[below(random, 3)] ?? "";
+    const oneLetter = (a: string, b: string): boolean => {
+      const [p, q] = a.length <= b.length ? [a, b] : [b, a];
+      if (q.length < 5 || p === q || p[0] !== q[0]) return false;
+      const places = [...q].map((_, i) => i);
+      if (p.length < q.length) return places.some((i) => q.slice(0, i) + q.slice(i + 1) === p);
+      const other = places.filter((i) => p[i] !== q[i]);
+      const [i = 0, k = 0] = other;
+      return other.length === 1 || (other.length === 2 && k === i + 1 && p[i] === q[k] && p[k] === q[i]);
+    };
+    for (let round = 0; round < 60; round++) {
+      const drawn = Array.from({ length: 30 }, () => Array.from({ length: 4 + below(random, 4) }, letter).join(""));
+      const words = [...new Set(drawn)];
+      const expected = words.flatMap((a, i) =>
+        words.slice(i + 1).flatMap((b) => (oneLetter(a, b) ? [`${a} ${b}`] : [])),
+      );
+      const found = lookAlikes(worded("en", words)).map(({ keys }) => keys.join(" "));
+      expect([...found].sort()).to.deep.equal(expected.sort());
+    }
+  });
+
   it("make a relation in which what answers one answers the others too", () => {
     const answers: Record<string, string[]> = { ano: ["ring"], año: ["year"], ring: ["ano"], year: ["año"], x: [] };
     const partners = (key: string): Set<string> => new Set(answers[key]);

@@ -1,6 +1,5 @@
 import assert from "node:assert/strict";
-import { materialWords } from "../../src/activities/material-words";
-import { slipLanguages, slipWords } from "../../src/activities/slip-words";
+import { materialWords, paperLanguages, slipWords } from "../../src/activities/paper-words";
 import { paperPages } from "../support/guide";
 import { testTypeface } from "../support/typeface";
 import { readUnitText, testWorkshop } from "../support/units";
@@ -98,7 +97,7 @@ async function slips(explains: string): Promise<ReadonlyMap<string, string>> {
 
 describe("words on slips", () => {
   it("stand in the language that explains, for each kind", async () => {
-    for (const lang of slipLanguages) {
+    for (const lang of paperLanguages) {
       const words = slipWords(lang);
       const said = await slips(lang);
       const expected: Readonly<Record<string, readonly string[]>> = {
@@ -123,7 +122,7 @@ describe("words on slips", () => {
 
   it("can be printed, and leave out nothing", async () => {
     const typeface = await testTypeface();
-    for (const lang of slipLanguages) {
+    for (const lang of paperLanguages) {
       for (const word of Object.values(slipWords(lang))) {
         const text = typeof word === "string" ? word : word(7 as never);
         assert.notEqual(text.trim(), "");
@@ -150,7 +149,7 @@ describe("words on slips", () => {
 
   it("list what is at hand at stations and desks in the language of the directions, in the guide in English", async () => {
     const plan = (options: string): string => `\n\`\`\`stations\nminutes: 3\n${options}\`\`\`\n`;
-    for (const lang of slipLanguages) {
+    for (const lang of paperLanguages) {
       const words = materialWords(lang);
       const all = await paperPages(unit(lang) + plan(""));
       const expected = [
@@ -180,7 +179,7 @@ describe("words on slips", () => {
       (await paperPages(unit("uk") + plan(""))).join(" ").includes("At hand the pieces, a clear table for each board"),
     );
     const typeface = await testTypeface();
-    for (const lang of slipLanguages)
+    for (const lang of paperLanguages)
       for (const [key, word] of Object.entries(materialWords(lang))) {
         const text = typeof word === "string" ? word : word(7 as never, 8 as never);
         assert.deepEqual(typeface.missing(text), []);
@@ -190,7 +189,7 @@ describe("words on slips", () => {
   });
 
   it("name packets on labels as directions do", async () => {
-    for (const lang of slipLanguages) {
+    for (const lang of paperLanguages) {
       const { packet } = slipWords(lang);
       const labels = (await paperPages(unit(lang), "labels")).join(" ");
       assert.ok(labels.includes(`${packet} 2 · set 1`), labels);

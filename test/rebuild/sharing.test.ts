@@ -1,4 +1,5 @@
 import assert from "node:assert/strict";
+import { lensText } from "../../src/editor/language/lens";
 import { prepSheet } from "../support/guide";
 import { printedAs } from "../support/printed";
 import { readUnitText, testWorkshop } from "../support/units";
@@ -10,6 +11,11 @@ const two = [
   "- O pneu | perde ar | na subida. = The tyre loses air.",
   "- A corrente | está | seca. = The chain is dry.",
 ];
+/** The words of a line in any order, as white space parts them. */
+function words(line: string): string[] {
+  return line.split(/\s+/).sort();
+}
+
 const front = (learners: number): string => `teaches: pt\nclasses: [${learners}]\n`;
 
 describe("sets that share a sheet", () => {
@@ -65,6 +71,49 @@ describe("sets that share a sheet", () => {
     const { card, pieces } = await printedAs("rebuild", sentenceUnit(many, "copies: 2", front(4)));
     const pages = [1, 2].map((copy) => pieces.pieces.filter((each) => each.copy === copy).map(({ at }) => at[0]?.page));
     assert.ok(card.length >= 2 && pages[0]?.every((page) => !pages[1]?.includes(page)));
+  });
+
+  it("are shown by the preview as they leave the printer, and counted by the lens", async () => {
+    const workshop = await testWorkshop();
+    for (const options of ["copies: 11", "copies: 1", "copies: by copier", "cutting: learners\ncopies: 4"]) {
+      const unit = sentenceUnit(two, options, front(23));
+      const { card } = await printedAs("rebuild", unit);
+      const reading = await readUnitText(unit);
+      const [activity] = reading.activities;
+      const [deal] = activity?.deals ?? [];
+      assert.ok(activity && deal);
+      const shown = workshop
+        .view(reading, activity, deal, "dealt")
+        .map(({ items }) =>
+          items.flatMap((item) => (item.type === "text" ? [item.runs.map(({ text }) => text).join("")] : [])).join(" "),
+        );
+      const printed = card.map(({ texts }) => texts.map(({ text }) => text).join(" "));
+      assert.deepEqual(shown.map(words), printed.slice(0, shown.length).map(words), options);
+      const sets = (printed[0] ?? "").split(`${deal.code}-`).length - 1;
+      const said = lensText(activity, (each) => workshop.view(reading, activity, each, "dealt"));
+      assert.ok(said.includes(sets > 6 ? ` · ${sets / 6} sets a sheet · ` : " · 1 sheet a set · "), said);
+    }
+  });
+
+  it("stand on a master as often as there is room, but no more often than a class needs them", async () => {
+    const { card, pieces } = await printedAs("rebuild", sentenceUnit(two, "copies: by copier", front(40)));
+    assert.equal(card.length, 1);
+    assert.equal(pieces.pieces.length, 6);
+    const [page] = card;
+    const places = pieces.pieces.flatMap(({ mark, faces, at }) => at.map((place) => ({ ...place, mark, faces })));
+    assert.ok(page && places.length > 12 && places.length % 6 === 0);
+    assert.equal(new Set(places.map(({ x, y }) => `${x} ${y}`)).size, places.length);
+    for (const { x, y, w, h, mark, faces } of places) {
+      const texts = page.texts.filter((each) => each.x > x && each.x < x + w && each.y > y && each.y < y + h);
+      const said = texts.map(({ text }) => text).join(" ");
+      assert.ok(said.includes(mark) && said.includes(faces[0]?.text ?? "?"), said);
+    }
+    const few = await printedAs("rebuild", sentenceUnit(two, "copies: by copier", front(5)));
+    assert.ok(few.pieces.pieces.every(({ at }) => at.length === 2));
+    const unit = sentenceUnit(two, "title: My sentences\ncopies: by copier", front(5));
+    const said = await prepSheet(unit);
+    assert.match(said, /one copy for each set: 2 for the largest class\. A copy of “My sentences” makes 2 sets\./);
+    assert.doesNotMatch(said, /Telling sets apart/);
   });
 
   it("are told on the prep sheet, and a card of them is printed again as it was", async () => {

@@ -130,7 +130,15 @@ describe("dealing strips", () => {
     const front = "teaches: pt\nclasses: [21, 27, 24]\n";
     // 27 learners in pairs: 12 pairs and a trio.
     assert.equal(dealt(storyUnit(morning, "", front)).deals[0]?.copies, 13);
-    assert.equal(dealt(storyUnit(morning, "desks: 8", front)).deals[0]?.copies, 8);
+    const desks = dealt(storyUnit(morning, "desks: 8", front)).deals;
+    assert.deepEqual(
+      desks.map(({ desk, copies }) => [desk, copies]),
+      [1, 2, 3, 4, 5, 6, 7, 8].map((desk) => [desk, 1]),
+    );
+    assert.deepEqual(
+      new Set(dealt(storyUnit(morning, "desks: 4\ncopies: 12", front)).deals.map((each) => each.copies)),
+      new Set([3]),
+    );
     assert.equal(dealt(storyUnit(morning, "copies: by copier", front)).deals[0]?.copies, "by copier");
   });
 

@@ -1,4 +1,6 @@
 import assert from "node:assert/strict";
+import * as fc from "fast-check";
+import { plain, type Run } from "../../src/base/run";
 import { openTypeface } from "../../src/text/open";
 import type { FaceName, Typeface } from "../../src/text/typeface";
 import { testAssets, testTypeface } from "../support/typeface";
@@ -163,5 +165,77 @@ describe("shaping", () => {
     await assert.rejects(instead([..."OTTO________"].map((c) => c.charCodeAt(0))), { message: /PostScript outlines/ });
     await assert.rejects(instead([..."wOF2________"].map((c) => c.charCodeAt(0))), { message: /web font/ });
     await assert.rejects(instead(assets.fonts.bold.slice(0, 5000)), { name: "RangeError", message: /cut short/ });
+  });
+
+  const told = (runs: readonly Run[], start: number, end: number): number | undefined =>
+    typeface.stretches(runs)(start, end);
+  const part = (runs: readonly Run[], start: number, end: number): Run[] => {
+    let at = 0;
+    return runs.flatMap((run) => {
+      const text = run.text.slice(Math.max(0, start - at), Math.max(0, end - at));
+      at += run.text.length;
+      return text === "" ? [] : [{ ...run, text }];
+    });
+  };
+
+  it("tells the width of any stretch to the last digit as if it stood alone, or leaves it to shaping", () => {
+    const characters = [
+      ..."aAeéoTVWYfilstyz  .,:!?()-'’“”…–/&12€",
+      ..."ñõâßğÐẽ",
+      ..."γΩάϊ",
+      ..."щЇіґъ",
+      "e\u0301",
+      "n\u0303",
+      "и\u0306",
+      "\u00a0",
+      "\u202f",
+      "\t",
+      "\u00ad",
+      "\u200b",
+      "א",
+      "ب",
+      "字",
+      "ก",
+      "🌧",
+      "\u{10400}",
+    ];
+    const run = fc.record({
+      text: fc.oneof(
+        fc.array(fc.constantFrom(...characters.slice(0, 46)), { minLength: 1, maxLength: 12 }),
+        fc.array(fc.constantFrom(...characters), { minLength: 1, maxLength: 8 }),
+      ),
+      bold: fc.boolean(),
+      italic: fc.boolean(),
+    });
+    const runs = fc.array(
+      run.map(({ text, ...style }) => ({ ...style, text: text.join("") })),
+      { minLength: 1, maxLength: 3 },
+    );
+    let answers = 0;
+    fc.assert(
+      fc.property(runs, fc.nat(), fc.nat(), (line, a, b) => {
+        const { length } = plain(line);
+        const [start, end] = [a % length, (b % length) + 1];
+        if (start >= end) return;
+        const width = told(line, start, end);
+        if (width === undefined) return;
+        answers++;
+        assert.equal(width, typeface.measure(part(line, start, end)));
+      }),
+      { numRuns: 4000 },
+    );
+    assert.ok(answers > 500, `${answers} answers`);
+  });
+
+  it("tells no width of a stretch that would change if it stood alone", () => {
+    const kerned = typeface.shape([{ text: "To" }]);
+    assert.ok(kerned.width < width("T") + width("o"));
+    assert.equal(told([{ text: "To go" }], 1, 2), undefined, "kerned");
+    assert.equal(told([{ text: "e\u0301" }], 1, 2), undefined, "a mark on its letter");
+    assert.equal(told([{ text: "de 12" }], 3, 5), undefined, "digits alone have no script");
+    assert.equal(told([{ text: "где go" }], 0, 3), undefined, "two scripts");
+    assert.equal(told([{ text: "بيت كبير" }], 0, 3), undefined, "letters that join");
+    assert.equal(told([{ text: "do\u00adce" }], 0, 2), undefined, "a break mark");
+    assert.equal(told([{ text: "To go" }], 3, 5), width("go"));
   });
 });

@@ -2,7 +2,7 @@ import assert from "node:assert/strict";
 import { difficultyText } from "../../src/activities/difficulty";
 import type { TilesDeal } from "../../src/activities/tiles/model";
 import type { Difficulty } from "../../src/prove/difficulty";
-import { readUnitText, unitOf, word } from "../support/units";
+import { applyEdits, readUnitText, unitOf, word } from "../support/units";
 
 /** Pairs of which the first `shared` share their glosses in twos, a section with words for the outside, and an activity. */
 function unit(pairs: number, shared: number, options: string): string {
@@ -78,6 +78,46 @@ describe("levels of tiles", function () {
     }
     // Among the first eight arrangements alone more than half would be.
     assert.ok(deals > 40 && upset > 0 && upset < 12, `${upset} of ${deals}`);
+  });
+
+  it("are in order over all versions, or a finding says which are not", async () => {
+    let [upset, mended, units] = [0, 0, 0];
+    for (const [pairs, shared, options] of [
+      [12, 4, "grid: 3 x 3"],
+      [12, 12, "grid: 3 x 3"],
+      [10, 10, "grid: 3 x 3\nfill: blank"],
+    ] as const) {
+      for (let seed = 1; seed <= 8; seed++) {
+        const text = unit(pairs, shared, `${options}\nversions: 4\nseed: ${seed}\nlevels: [gentle, hard]`);
+        const { activities, findings } = await readUnitText(text);
+        const deals = activities[0]?.deals ?? [];
+        const of = (wanted: string): number[] =>
+          deals.flatMap(({ level, difficulty }) => (level === wanted && difficulty ? [difficulty.detour] : []));
+        const easier = Math.min(...of("hard")) < Math.max(...of("gentle"));
+        const told = findings.filter(({ code }) => code === "same-levels");
+        assert.equal(told.length, easier ? 1 : 0, `${options}, seed ${seed}`);
+        for (const { message, fixes } of told) {
+          const [, hard, gentle] =
+            /^The hard tiles of version (\d) .* the gentle ones of version (\d): /u.exec(message) ?? [];
+          const measured = (level: string, version: string | undefined): number =>
+            deals.find((deal) => deal.level === level && String(deal.version) === version)?.difficulty?.detour ??
+            Number.NaN;
+          assert.ok(measured("hard", hard) < measured("gentle", gentle), message);
+          for (const { edits, title } of fixes) {
+            const after = await readUnitText(applyEdits(text, edits));
+            assert.deepEqual(
+              after.findings.filter(({ code }) => code === "same-levels"),
+              [],
+              title,
+            );
+            mended++;
+          }
+        }
+        upset += easier ? 1 : 0;
+        units++;
+      }
+    }
+    assert.ok(units === 24 && upset > 0 && upset < 16 && mended >= upset, `${upset} of ${units}, ${mended} fixes`);
   });
 
   it("take the first arrangement, with one inside for both, where no word fits a further one", async () => {

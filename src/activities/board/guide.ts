@@ -42,7 +42,6 @@ export function boardGuide(dealt: DealtBoard): GuideEntry {
       words.list,
     ],
     atSet: players,
-    called: true,
     // Own estimate: half a minute a call, four to explain and to count.
     minutes: request.options.value.minutes ?? Math.max(8, Math.round(4 + targets / 2)),
     answers: words

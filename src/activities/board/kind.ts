@@ -12,16 +12,19 @@ import { boardPapers } from "./papers";
 import { boardPieces, boardRecord } from "./pieces";
 import { rules } from "./rules";
 import { pieceSheets } from "./sheets";
+import { verdicts } from "./verdicts";
 
 /** A board for two or three: the caller says a word, who touches it first scores. */
 export const board: ActivityKind<BoardDeal, DealtBoard> = {
   name: "board",
+  takes: ["pairs", "tables"],
   schema,
   validate: validateBoard,
   tellsShared: true,
   pieceName: "board",
   wholeSheets: true,
   leastAtSet: ({ options }) => boardOptions(options).players,
+  called: true,
   deal: dealBoard,
   pieceSheets,
   solutionSheets,
@@ -37,9 +40,11 @@ export const board: ActivityKind<BoardDeal, DealtBoard> = {
     bySeed: true,
     piece: "word",
     harm: "may touch the wrong word",
+    heard: ({ words }, _, keys) => keys.every((key) => words.some(({ clue }) => clue?.key === key)),
     texts: boardTexts,
     confused: confusedWords,
   },
   overruled: [{ key: "versions", by: "boards", value: "different", why: "each set has a board of its own" }],
   rules,
+  verdicts,
 };

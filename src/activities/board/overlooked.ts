@@ -1,11 +1,24 @@
 import type { Matching, Worded } from "../../match/look-alikes";
+import { answerKey } from "../../match/relation";
 import type { BoardDeal, DealtBoard } from "./model";
 import { doublesIn } from "./words";
 
-/** Words on the board and what is called for them. Where the caller says the very word, telling it from its like is the game. */
-export function boardTexts({ words, options }: DealtBoard): Worded[] {
+/**
+ * Words on the board, what is called for them and what else would answer that; where the caller says the very word, telling it from
+ * its like is the game.
+ */
+export function boardTexts({ words, options, request }: DealtBoard): Worded[] {
   if (options.clue === options.show || options.clue === "example") return [];
-  return words.flatMap(({ shown, clue }) => [...(shown.picture ? [] : [shown]), ...(clue ? [clue] : [])]);
+  const [side, lang] =
+    options.show === "word" ? (["left", request.teaches] as const) : (["right", request.explains] as const);
+  return words.flatMap(({ shown, clue, pair }) => {
+    const accepted = clue && pair ? pair[side].answers.slice(1).filter(({ picture }) => !picture) : [];
+    return [
+      ...(shown.picture ? [] : [shown]),
+      ...(clue ? [clue] : []),
+      ...accepted.map((answer) => ({ key: answerKey(answer), text: answer.text, lang })),
+    ];
+  });
 }
 
 /** Words of the board that one call fits under this matching though they are told apart otherwise. */

@@ -3,10 +3,10 @@ import { type Block, type Cell, type Column, setDocument, setWritingSlips } from
 import type { Sheet } from "../../page/sheet";
 import type { Press } from "../contract";
 import { setsFor } from "../copies";
+import { slipWords } from "../paper-words";
 import { listed } from "../printed";
 import { counted } from "../report";
 import { activityPage } from "../sheet-page";
-import { slipWords } from "../slip-words";
 import type { DealtBoard } from "./model";
 
 /** The caller reads it standing, from a hand held lower than a desk is far. pt */

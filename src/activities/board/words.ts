@@ -1,4 +1,5 @@
 import { Random } from "../../base/seed";
+import { withoutArticle } from "../../match/articles";
 import { fold } from "../../match/fold";
 import type { Matching } from "../../match/look-alikes";
 import { answerKey } from "../../match/relation";
@@ -166,17 +167,26 @@ function namedWords(texts: readonly string[], request: DealRequest, options: Boa
 /** Whether what is said for one word fits another on the board. */
 export function fits({ clue, pair }: BoardWord, other: BoardWord, relation: Matching, options: BoardOptions): boolean {
   if (!clue) return false;
-  if (options.clue === "example") return exampleFits(clue, other);
+  if (options.clue === "example") return exampleFits(clue, other, relation, options.show);
   // A gloss may be the very word on another cell.
   if (options.clue !== options.show) return relation.fits(clue.key, other.shown.key) || clue.key === other.shown.key;
   return clue.key === other.shown.key && pair !== other.pair;
 }
 
-/** A sentence fits a word that stands in it, or of which it is an example as well. */
-function exampleFits({ text, key }: Clue, { shown, pair }: BoardWord): boolean {
+/**
+ * A sentence fits a word that stands in it, with its article, another or none, or of which it is an example as well; a gloss, where
+ * a word stands in it that it answers.
+ */
+function exampleFits({ text, key, lang }: Clue, { shown, pair }: BoardWord, relation: Matching, show: string): boolean {
   if (pair?.examples.some((example) => fold(example.text) === key)) return true;
-  const words = pair ? pair.left.answers.map((answer) => answer.text) : [shown.text];
-  return words.some((word) => bare(word).trim() !== "" && bare(text).includes(bare(word)));
+  const answered =
+    show === "gloss" ? [...relation.partners(shown.key)].filter((each) => !each.startsWith("\u0000")) : [];
+  const own = pair ? pair.left.answers.map((answer) => answer.text) : show === "word" ? [shown.text] : [];
+  const said = bare(text);
+  return [...own, ...answered].some((word) => {
+    const bareWord = bare(withoutArticle(fold(word).toLowerCase(), lang));
+    return bareWord.trim() !== "" && said.includes(bareWord);
+  });
 }
 
 /** The words of a text in lower case, a space before and after each. */

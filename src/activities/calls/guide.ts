@@ -30,7 +30,6 @@ export function callsGuide(dealt: DealtCalls): GuideEntry {
         : []),
       ...(options.teams === undefined ? [] : [words.tallySheet(options.teams, inSleeve(words, options))]),
     ],
-    called: true,
     // Own estimate: three quarters of a minute a statement, a minute and a half to write one, four to explain and to count.
     minutes: request.options.value.minutes ?? Math.max(8, Math.round(4 + 0.75 * count + 1.5 * options.blanks)),
     answers: [...claims, ...reserve].map((claim): readonly Run[] => [

@@ -9,19 +9,23 @@ import { type CallsDeal, calledIn, type DealtCalls } from "./model";
 import { callPlaces, callTexts, confusedCalls, truthOf } from "./overlooked";
 import { rules } from "./rules";
 import { callsPapers } from "./slips";
+import { verdicts } from "./verdicts";
 
 /** Statements that are called out: learners grab an object when one is true. Nothing is cut but slips. */
 export const calls: ActivityKind<CallsDeal, DealtCalls> = {
   name: "calls",
+  takes: ["statements"],
   schema,
   validate: validateCalls,
   overlooked: {
     harm: "takes a false call for a true one",
+    heard: () => true,
     texts: callTexts,
     role: truthOf,
     places: callPlaces,
     confused: confusedCalls,
   },
+  called: true,
   deal: dealCalls,
   pieceSheets: () => [],
   solutionSheets: (dealt, deal, view, press) => (view === "solved" ? callerSheets(dealt, deal, press) : []),
@@ -42,4 +46,5 @@ export const calls: ActivityKind<CallsDeal, DealtCalls> = {
   directions: callsDirections,
   labels: () => [],
   rules,
+  verdicts,
 };

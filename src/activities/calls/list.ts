@@ -16,6 +16,7 @@ export function callerSheets(dealt: DealtCalls, deal: CallsDeal, press: Press): 
   const { request } = dealt;
   const [claims, reserve] = [calledIn(dealt, deal.order), calledIn(dealt, deal.reserve)];
   const hour = hourName(dealt, deal);
+  const whom = [...(hour ? [hour] : []), ...learnersIn(dealt, deal)];
   const page = activityPage(request, press, "Caller’s list", [...(hour ? [hour] : []), deal.code]);
   const right = claims.filter(({ truth }) => truth).length;
   const { yes, no } = truthWordsIn(request.explains);
@@ -24,7 +25,7 @@ export function callerSheets(dealt: DealtCalls, deal: CallsDeal, press: Press): 
     {
       type: "facts",
       rows: [
-        ...(hour ? [{ label: "For", value: `${hour}${learnersOf(dealt, deal)}` }] : []),
+        ...(whom.length > 0 ? [{ label: "For", value: whom.join(", ") }] : []),
         {
           label: "Statements",
           value: `${claims.length}: ${right} × ${yes}, ${claims.length - right} × ${no}. Deal code ${deal.code}.`,
@@ -48,10 +49,11 @@ export function hourName({ deals }: DealtCalls, deal: CallsDeal): string | undef
   return parts.length > 0 ? parts.join(", ") : undefined;
 }
 
-function learnersOf({ request, options }: DealtCalls, deal: CallsDeal): string {
+/** `23 learners in 11 groups`; empty where no class is known for an hour. */
+function learnersIn({ request, options }: DealtCalls, deal: CallsDeal): string[] {
   const learners = request.classes[deal.version - 1];
-  if (learners === undefined) return "";
-  return `, ${counted(learners, "learner")} in ${counted(setsFor(learners, options.group), "group")}`;
+  if (learners === undefined) return [];
+  return [`${counted(learners, "learner")} in ${counted(setsFor(learners, options.group), "group")}`];
 }
 
 function claimTable({ request }: DealtCalls, claims: readonly Claim[], number: (i: number) => string): Table {

@@ -3,8 +3,8 @@ import { type Block, setWritingSlips } from "../../page/document";
 import type { Sheet } from "../../page/sheet";
 import type { Press } from "../contract";
 import { setsFor } from "../copies";
+import { slipWords } from "../paper-words";
 import { activityPage } from "../sheet-page";
-import { slipWords } from "../slip-words";
 import { truthWordsIn } from "../statements";
 import type { DealtCalls } from "./model";
 

@@ -11,13 +11,16 @@ import { loopPapers } from "./papers";
 import { loopPieces, loopRecord } from "./pieces";
 import { rules } from "./rules";
 import { pieceSheets } from "./sheets";
+import { verdicts } from "./verdicts";
 
 /** Cards that each answer the one before, in a circle round the room or on a table. */
 export const loop: ActivityKind<LoopDeal, DealtLoop> = {
   name: "loop",
+  takes: ["pairs", "tables"],
   schema,
   validate: validateLoop,
   tellsShared: true,
+  closesCircles: true,
   deal: dealLoop,
   dealing: dealingLoop,
   pieceSheets,
@@ -36,4 +39,5 @@ export const loop: ActivityKind<LoopDeal, DealtLoop> = {
     confused: confusedCards,
   },
   rules,
+  verdicts,
 };

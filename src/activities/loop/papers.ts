@@ -5,9 +5,9 @@ import { papers } from "../../page/paper";
 import type { Sheet } from "../../page/sheet";
 import type { Press } from "../contract";
 import { setsFor } from "../copies";
+import { slipWords } from "../paper-words";
 import { counted } from "../report";
 import { activityPage, stateOf } from "../sheet-page";
-import { slipWords } from "../slip-words";
 import { type DealtLoop, type LoopDeal, signAt, signOfPiece } from "./model";
 import { hasSlip } from "./options";
 

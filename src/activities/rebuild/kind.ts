@@ -11,20 +11,25 @@ import { rebuildPapers } from "./papers";
 import { rebuildPieces, rebuildRecord } from "./pieces";
 import { rules } from "./rules";
 import { pieceSheets, rebuildSharing } from "./sheets";
+import { verdicts } from "./verdicts";
 
 /** Sentences cut into cards, in numbered packets, to be put together again. */
 export const rebuild: ActivityKind<RebuildDeal, DealtRebuild> = {
   name: "rebuild",
+  takes: ["pairs"],
   schema,
   validate: validateRebuild,
   // Two sentences of one translation harm nothing: their cards are told apart by packet and letter.
   sharesGlosses: true,
+  showsParts: true,
   overlooked: {
     piece: "card",
     harm: "can lay another sentence",
     texts: partTexts,
     role: (_dealt, _deal, key) => key,
     places: partPlaces,
+    calmer: ({ options }) =>
+      options.packet > 1 ? [{ title: "Put one sentence into each packet", key: "packet", value: 1 }] : [],
     confused: confusedParts,
   },
   deal: dealRebuild,
@@ -42,4 +47,5 @@ export const rebuild: ActivityKind<RebuildDeal, DealtRebuild> = {
     { key: "stops", by: "levels", why: "gentle keeps the marks at the ends and hard hides them" },
   ],
   rules,
+  verdicts,
 };

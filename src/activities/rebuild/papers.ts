@@ -4,8 +4,8 @@ import { papers } from "../../page/paper";
 import type { Sheet } from "../../page/sheet";
 import type { Press } from "../contract";
 import { setsFor } from "../copies";
+import { slipWords } from "../paper-words";
 import { activityPage } from "../sheet-page";
-import { slipWords } from "../slip-words";
 import { type DealtRebuild, signIn } from "./model";
 
 const padding = 5;

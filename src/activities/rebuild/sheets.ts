@@ -28,7 +28,7 @@ export function rebuildSharing(dealt: DealtRebuild, deal: RebuildDeal, press: Pr
   const apart = Math.max(...places.map(({ y, h }) => y + h)) - box.y;
   const sets = Math.floor(box.h / apart + 1e-6);
   if (pages > 1 || sets < 2) return undefined;
-  const sheet = (copies: readonly number[]): Sheet => {
+  const sheet = (copies: readonly (number | undefined)[]): Sheet => {
     const parts = copies.map((copy, i) => ({
       copy,
       places: places.map((each) => ({ ...each, y: each.y + i * apart })),

@@ -11,10 +11,12 @@ import { confusedPiles, pilesFor, sortPlaces, sortTexts } from "./overlooked";
 import { sortPieces, sortRecord } from "./pieces";
 import { rules } from "./rules";
 import { pieceSheets } from "./sheets";
+import { verdicts } from "./verdicts";
 
 /** Cards that are sorted into piles: true or false, or what the headings of a section say. */
 export const sort: ActivityKind<SortDeal, DealtSort> = {
   name: "sort",
+  takes: ["pairs", "statements", "events", "tables"],
   sortsPiles: true,
   // Cards that share an answer are no riddle to each other: each has its pile.
   tellsShared: true,
@@ -38,4 +40,5 @@ export const sort: ActivityKind<SortDeal, DealtSort> = {
   directions: sortDirections,
   labels: sortLabels,
   rules,
+  verdicts,
 };

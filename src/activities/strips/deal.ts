@@ -2,8 +2,9 @@ import { dealCode } from "../../base/mark";
 import { Random, upTo } from "../../base/seed";
 import type { DealRequest } from "../contract";
 import { blanksText, copiesOf } from "../copies";
-import { planCode, plansOf, streamOf } from "../levels";
+import { type DealPlan, planCode, plansOf, streamOf } from "../levels";
 import { chooseForVersions, type Uses } from "../supply";
+import { withDesks } from "./desks";
 import type { DealtStrips, StoryOrder, StripEvent, StripsDeal } from "./model";
 import { type StripsOptions, stripsOptions } from "./options";
 import { proveStory, tellsStory } from "./proof";
@@ -19,11 +20,9 @@ const attempts = 60;
 const plainLevel = "hard";
 
 export function dealStrips(request: DealRequest): DealtStrips {
-  const options = stripsOptions(request.options);
+  const options = withDesks(stripsOptions(request.options), request);
   const groups = storyOf(request.sections);
-  const choices = chooseForVersions(options.versions, options.seed, (seed, uses: Uses<StripEvent>) =>
-    takeEvents(groups, options.take, seed, uses),
-  );
+  const choices = choicesFrom(groups, options);
   const chosen = new Set(choices.flat());
   const events = groups.flat().filter((event) => chosen.has(event));
   const base = { request, options, events, used: [] };
@@ -31,7 +30,7 @@ export function dealStrips(request: DealRequest): DealtStrips {
   const enough = fewest >= fewestEvents || (events.length === 0 && options.blanks >= fewestEvents);
   if (!enough) return { ...base, summary: "strips", deals: [] };
   const proofs = choices.map((own) => proveStory(own));
-  const plans = plansOf(options, plainLevel);
+  const plans = options.desks === undefined ? plansOf(options, plainLevel) : deskPlans(options, options.desks);
   const copies = copiesOf({ ...options, ...(copiesFor(options) ?? {}) }, request.classes, plans);
   const taken = new Set<string>();
   const deals = plans.map((plan, i): StripsDeal => {
@@ -45,15 +44,36 @@ export function dealStrips(request: DealRequest): DealtStrips {
       JSON.stringify(["strips", planCode(plan, plainLevel), options.blanks, options.backs, dealt, texts]),
     );
     const inOrder = own.length > 0 && tellsStory(own, dealt);
-    return { code, level, version, attempt, copies: copies[i] ?? 1, events: own, told, dealt, inOrder, proof };
+    const desk = options.desks === undefined ? {} : { desk: version };
+    return { code, level, version, ...desk, attempt, copies: copies[i] ?? 1, events: own, told, dealt, inOrder, proof };
   });
   const helpless = deals.some(({ level, told }) => level === "gentle" && told.length === 0);
   return {
     ...base,
     deals,
-    summary: summaryOf(fewest, { options, request }),
+    summary: summaryOf(fewest, { options, request }, Math.max(...choices.map(({ length }) => length))),
     ...(options.levels !== undefined && helpless ? { sameLevels: whyHelpless(events) } : {}),
   };
+}
+
+/** The events of each version; with desks of each desk, which tell the stories of the sections in turn. */
+function choicesFrom(groups: readonly (readonly StripEvent[])[], options: StripsOptions): (readonly StripEvent[])[] {
+  const { versions, desks, take, seed } = options;
+  const choose = (story: readonly (readonly StripEvent[])[], count: number): (readonly StripEvent[])[] =>
+    chooseForVersions(count, seed, (own, uses: Uses<StripEvent>) => takeEvents(story, take, own, uses));
+  if (desks === undefined) return choose(groups, versions);
+  const stories = groups.filter(({ length }) => length > 0);
+  const count = Math.max(1, stories.length);
+  const chosen = upTo(count).map((i) => choose(stories.slice(i, i + 1), Math.ceil(desks / count)));
+  return upTo(desks).map((desk) => chosen[desk % count]?.[Math.floor(desk / count)] ?? []);
+}
+
+/** A version a desk; of several levels the first desks have the first. */
+function deskPlans({ levels = [plainLevel] }: StripsOptions, desks: number): DealPlan[] {
+  return upTo(desks).map((i) => ({
+    level: levels[Math.floor((i * levels.length) / desks)] ?? plainLevel,
+    version: i + 1,
+  }));
 }
 
 function whyHelpless(events: readonly StripEvent[]): string {
@@ -67,16 +87,21 @@ function printOf(event: StripEvent | undefined): unknown {
   return event?.picture ? [event.picture.path, event.runs] : event?.runs;
 }
 
-/** With desks, a set for each desk. */
+/** With desks, one set for each of them. */
 function copiesFor({ copies, desks }: StripsOptions): Pick<StripsOptions, "copies"> | undefined {
   return copies === undefined && desks !== undefined ? { copies: desks } : undefined;
 }
 
-/** `8 strips and 2 blank` */
-export function summaryOf(events: number, { options, request }: Pick<DealtStrips, "options" | "request">): string {
+/** `8 strips and 2 blank`; `6–8 strips` where desks tell stories of several lengths. */
+export function summaryOf(
+  events: number,
+  { options, request }: Pick<DealtStrips, "options" | "request">,
+  most = events,
+): string {
   const blank = blanksText(options, request.classes);
   if (events === 0) return (blank ?? "0").replace("blank", "blank strips");
-  return blank === undefined ? `${events} strips` : `${events} strips and ${blank}`;
+  const printed = most > events ? `${events}–${most} strips` : `${events} strips`;
+  return blank === undefined ? printed : `${printed} and ${blank}`;
 }
 
 /**

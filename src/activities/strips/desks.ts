@@ -15,8 +15,8 @@ export interface DeskRound {
 }
 
 /**
- * Undefined where there are no desks, where the unit does not say how large its classes are, and where a plan of the unit lays
- * the desks out: that one has groups of its own and says who waits.
+ * Undefined where there are no desks, where the unit does not say how large its classes are, and where a plan of the unit has this
+ * activity: that one has groups of its own and says who waits.
  */
 export function deskRound({ desks, group }: StripsOptions, request: DealRequest): DeskRound | undefined {
   const { classes } = request;
@@ -26,12 +26,43 @@ export function deskRound({ desks, group }: StripsOptions, request: DealRequest)
   return { desks, learners, groups, waiting: Math.max(0, groups - desks), rounds: Math.max(desks, groups) };
 }
 
-/** Whether some plan of stations of the unit is about desks of this activity. */
-function isPlanned({ unit, title }: DealRequest): boolean {
-  return unit.stations.some(({ options: { entries } }) => {
+/** As many as the schema of strips allows, and a slip has room for. */
+export const mostDesks = 20;
+
+interface Plan {
+  readonly stations: readonly string[] | undefined;
+  /** Where it lays out one activity at desks: how many there are. */
+  readonly desks: number | undefined;
+}
+
+function plansOf({ unit }: DealRequest): Plan[] {
+  return unit.stations.map(({ options: { entries } }) => {
     const value = (key: string): unknown => entries.find((entry) => entry.key === key)?.value;
-    const named = value("stations");
-    const among = named === undefined || [named].flat().some((name) => name === title || name === "strips");
-    return value("desks") !== undefined && among;
+    const [stations, desks, copies] = [value("stations"), value("desks"), value("copies")];
+    const times = typeof copies === "number" ? copies : 1;
+    return {
+      stations: stations === undefined ? undefined : [stations].flat().map(String),
+      desks: typeof desks === "number" ? desks * times : undefined,
+    };
   });
+}
+
+/** Whether some plan of stations of the unit has this activity: its times and signals go first. */
+export function isPlanned(request: DealRequest): boolean {
+  return plansOf(request).some(({ stations }) => stations?.some((name) => isNamed(request, name)) ?? true);
+}
+
+/** The desks that the block asks for, else those of a plan of the unit that lays this activity out at desks. */
+export function withDesks(options: StripsOptions, request: DealRequest): StripsOptions {
+  if (options.desks !== undefined) return options;
+  const planned = plansOf(request).find(({ stations, desks }) => {
+    if (desks === undefined || !Number.isInteger(desks) || desks < 2 || desks > mostDesks) return false;
+    const [first] = stations ?? [];
+    return first === undefined ? request.index === 0 : isNamed(request, first);
+  });
+  return planned?.desks === undefined ? options : { ...options, desks: planned.desks };
+}
+
+function isNamed({ title }: DealRequest, name: string): boolean {
+  return name === title || name === "strips";
 }

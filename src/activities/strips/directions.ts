@@ -1,3 +1,4 @@
+import { isPlanned } from "./desks";
 import type { DealtStrips } from "./model";
 
 type Steps = (facts: {
@@ -6,6 +7,8 @@ type Steps = (facts: {
   readonly blanks: number;
   readonly slip: boolean;
   readonly desks: boolean;
+  /** A plan of stations says when to move on, and where to. */
+  readonly planned: boolean;
   readonly backs: boolean;
   /** Some strips show their place. */
   readonly told: boolean;
@@ -18,7 +21,7 @@ function steps(...lines: readonly (string | false)[]): string[] {
 }
 
 const languages: Readonly<Record<string, Steps>> = {
-  en: ({ events, blanks, slip, desks, backs, told, signs }) =>
+  en: ({ events, blanks, slip, desks, planned, backs, told, signs }) =>
     steps(
       events && "Spread the strips out on the table and read them to each other.",
       events && "Put them in the order of the story, the first event at the top.",
@@ -42,11 +45,13 @@ const languages: Readonly<Record<string, Steps>> = {
       slip &&
         `Write the ${signs("letters", "letters or numbers", "numbers")} of the strips on the slip, from the first to the last.`,
       blanks > 0 && !events && !desks && "Shuffle the strips and hand them to another group, who put them in order.",
-      desks && "At the signal, shuffle the strips again and move on to the next desk.",
+      slip && desks && "The number of the desk stands on every strip: fill in its column on the slip.",
+      desks && !planned && "At the signal, shuffle the strips again and move on to the next desk.",
+      desks && planned && "At the signal, shuffle the strips again.",
       backs && "When you are sure, turn the strips over and check the numbers.",
       !backs && events && "Read the story aloud. Then call for the key.",
     ),
-  es: ({ events, blanks, slip, desks, backs, told, signs }) =>
+  es: ({ events, blanks, slip, desks, planned, backs, told, signs }) =>
     steps(
       events && "Extended las tiras sobre la mesa y leédoslas en voz alta.",
       events && "Ponedlas en el orden de la historia, el primer suceso arriba.",
@@ -73,11 +78,13 @@ const languages: Readonly<Record<string, Steps>> = {
       slip &&
         `Escribid en la hoja ${signs("las letras", "las letras o los números", "los números")} de las tiras, de la primera a la última.`,
       blanks > 0 && !events && !desks && "Barajad las tiras y dádselas a otro grupo para que las ordene.",
-      desks && "Cuando suene la señal, barajad otra vez las tiras y pasad a la mesa siguiente.",
+      slip && desks && "El número de la mesa está en cada tira: rellenad su columna de la hoja.",
+      desks && !planned && "Cuando suene la señal, barajad otra vez las tiras y pasad a la mesa siguiente.",
+      desks && planned && "Cuando suene la señal, barajad otra vez las tiras.",
       backs && "Cuando estéis seguros, dad la vuelta a las tiras y comprobad los números.",
       !backs && events && "Leed la historia en voz alta. Después pedid la solución.",
     ),
-  fr: ({ events, blanks, slip, desks, backs, told, signs }) =>
+  fr: ({ events, blanks, slip, desks, planned, backs, told, signs }) =>
     steps(
       events && "Étalez les bandes sur la table et lisez-les à voix haute.",
       events && "Mettez-les dans l’ordre de l’histoire, le premier évènement en haut.",
@@ -104,11 +111,13 @@ const languages: Readonly<Record<string, Steps>> = {
       slip &&
         `Notez sur la fiche ${signs("les lettres", "les lettres ou les numéros", "les numéros")} des bandes, de la première à la dernière.`,
       blanks > 0 && !events && !desks && "Mélangez les bandes et donnez-les à un autre groupe, qui les remet en ordre.",
-      desks && "Au signal, mélangez de nouveau les bandes et passez à la table suivante.",
+      slip && desks && "Le numéro de la table figure sur chaque bande : remplissez sa colonne sur la fiche.",
+      desks && !planned && "Au signal, mélangez de nouveau les bandes et passez à la table suivante.",
+      desks && planned && "Au signal, mélangez de nouveau les bandes.",
       backs && "Quand vous êtes sûrs, retournez les bandes et vérifiez les numéros.",
       !backs && events && "Lisez l’histoire à voix haute. Demandez ensuite le corrigé.",
     ),
-  de: ({ events, blanks, slip, desks, backs, told, signs }) =>
+  de: ({ events, blanks, slip, desks, planned, backs, told, signs }) =>
     steps(
       events && "Breitet die Streifen auf dem Tisch aus und lest sie einander vor.",
       events && "Legt sie in die Reihenfolge der Geschichte, das erste Ereignis nach oben.",
@@ -135,11 +144,13 @@ const languages: Readonly<Record<string, Steps>> = {
       slip &&
         `Schreibt ${signs("die Buchstaben", "die Buchstaben oder Nummern", "die Nummern")} der Streifen auf den Zettel, vom ersten bis zum letzten.`,
       blanks > 0 && !events && !desks && "Mischt die Streifen und gebt sie einer anderen Gruppe, die sie ordnet.",
-      desks && "Mischt die Streifen beim Signal wieder und geht zum nächsten Tisch.",
+      slip && desks && "Die Nummer des Tisches steht auf jedem Streifen: Füllt ihre Spalte auf dem Zettel aus.",
+      desks && !planned && "Mischt die Streifen beim Signal wieder und geht zum nächsten Tisch.",
+      desks && planned && "Mischt die Streifen beim Signal wieder.",
       backs && "Wenn ihr sicher seid, dreht die Streifen um und prüft die Zahlen.",
       !backs && events && "Lest die Geschichte laut vor. Bittet dann um die Lösung.",
     ),
-  pt: ({ events, blanks, slip, desks, backs, told, signs }) =>
+  pt: ({ events, blanks, slip, desks, planned, backs, told, signs }) =>
     steps(
       events && "Espalhem as tiras na mesa e leiam-nas em voz alta.",
       events && "Ponham-nas pela ordem da história, com o primeiro acontecimento em cima.",
@@ -166,20 +177,26 @@ const languages: Readonly<Record<string, Steps>> = {
       slip &&
         `Escrevam na ficha ${signs("as letras", "as letras ou os números", "os números")} das tiras, da primeira à última.`,
       blanks > 0 && !events && !desks && "Baralhem as tiras e deem-nas a outro grupo, que as ordena.",
-      desks && "Quando ouvirem o sinal, baralhem de novo as tiras e passem à mesa seguinte.",
+      slip && desks && "O número da mesa está em cada tira: preencham a coluna dela na ficha.",
+      desks && !planned && "Quando ouvirem o sinal, baralhem de novo as tiras e passem à mesa seguinte.",
+      desks && planned && "Quando ouvirem o sinal, baralhem de novo as tiras.",
       backs && "Quando tiverem a certeza, virem as tiras e confiram os números.",
       !backs && events && "Leiam a história em voz alta. Depois peçam a solução.",
     ),
 };
 
 /** Built-in steps for learners. */
-export function stripsDirections({ events, options, deals }: DealtStrips, lang: string): readonly string[] | undefined {
+export function stripsDirections(
+  { events, options, deals, request }: DealtStrips,
+  lang: string,
+): readonly string[] | undefined {
   const { blanks, slip, desks, backs } = options;
   return languages[lang]?.({
     events: events.length > 0,
     blanks,
     slip: slip === "order",
     desks: desks !== undefined,
+    planned: isPlanned(request),
     backs: backs === "numbers" && events.length > 0,
     told: deals.some((deal) => deal.told.length > 0),
     signs: (letters, both, numbers) => (blanks === 0 ? letters : events.length > 0 ? both : numbers),

@@ -1,10 +1,12 @@
+import type { Run } from "../../base/run";
 import type { Caution, GuideEntry, LabelEntry } from "../contract";
 import { inSleeve, pencils } from "../copies";
 import { dealsAlike } from "../levels";
 import { told as toldRuns } from "../printed";
 import { counted } from "../report";
 import { summaryOf } from "./deal";
-import { type DeskRound, deskRound } from "./desks";
+import { type DeskRound, deskRound, isPlanned } from "./desks";
+import { signs } from "./key";
 import type { DealtStrips, StripsDeal } from "./model";
 import { placesOf, writePlaces } from "./story";
 
@@ -18,12 +20,14 @@ export function stripsGuide({ request, options, deals }: DealtStrips): GuideEntr
   const what =
     events.length === 0
       ? `Learners write events of their own on ${counted(blanks, "blank strip")}, for others to put in order.`
-      : `Learners put ${counted(events.length, "strip")} in the order of the story${blanks > 0 ? `, then add events of their own on ${counted(blanks, "blank strip")}` : ""}.`;
+      : `Learners put ${span(deals.map((deal) => deal.events.length))} strips in the order of the story${blanks > 0 ? `, then add events of their own on ${counted(blanks, "blank strip")}` : ""}.`;
   const round = deskRound(options, request);
+  const planned = isPlanned(request);
+  const stories = new Set(deals.map(keyOf)).size;
   const where =
     desks === undefined
       ? ""
-      : ` The sets lie on ${desks} desks that all groups visit in turn.${waitingText(round)}${firstWriter(events.length, blanks)}`;
+      : `${deskText(desks, planned, stories)}${waitingText(round)}${firstWriter(events.length, blanks)}`;
   const told = deals.some((deal) => deal.told.length > 0)
     ? ` In the gentle sets ${deals.some((deal) => deal.told.length > 1) ? "the first and the last strip show their places" : "one strip shows its place"}.`
     : "";
@@ -40,12 +44,15 @@ export function stripsGuide({ request, options, deals }: DealtStrips): GuideEntr
         : blanks > 0
           ? [pencils(words, options, "some")]
           : []),
-      ...(desks === undefined ? [] : [words.timer(desk.work, desk.move)]),
+      ...(desks === undefined || planned ? [] : [words.timer(desk.work, desk.move)]),
     ],
     atSet: options.group,
-    minutes: request.options.value.minutes ?? minutesFor(events.length, blanks, round?.rounds ?? desks),
+    minutes:
+      request.options.value.minutes ??
+      minutesFor(events.length, blanks, planned ? undefined : (round?.rounds ?? desks)),
     answers: dealsAlike(deals, keyOf).flatMap(({ codes, deal: { events: story } }, _, { length }) => [
       ...(length > 1 ? [[{ text: codes.join(", "), bold: true }]] : []),
+      ...deals.filter((deal) => deal.desk !== undefined && story.length > 0 && codes.includes(deal.code)).map(deskLine),
       ...story.map((event) => {
         const places = placesOf(story, event);
         return [
@@ -57,6 +64,25 @@ export function stripsGuide({ request, options, deals }: DealtStrips): GuideEntr
     ]),
     cautions,
   };
+}
+
+/** `7`, or `5–7` where desks tell stories of several lengths; never a single strip. */
+function span(numbers: readonly number[]): string {
+  const [least, most] = [Math.min(...numbers), Math.max(...numbers)];
+  return least === most ? String(most) : `${least}–${most}`;
+}
+
+/** `Desk 3 (TKXA47): B D A C` */
+function deskLine(deal: StripsDeal): Run[] {
+  return [{ text: `Desk ${deal.desk} (${deal.code}): ` }, { text: signs(deal), bold: true }];
+}
+
+function deskText(desks: number, planned: boolean, stories: number): string {
+  const tell = stories > 1 ? `; ${stories} stories lie there in turn` : "";
+  const own = `Each of ${desks} desks has a set with letters and a key of its own${tell}`;
+  return planned
+    ? ` ${own}; the plan of the stations says who works where, and when to move on.`
+    : ` ${own}, and all groups visit them in turn.`;
 }
 
 /** Equal for deals of one story. */

@@ -22,6 +22,7 @@ export function solutionSheets(dealt: DealtStrips, deal: StripsDeal, view: "solv
     {
       type: "facts",
       rows: [
+        ...(deal.desk === undefined ? [] : [{ label: "Desk", value: String(deal.desk) }]),
         { label: "Strips", value: `${summaryOf(events.length, dealt)}, deal code ${deal.code}` },
         ...(events.length > 0 ? [{ label: "Order", value: [{ text: signs(deal, order), bold: true }] }] : []),
         { label: "Right orders", value: proofText(deal) },
@@ -33,8 +34,42 @@ export function solutionSheets(dealt: DealtStrips, deal: StripsDeal, view: "solv
   return setDocument(blocks, page, press.typeface);
 }
 
+/** One sheet for all desks: a line for each, with its letters in order. Empty where no desk has printed events. */
+export function deskKey({ deals, events, request }: DealtStrips, press: Press): Sheet[] {
+  if (events.length === 0 || !deals.some(({ desk }) => desk !== undefined)) return [];
+  const page = activityPage(request, press, "Key of the desks", []);
+  const rows = deals.map((deal): Cell[] => {
+    const [first] = deal.events;
+    return [
+      [{ text: String(deal.desk), bold: true }],
+      deal.code,
+      [{ text: signs(deal), bold: true }],
+      first ? { runs: told(first), source: first.source, lang: request.teaches } : "",
+    ];
+  });
+  const blocks: Block[] = [
+    { type: "heading", level: 1, text: `Key of the desks: ${request.title}` },
+    {
+      type: "paragraph",
+      text: "Each desk has its own letters. Those in brackets may stand in any order among themselves.",
+    },
+    {
+      type: "table",
+      size: 11,
+      columns: [
+        { head: "Desk", width: "fit", align: "middle" },
+        { head: "Deal code", width: "fit" },
+        { head: "Right order" },
+        { head: "The story begins" },
+      ],
+      rows,
+    },
+  ];
+  return setDocument(blocks, page, press.typeface);
+}
+
 /** Letters in order; those that may stand in any order among themselves in brackets. */
-function signs(deal: StripsDeal, order: StoryOrder): string {
+export function signs(deal: StripsDeal, order: StoryOrder = [...deal.events.keys()]): string {
   const { events } = deal;
   const groups: { rank: number; signs: string[] }[] = [];
   order.forEach((event, place) => {

@@ -11,10 +11,12 @@ import { stripPapers } from "./papers";
 import { stripPieces, stripRecord } from "./pieces";
 import { rules } from "./rules";
 import { pieceSheets } from "./sheets";
+import { verdicts } from "./verdicts";
 
 /** Events of a story on strips, to be put in order. */
 export const strips: ActivityKind<StripsDeal, DealtStrips> = {
   name: "strips",
+  takes: ["events"],
   pieceName: "strip",
   schema,
   validate: validateStrips,
@@ -26,6 +28,7 @@ export const strips: ActivityKind<StripsDeal, DealtStrips> = {
     places: stripPlaces,
     confused: confusedStrips,
   },
+  overruled: [{ key: "versions", by: "desks", why: "each desk has a version of its own" }],
   deal: dealStrips,
   pieceSheets,
   solutionSheets,
@@ -36,4 +39,5 @@ export const strips: ActivityKind<StripsDeal, DealtStrips> = {
   directions: stripsDirections,
   labels: stripsLabels,
   rules,
+  verdicts,
 };

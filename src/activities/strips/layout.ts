@@ -15,7 +15,7 @@ import { type Box, type Paper, papers } from "../../page/paper";
 import type { Press } from "../contract";
 import { blanksOf } from "../copies";
 import { cardPicture } from "../printed";
-import type { DealtStrips, StripEvent } from "./model";
+import type { DealtStrips, StripEvent, StripsDeal } from "./model";
 import { printedEvent } from "./story";
 
 /*
@@ -39,7 +39,7 @@ export interface StripsLayout {
   readonly margin: number;
   readonly box: Box;
   readonly grid: CardGrid;
-  /** Strips of a set, the blank ones last. */
+  /** Strips of the set with the most, the blank ones last. */
   readonly places: readonly PlacedCard[];
   /** One size for all texts, pt; undefined where one fits at no size. */
   readonly size: number | undefined;
@@ -56,6 +56,15 @@ export function areasOf(
   const first = { ...strip, w: left };
   const last = { ...strip, x: strip.x + strip.w - right, w: right };
   return rightToLeft ? { sign: last, text, mark: first } : { sign: first, text, mark: last };
+}
+
+/** The places that a deal takes: not all where another desk's story is longer. */
+export function placesOn(
+  { places }: StripsLayout,
+  { options, request }: DealtStrips,
+  deal: StripsDeal,
+): readonly PlacedCard[] {
+  return places.slice(0, deal.dealt.length + blanksOf(options, request.classes));
 }
 
 const kept = new WeakMap<DealtStrips, { readonly press: Press; readonly layout: StripsLayout }>();

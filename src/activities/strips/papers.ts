@@ -5,8 +5,9 @@ import { papers } from "../../page/paper";
 import type { Sheet } from "../../page/sheet";
 import type { Press } from "../contract";
 import { setsFor } from "../copies";
+import { slipWords } from "../paper-words";
 import { activityPage } from "../sheet-page";
-import { slipWords } from "../slip-words";
+import { deskKey } from "./key";
 import type { DealtStrips, StripsDeal } from "./model";
 
 /** Height of a row to write in, a column for one desk, and the clearance round a slip, mm. */
@@ -15,8 +16,12 @@ const deskWidth = 14;
 const padding = 5;
 const slipSize = 9;
 
-/** Recording slips: the strips' letters in the order that the learners find. */
+/** Recording slips: the strips' letters in the order that the learners find; before them the key of all desks. */
 export function stripPapers(dealt: DealtStrips, press: Press): Sheet[] {
+  return [...deskKey(dealt, press), ...slips(dealt, press)];
+}
+
+function slips(dealt: DealtStrips, press: Press): Sheet[] {
   const { options, deals, request } = dealt;
   if (options.slip === "none" || deals.length === 0) return [];
   // Visitors of desks take one slip along to all sets.
@@ -65,7 +70,7 @@ function slipBlocks(dealt: DealtStrips, deal: StripsDeal | undefined, height: nu
         ]
       : [
           { head: words.place, width: "fit", align: "middle" },
-          ...upTo(desks).map((i): Column => ({ head: deskHead(dealt, i), align: "middle" })),
+          ...upTo(desks).map((i): Column => ({ head: `${i + 1}`, align: "middle" })),
         ];
   return [
     { type: "paragraph", text: [{ text: request.title, bold: true }] },
@@ -82,14 +87,11 @@ function slipBlocks(dealt: DealtStrips, deal: StripsDeal | undefined, height: nu
       rules: "grid",
       rowHeight: height,
       columns,
-      rows: upTo(rows).map((i) => (desks === undefined ? [`${i + 1}`, "", { boxes: 1 }] : [`${i + 1}`])),
+      rows: upTo(rows).map((i) =>
+        desks === undefined
+          ? [`${i + 1}`, "", { boxes: 1 }]
+          : [`${i + 1}`, ...deals.map(({ events }) => (i < events.length + blanks ? "" : "–"))],
+      ),
     },
   ];
-}
-
-/** A desk's number; with several versions also the code of the set that lies there, in the order in which sets are printed. */
-function deskHead({ deals }: DealtStrips, desk: number): string {
-  if (deals.length < 2) return `${desk + 1}`;
-  const sets = deals.flatMap(({ code, copies }) => upTo(copies === "by copier" ? 1 : copies).map(() => code));
-  return `${desk + 1}: ${sets[desk % sets.length] ?? ""}`;
 }

@@ -1,6 +1,6 @@
 import { blankPieces } from "../blank-pieces";
 import type { Piece, PiecePlace, Press } from "../contract";
-import { layoutStrips } from "./layout";
+import { layoutStrips, placesOn } from "./layout";
 import { type DealtStrips, type StripsDeal, signOf } from "./model";
 import { backPlaces, backTexts } from "./sheets";
 import { placesOf, printedEvent } from "./story";
@@ -33,7 +33,9 @@ export function stripPieces(dealt: DealtStrips, deal: StripsDeal, press: Press):
       },
     ];
   });
-  const blank = layout.places.slice(deal.dealt.length).map((place) => ({ ...place, page: sheetAt(place.page) }));
+  const blank = placesOn(layout, dealt, deal)
+    .slice(deal.dealt.length)
+    .map((place) => ({ ...place, page: sheetAt(place.page) }));
   return [...strips, ...blankPieces(blank, [])];
 }
 
@@ -44,7 +46,17 @@ export function stripRecord(dealt: DealtStrips, deal: StripsDeal, press: Press):
   const { seed, backs, flip, blanks } = options;
   const texts = backTexts(deal);
   return {
-    settings: { seed, attempt: deal.attempt, backs, flip, blanks, paper: paper.name, margin, lang: request.teaches },
+    settings: {
+      seed,
+      ...(deal.desk === undefined ? {} : { desk: deal.desk }),
+      attempt: deal.attempt,
+      backs,
+      flip,
+      blanks,
+      paper: paper.name,
+      margin,
+      lang: request.teaches,
+    },
     layout: { w: grid.w, h: grid.h, size: size ?? null, rightToLeft },
     strips: deal.dealt.map((index, card) => ({
       sign: signOf(card),

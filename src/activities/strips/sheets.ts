@@ -14,12 +14,15 @@ import type { Box } from "../../page/paper";
 import { mm } from "../../page/paper";
 import type { QuarterTurn, Sheet, SheetItem } from "../../page/sheet";
 import type { Press } from "../contract";
+import { stationWords } from "../paper-words";
 import { activityPage, folio, setLabel, sideFolio, stateOf } from "../sheet-page";
-import { areasOf, faceOf, layoutStrips, maxLines, partsOf, type StripsLayout } from "./layout";
+import { areasOf, faceOf, layoutStrips, maxLines, partsOf, placesOn, type StripsLayout } from "./layout";
 import { type DealtStrips, type StripEvent, type StripsDeal, signOf } from "./model";
 import { placesOf, printedEvent, writePlaces } from "./story";
 
 const markSize = 5;
+/** The desk's number is read at the desk. */
+const deskSize = 7;
 const signSize = 14;
 const backSize = 22;
 /** From line to line on blank strips, mm. */
@@ -29,16 +32,22 @@ const writingPitch = 9;
 export function pieceSheets(dealt: DealtStrips, deal: StripsDeal, copy: number | undefined, press: Press): Sheet[] {
   const layout = layoutStrips(dealt, press);
   const { request, options } = dealt;
-  const pages = layout.grid.pages;
+  const places = placesOn(layout, dealt, deal);
+  const pages = 1 + (places.at(-1)?.page ?? 0);
   const state = [...stateOf(request, deal).slice(0, -1), setLabel(copy), deal.code];
   const page = { ...activityPage(request, press, "Strips", state), stock: "card" as const };
   return upTo(pages).flatMap((index) => {
-    const here = layout.places.filter((place) => place.page === index);
-    const strips = here.flatMap((place) =>
-      place.card < deal.dealt.length
-        ? eventStrip(dealt, deal, place, pieceMark(deal.code, copy, place.card), layout, press)
-        : blankStrip(dealt, deal, place, pieceMark(deal.code, copy, place.card), layout),
-    );
+    const here = places.filter((place) => place.page === index);
+    const strips = here.flatMap((place) => [
+      ...(place.card < deal.dealt.length
+        ? eventStrip(dealt, deal, place, layout, press)
+        : blankStrip(dealt, deal, place, layout)),
+      ...markLines(
+        pieceMark(deal.code, copy, place.card),
+        deskOf(dealt, deal),
+        areasOf(place, layout.rightToLeft).mark,
+      ),
+    ]);
     const backed = options.backs === "numbers";
     const frontFolio = (at: number, of: number): string =>
       backed ? sideFolio("front", options.flip, at, of) : folio(at, of);
@@ -48,7 +57,7 @@ export function pieceSheets(dealt: DealtStrips, deal: StripsDeal, copy: number |
       pages,
       [...cardCuts(here), ...strips],
     );
-    return backed ? [front, backSheet(dealt, deal, layout, page, index)] : [front];
+    return backed ? [front, backSheet(dealt, deal, layout, page, { index, pages })] : [front];
   });
 }
 
@@ -56,13 +65,12 @@ function eventStrip(
   dealt: DealtStrips,
   deal: StripsDeal,
   place: PlacedCard,
-  mark: string,
   { size, rightToLeft }: StripsLayout,
   press: Press,
 ): SheetItem[] {
   const event = printedEvent(deal, deal.dealt[place.card] ?? 0);
   if (!event) return [];
-  const { sign, text, mark: markBox } = areasOf(place, rightToLeft);
+  const { sign, text } = areasOf(place, rightToLeft);
   const lang = dealt.request.teaches;
   const face = { ...faceOf(event, press), lang };
   const { picture, words } = partsOf(event, text, rightToLeft, press);
@@ -74,7 +82,6 @@ function eventStrip(
     small(signOf(place.card), sign, signSize, true),
     ...(picture ? [pictureItem(picture, event)] : []),
     ...(rightToLeft ? items.map((item) => toRight(item, words)) : items),
-    ...markLines(mark, markBox),
   ];
 }
 
@@ -83,10 +90,9 @@ function blankStrip(
   { options }: DealtStrips,
   { dealt }: StripsDeal,
   place: PlacedCard,
-  mark: string,
   { rightToLeft }: StripsLayout,
 ): SheetItem[] {
-  const { sign, text, mark: markBox } = areasOf(place, rightToLeft);
+  const { sign, text } = areasOf(place, rightToLeft);
   const lines = Math.max(1, Math.min(2, Math.floor(text.h / writingPitch)));
   const first = place.y + place.h / 2 - ((lines - 1) * writingPitch) / 2 + 2.5;
   return [
@@ -95,7 +101,6 @@ function blankStrip(
       const y = first + i * writingPitch;
       return { type: "line", role: "rule", x1: text.x, y1: y, x2: text.x + text.w, y2: y, weight: 0.35 };
     }),
-    ...markLines(mark, markBox),
   ];
 }
 
@@ -124,15 +129,21 @@ function small(text: string, box: Box, size: number, bold: boolean, turn: Quarte
   };
 }
 
-/** A mark in two lines, code above. */
-function markLines(mark: string, box: Box): SheetItem[] {
+/** A mark in two lines, code above; over it the desk that the strip lies on, where there are several. */
+function markLines(mark: string, desk: string | undefined, box: Box): SheetItem[] {
   const [code, ...rest] = mark.split("-");
-  const lines = [code ?? "", rest.join("-")].filter((line) => line !== "");
+  const lines = [...(desk === undefined ? [] : [desk]), code ?? "", rest.join("-")].filter((line) => line !== "");
   const leading = mm(markSize) * 1.2;
+  const middle = (lines.length - 1) / 2;
   return lines.map((line, i) => {
-    const y = box.y + (i - (lines.length - 1) / 2) * leading;
-    return small(line, { ...box, y }, markSize, false);
+    const above = line === desk;
+    const y = box.y + (i - middle) * leading - (above ? 0.5 : 0);
+    return small(line, { ...box, y }, above ? deskSize : markSize, above);
   });
+}
+
+function deskOf({ request }: DealtStrips, { desk }: StripsDeal): string | undefined {
+  return desk === undefined ? undefined : `${stationWords(request.explains).desk} ${desk}`;
 }
 
 /** What stands on the back of each strip of a sheet. */
@@ -153,10 +164,9 @@ function backSheet(
   deal: StripsDeal,
   layout: StripsLayout,
   page: ReturnType<typeof activityPage>,
-  index: number,
+  { index, pages }: { readonly index: number; readonly pages: number },
 ): Sheet {
   const texts = backTexts(deal);
-  const pages = layout.grid.pages;
   const items = backPlaces(dealt, layout)
     .filter((place) => place.page === index && place.card < texts.length)
     .map((place) => small(texts[place.card] ?? "", backBox(place), backSize, true, place.turn));

@@ -38,7 +38,7 @@ export function* dealingTiles(request: DealRequest): Steps<DealtTiles> {
   const { used } = table;
   const blank = blanksText(options, request.classes);
   const summary = `${table.frame.rows} × ${table.frame.columns} tiles${blank === undefined ? "" : ` and ${blank}`}`;
-  const upset = plans.some((_, i) => isUpset(deals, i));
+  const upset = upsetLevels(deals, options);
   return {
     request,
     options,
@@ -47,28 +47,40 @@ export function* dealingTiles(request: DealRequest): Steps<DealtTiles> {
     used,
     deals,
     summary,
-    ...(upset ? { upsetLevels: whyUpset(options) } : {}),
+    ...(upset === undefined ? {} : { upsetLevels: upset }),
   };
 }
 
-/** Deals both levels of a version anew, among more arrangements, where hard is easier than gentle. */
+/** Deals anew, among more arrangements, what is upset: a hard deal that is easier than a gentle one of whatever version, and that. */
 function* inOrder(table: Table, plans: readonly Plan[], patience: Patience, deals: TilesDeal[]): Steps<void> {
+  const upset = new Set(upsetIn(deals).flat());
   for (const [i, plan] of plans.entries()) {
-    if (!isUpset(deals, i)) continue;
-    for (const [k, other] of plans.entries()) {
-      const copies = deals[k]?.copies ?? 1;
-      if (other.version === plan.version)
-        deals[k] = { ...(yield* dealOne(table, other, patience, comparedAgain)), copies };
-    }
+    const deal = deals[i];
+    if (deal && upset.has(deal))
+      deals[i] = { ...(yield* dealOne(table, plan, patience, comparedAgain)), copies: deal.copies };
   }
 }
 
-/** Whether a deal is a gentle one whose hard version is easier, as far as both are measured. */
-function isUpset(deals: readonly TilesDeal[], place: number): boolean {
-  const gentle = deals[place];
-  const hard = deals.find(({ level, version }) => level === "hard" && version === gentle?.version);
-  if (gentle?.level !== "gentle" || !gentle.difficulty || !hard?.difficulty) return false;
-  return hard.difficulty.detour < gentle.difficulty.detour;
+/** Hard deals with gentle ones than which they are easier, as far as both are measured; those of one version first. */
+function upsetIn(deals: readonly TilesDeal[]): (readonly [hard: TilesDeal, gentle: TilesDeal])[] {
+  const of = (level: Level): TilesDeal[] => deals.filter((deal) => deal.level === level);
+  const detour = ({ difficulty }: TilesDeal): number => difficulty?.detour ?? Number.NaN;
+  const couples = of("hard").flatMap((hard) => of("gentle").map((gentle) => [hard, gentle] as const));
+  const upset = couples.filter(([hard, gentle]) => detour(hard) < detour(gentle));
+  const isOne = ([hard, gentle]: (typeof upset)[number]): boolean => hard.version === gentle.version;
+  return [...upset.filter(isOne), ...upset.filter((couple) => !isOne(couple))];
+}
+
+/** Which levels are upset and why, as a sentence without its stop; undefined where none is. */
+function upsetLevels(deals: readonly TilesDeal[], options: TilesOptions): string | undefined {
+  const [first] = upsetIn(deals);
+  if (!first) return undefined;
+  const [hard, gentle] = first;
+  const what =
+    options.versions === 1
+      ? "The hard tiles are measured easier than the gentle ones"
+      : `The hard tiles of version ${hard.version} are measured easier than the gentle ones of version ${gentle.version}`;
+  return `${what}: ${whyUpset(options)}`;
 }
 
 function whyUpset({ fill }: TilesOptions): string {

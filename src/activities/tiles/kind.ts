@@ -1,24 +1,29 @@
 import schema from "../../../schemas/tiles.schema.json";
 import { validateTiles } from "../../base/generated/validators";
 import type { ActivityKind } from "../contract";
-import { dealingTiles, dealTiles } from "./deal";
+import { dealingTiles, dealTiles, hasEnough } from "./deal";
 import { directions, tilesGuide, tilesLabels } from "./guide";
 import { solutionSheets } from "./key";
 import type { DealtTiles, TilesDeal } from "./model";
 import { confusedTiles, edgeTexts } from "./overlooked";
 import { tilePieces, tileRecord } from "./pieces";
 import { rules } from "./rules";
+import { optionFixes } from "./rules/causes";
 import { pieceSheets } from "./sheets";
+import { holdsSoon } from "./trial";
+import { verdicts } from "./verdicts";
 
 /** Square tiles laid so that touching edges belong together. */
 export const tiles: ActivityKind<TilesDeal, DealtTiles> = {
   name: "tiles",
+  takes: ["pairs", "tables"],
   pieceName: "tile",
   edgeToEdge: true,
   schema,
   validate: validateTiles,
   deal: dealTiles,
   dealing: dealingTiles,
+  trial: { deals: hasEnough, holds: holdsSoon, options: optionFixes },
   pieceSheets,
   solutionSheets,
   pieces: tilePieces,
@@ -36,4 +41,5 @@ export const tiles: ActivityKind<TilesDeal, DealtTiles> = {
   },
   overruled: [{ key: "outer", by: "levels", why: "gentle leaves the outer edges blank and hard has decoys there" }],
   rules,
+  verdicts,
 };

@@ -1,15 +1,14 @@
-import type { Fix, Related, Report, Rule, Severity } from "../../base/finding";
+import type { Standing } from "../../activities/shared-answers";
+import { isMeant } from "../../activities/trial";
+import type { Related, Report, Rule, Severity } from "../../base/finding";
 import { answerKey, type MatchKey } from "../../match/relation";
-import type { Answer, Pair } from "../../unit/unit";
-import { type CheckContext, sectionsInUse } from "../context";
+import type { Pair } from "../../unit/unit";
+import { type CheckContext, type CheckedActivity, sectionsInUse } from "../context";
+import { duplicateFixes } from "./duplicate-fixes";
 import { makeRange } from "./make-range";
 
-interface Standing {
-  readonly pair: Pair;
-  readonly side: "left" | "right";
-  readonly index: number;
-  readonly answer: Answer;
-}
+/** Fixes are tried before they are offered: of so many findings at a time, the first of the unit. Ours. */
+const mostMended = 16;
 
 export const duplicateAnswer: Rule<CheckContext> = {
   code: "duplicate-answer",
@@ -22,24 +21,27 @@ export const duplicateAnswer: Rule<CheckContext> = {
   },
   // One finding for the items that share answers, however many items and answers they are.
   check: (context) => {
-    const causes = new Map<string, { readonly group: readonly Standing[]; answers: number }>();
+    const causes = new Map<string, Standing[][]>();
     for (const group of groups(context)) {
       const key = group.map(({ pair }) => pair.range.start).join(" ");
       const known = causes.get(key);
-      if (known) known.answers++;
-      else causes.set(key, { group, answers: 1 });
+      if (known) known.push(group);
+      else causes.set(key, [group]);
     }
-    return [...causes.values()]
-      .filter(({ group }) => !toldElsewhere(context, group))
-      .flatMap(({ group, answers }) => report(context, group, answers - 1));
+    const told = [...causes.values()].filter(([group]) => group && !toldElsewhere(context, group));
+    const all = told.flatMap(([group]) => (group ? [group.map(({ pair }) => pair)] : []));
+    return told.flatMap((shared, i) => report(context, shared, all, i < mostMended));
   },
 };
 
 /** Whether all activities that show two of these pairs are of kinds with findings of their own about that. */
 function toldElsewhere({ activities }: CheckContext, group: readonly Standing[]): boolean {
-  const showing = activities.filter(
-    ({ dealt }) => dealt.deals.length > 0 && group.filter(({ pair }) => dealt.used.includes(pair)).length > 1,
-  );
+  // What is not dealt may still show all that it is about.
+  const showing = activities.filter(({ dealt, plan: { sections } }) => {
+    const has = (pair: Pair): boolean =>
+      dealt.deals.length > 0 ? dealt.used.includes(pair) : sections.some(({ pairs }) => pairs.includes(pair));
+    return group.filter(({ pair }) => has(pair)).length > 1;
+  });
   const glosses = group.every(({ side }) => side === "right");
   return (
     showing.length > 0 &&
@@ -74,9 +76,17 @@ function samePair(a: Pair, b: Pair): boolean {
   return keys(a).join("\u0001") === keys(b).join("\u0001");
 }
 
-function report(context: CheckContext, group: readonly Standing[], others: number): Report[] {
+/** Of items that share answers, with the groups of all answers that they share; `all` are the items of every such finding. */
+function report(
+  context: CheckContext,
+  shared: readonly (readonly Standing[])[],
+  all: readonly (readonly Pair[])[],
+  mendable: boolean,
+): Report[] {
+  const [group = []] = shared;
   const [first, second, ...rest] = group;
   if (!first || !second) return [];
+  const others = shared.length - 1;
   const whole = samePair(first.pair, second.pair);
   const more =
     others === 0 || whole ? "" : ` They share ${others === 1 ? "one more answer" : `${others} more answers`}.`;
@@ -93,54 +103,37 @@ function report(context: CheckContext, group: readonly Standing[], others: numbe
     context,
     group.map(({ pair }) => pair),
   );
-  const fixes: Fix[] = [];
-  if (!whole && second.index > 0) fixes.push(dropAnswer(second, true));
-  if (!whole && second.index === 0 && first.index > 0) fixes.push(dropAnswer(first, true));
-  fixes.push({
-    title: `Take out “${second.pair.left.answers[0].text} = ${second.pair.right.answers[0].text}”`,
-    edits: [{ range: second.pair.block, text: "" }],
-    ...(whole ? { preferred: true } : {}),
-  });
-  if (rest.length > 0) {
-    const edits = [second, ...rest].map(({ pair }) => ({ range: pair.block, text: "" }));
-    fixes.push({ title: "Take out all of them but the first", edits });
-  }
+  // An answer that is not printed is the one to take out.
+  const swapped = rest.length === 0 && second.index === 0 && first.index > 0;
+  const [here, there] = swapped ? [first, second] : [second, first];
   const stands = rest.map((standing) => ({ range: standing.answer.range, message: "And here" }));
   return [
     {
-      range: whole ? second.pair.range : second.answer.range,
+      range: whole ? second.pair.range : here.answer.range,
       severity: effect.severity,
-      ...(effect.activities ? { activities: effect.activities } : {}),
+      ...(effect.hits.length > 0 ? { activities: effect.hits.map(({ plan }) => plan.index) } : {}),
       message: whole
         ? `This pair stands here ${rest.length === 0 ? "twice" : `${group.length} times`}.${effect.sentence}`
         : `“${second.answer.text}” answers ${rest.length === 0 ? "both " : ""}${names}${further}.${more}${effect.sentence}`,
       related: [
-        { range: whole ? first.pair.range : first.answer.range, message: "Here it stands first" },
+        {
+          range: whole ? first.pair.range : there.answer.range,
+          message: swapped ? "Here it is printed" : "Here it stands first",
+        },
         ...stands,
         ...effect.related,
       ],
-      fixes,
+      fixes: mendable ? duplicateFixes(context, shared, { whole, hits: effect.hits, all }) : [],
     },
   ];
-}
-
-/** Deletes an answer with the separator before it, or after it where it is the first. */
-function dropAnswer({ pair, side, index, answer }: Standing, preferred: boolean): Fix {
-  const { answers } = pair[side];
-  const before = answers[index - 1];
-  const after = answers[index + 1];
-  const range = before
-    ? { start: before.range.end, end: answer.range.end }
-    : { start: answer.range.start, end: after?.range.start ?? answer.range.end };
-  return { title: `Take the answer “${answer.text}” out here`, edits: [{ range, text: "" }], preferred };
 }
 
 interface Effect {
   readonly severity: Severity;
   readonly sentence: string;
   readonly related: readonly Related[];
-  /** Of those alone whose proof says so; undefined where none does. */
-  readonly activities?: readonly number[];
+  /** Those whose proof says so. */
+  readonly hits: readonly CheckedActivity[];
 }
 
 /** What pairs that share an answer do to the activities that show two of them: an error only where a proof says so. */
@@ -157,7 +150,7 @@ function effectOn({ unit, activities }: CheckContext, pairs: readonly Pair[]): E
   if (hit) {
     return {
       severity: "error",
-      activities: hits.map(({ plan }) => plan.index),
+      hits,
       sentence: ` So the pieces of “${hit.plan.title}” go together in more than one way.`,
       related: [
         { range: makeRange(hit, unit), message: "This activity has a second solution; the preview shows both" },
@@ -165,15 +158,14 @@ function effectOn({ unit, activities }: CheckContext, pairs: readonly Pair[]): E
     };
   }
   if (showing.length === 0 && activities.some(({ dealt }) => dealt.deals.length > 0))
-    return { severity: "information", sentence: " No set of pieces has both of them.", related: [] };
-  const settled =
-    showing.length > 0 &&
-    showing.every(({ dealt }) => dealt.deals.every(({ proof }) => proof.status === "one" || proof.accepted));
+    return { severity: "information", sentence: " No set of pieces has both of them.", related: [], hits };
+  const settled = showing.length > 0 && showing.every(({ dealt }) => dealt.deals.every(isMeant));
   return settled
     ? {
         severity: "information",
         sentence: " Other edges keep them apart: the solution is still the only one.",
         related: [],
+        hits,
       }
-    : { severity: "warning", sentence: "", related: [] };
+    : { severity: "warning", sentence: "", related: [], hits };
 }

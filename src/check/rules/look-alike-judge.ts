@@ -2,18 +2,20 @@ import type { Deal, DealRequest, Dealt, Overlooked } from "../../activities/cont
 import { setOption } from "../../activities/edits";
 import { optionPlace } from "../../activities/report";
 import type { Fix, Report } from "../../base/finding";
+import type { Range } from "../../base/range";
 import { type LookAlikes, lookAlikes, overlooking } from "../../match/look-alikes";
 import type { MatchKey, Relation } from "../../match/relation";
-import type { CheckedActivity } from "../context";
-import { joined, placesOf, sentence } from "./look-alike-phrases";
+import type { CheckContext, CheckedActivity } from "../context";
+import { areMeant, itemAt, meantFix, type StaysApart, withoutOne } from "./look-alike-fixes";
+import { joined, placesOf, sentences } from "./look-alike-phrases";
 import type { Words } from "./look-alike-words";
 
 type Hook = Overlooked<Deal, Dealt<Deal>>;
 
 export interface Judged {
   readonly activity: CheckedActivity;
-  /** Groups that nothing else keeps apart. */
-  readonly reports: readonly { readonly group: LookAlikes; readonly report: Report }[];
+  /** Groups that nothing else keeps apart, by cause. */
+  readonly reports: readonly { readonly groups: readonly LookAlikes[]; readonly report: Report }[];
   /** Groups that stand on the pieces of a deal, and those of them that do no harm there, proven. */
   readonly met: readonly LookAlikes[];
   readonly safe: readonly LookAlikes[];
@@ -21,15 +23,25 @@ export interface Judged {
   readonly open: boolean;
 }
 
+/** Changes that are dealt anew for one activity: so many groups of words are more than anybody mends one by one. Ours. */
+const mostTries = 30;
+
+interface Around {
+  readonly context: CheckContext;
+  readonly words: Words;
+}
+
 /** Asks the prover what becomes of an activity's deals when the differences are overlooked. */
-export function judge(activity: CheckedActivity, words: Words): Judged {
+export function judge(activity: CheckedActivity, around: Around): Judged {
+  const { words } = around;
   const { plan, dealt } = activity;
   const { kind } = plan;
   const hook = kind?.overlooked;
-  const reports: { group: LookAlikes; report: Report }[] = [];
+  const reports: { groups: readonly LookAlikes[]; report: Report }[] = [];
   const met: LookAlikes[] = [];
   const safe: LookAlikes[] = [];
   let open = false;
+  const tries = { left: mostTries };
   if (!kind || !hook) return { activity, reports, met, safe, open };
   const { relation } = dealt.request;
   for (const deal of dealt.deals) {
@@ -51,39 +63,107 @@ export function judge(activity: CheckedActivity, words: Words): Judged {
       safe.push(...groups);
       continue;
     }
-    const alone = groups.filter((group) => confused([group])?.length);
-    const culprits = alone.length === 0 ? groups : alone;
-    for (const group of culprits) {
-      const pieces = (alone.length === 0 ? undefined : confused([group])) ?? together;
-      const others = alone.length === 0 ? culprits.length - 1 : 0;
-      reports.push({ group, report: reportOf(activity, hook, deal, group, { pieces, others }, words) });
+    const stands = (group: LookAlikes): readonly Range[] => placesIn(hook, dealt, deal, group, words);
+    const itemsOf = (group: LookAlikes): string =>
+      [...new Set(stands(group).map((place) => (itemAt(around.context.unit, place)?.block ?? place).start))].join(" ");
+    for (const cause of causesOf(groups, confused, itemsOf)) {
+      const pieces = confused(cause) ?? together;
+      const places = [...new Set(cause.flatMap(stands))].sort((a, b) => a.start - b.start);
+      const unheard = cause.some(({ keys }) => hook.heard?.(dealt, deal, keys) && soundAlike(keys));
+      reports.push({
+        groups: cause,
+        report: reportOf(activity, hook, { groups: cause, pieces, places, unheard }, { ...around, tries }),
+      });
     }
   }
   return { activity, reports, met, safe, open };
 }
 
+/** Groups that do harm, with the pieces that may change places and where the texts stand. */
+interface Cause {
+  readonly groups: readonly LookAlikes[];
+  readonly pieces: readonly string[];
+  readonly places: readonly Range[];
+  /** They are said aloud, and sound the same. */
+  readonly unheard: boolean;
+}
+
+/** Whether texts are the same words, whatever their capitals and marks; a question is heard. */
+function soundAlike(keys: readonly MatchKey[]): boolean {
+  const heard = keys.map((key) =>
+    key
+      .toLowerCase()
+      .replace(/[^\p{L}\p{M}\p{N}?？;]+/gu, " ")
+      .trim(),
+  );
+  return new Set(heard).size === 1;
+}
+
+/** Where the texts of a group stand, in the unit's order. */
+function placesIn(hook: Hook, dealt: Dealt<Deal>, deal: Deal, group: LookAlikes, words: Words): readonly Range[] {
+  const own = hook.places?.(dealt, deal, group.keys) ?? [];
+  return own.length > 0 ? [...own].sort((a, b) => a.start - b.start) : placesOf(group, words);
+}
+
+/**
+ * What does harm, cause by cause: groups that do so alone, those of the same items or about the same pieces together, as the words
+ * and the glosses of two pairs; else as few groups as do so only together.
+ */
+function causesOf(
+  groups: readonly LookAlikes[],
+  confused: (some: readonly LookAlikes[]) => readonly string[] | undefined,
+  itemsOf: (group: LookAlikes) => string,
+): (readonly LookAlikes[])[] {
+  const alone = groups.filter((group) => confused([group])?.length);
+  if (alone.length === 0) {
+    const needed = groups.reduce((left, group) => {
+      const others = left.filter((each) => each !== group);
+      return others.length > 0 && confused(others)?.length ? others : left;
+    }, groups);
+    return [needed];
+  }
+  const causes: { readonly names: readonly string[]; readonly groups: LookAlikes[] }[] = [];
+  for (const group of alone) {
+    const names = [`items ${itemsOf(group)}`, `pieces ${confused([group])?.join(" ")}`].filter(
+      (name) => name !== "items ",
+    );
+    const known = causes.find((cause) => cause.names.some((name) => names.includes(name)));
+    if (known) known.groups.push(group);
+    else causes.push({ names, groups: [group] });
+  }
+  return causes.map((cause) => cause.groups);
+}
+
 function reportOf(
-  { plan: { kind, title }, dealt }: CheckedActivity,
+  activity: CheckedActivity,
   hook: Hook,
-  deal: Deal,
-  group: LookAlikes,
-  { pieces, others }: { readonly pieces: readonly string[]; readonly others: number },
-  words: Words,
+  { groups, pieces, places, unheard }: Cause,
+  { context, words, tries }: Around & { readonly tries: { left: number } },
 ): Report {
-  const with_ = others > 0 ? ` (with ${others} more such ${others === 1 ? "group" : "groups"} of words)` : "";
+  const {
+    plan: { title },
+    dealt,
+  } = activity;
   const apart = hook.piece === undefined ? "" : `: nothing else keeps ${counted(pieces, hook.piece)} apart`;
   const place = optionPlace(dealt.request.block);
-  const own = hook.places?.(dealt, deal, group.keys) ?? [];
-  const stands = own.length > 0 ? [...own].sort((a, b) => a.start - b.start) : placesOf(group, words);
+  const staysApart: StaysApart = (request) =>
+    tries.left-- > 0 ? mended(activity, hook, words, groups, request) : undefined;
+  const meant = unheard ? undefined : meantFix(context.unit, places.at(-1) ?? place);
+  const fixes = [
+    ...anotherSeed(activity, hook, staysApart),
+    ...otherOptions(activity, hook, staysApart),
+    ...(meant ? [meant] : []),
+    ...withoutOne(context, activity, places, staysApart),
+  ];
   return {
-    range: stands.at(-1) ?? place,
-    severity: "information",
-    message: `${sentence(group)} Whoever overlooks it ${hook.harm}, in “${title}”${apart}${with_}.`,
+    range: places.at(-1) ?? place,
+    severity: unheard ? "warning" : "information",
+    message: `${sentences(groups)} Whoever ${unheard ? "listens cannot hear that and" : "overlooks it"} ${hook.harm}, in “${title}”${apart}.`,
     related: [
-      ...stands.slice(0, -1).map((range) => ({ range, message: "Easily taken for this" })),
+      ...places.slice(0, -1).map((range) => ({ range, message: "Easily taken for this" })),
       { range: place, message: "The activity" },
     ],
-    fixes: hook.bySeed && kind ? anotherSeed(dealt.request, words, hook, (request) => kind.deal(request)) : [],
+    fixes,
   };
 }
 
@@ -107,23 +187,65 @@ export function answersIn(relation: Relation): (key: MatchKey) => string {
   return (key) => JSON.stringify([...relation.partners(key)].sort());
 }
 
-/** A seed with which the solution stays the only one for those who overlook the difference, among the next three. */
-function anotherSeed(
-  request: DealRequest,
-  words: Words,
+/**
+ * A changed request dealt, where each deal is as it is meant and, if the difference is overlooked, these groups do no harm any
+ * more and no other one does that did none; else undefined.
+ */
+function mended(
+  { plan: { kind }, dealt }: CheckedActivity,
   hook: Hook,
-  dealAnew: (request: DealRequest) => Dealt<Deal>,
-): Fix[] {
-  const { options, block, unit, relation } = request;
+  words: Words,
+  groups: readonly LookAlikes[],
+  request: DealRequest,
+): Dealt<Deal> | undefined {
+  const after = kind?.deal(request);
+  if (!after || !areMeant(after)) return undefined;
+  const left = culpritsOf(hook, after, words);
+  if (!left || left.length === 0) return left && after;
+  const before = culpritsOf(hook, dealt, words) ?? [];
+  const isIn = (one: LookAlikes, other: LookAlikes): boolean => one.keys.every((key) => other.keys.includes(key));
+  const known = (each: LookAlikes): boolean => before.some((other) => isIn(each, other));
+  return left.every((each) => known(each) && !groups.some((group) => isIn(each, group))) ? after : undefined;
+}
+
+/** Groups that can be mistaken in some deal; undefined where that is not settled, or where only several of them together can be. */
+function culpritsOf(hook: Hook, dealt: Dealt<Deal>, words: Words): readonly LookAlikes[] | undefined {
+  const { relation } = dealt.request;
+  const culprits: LookAlikes[] = [];
+  for (const deal of dealt.deals) {
+    const groups = harmful(hook, dealt, deal, words);
+    const together = hook.confused(dealt, deal, overlooking(relation, groups));
+    if (!together) return undefined;
+    if (together.length === 0) continue;
+    const alone = groups.filter((each) => hook.confused(dealt, deal, overlooking(relation, [each]))?.length);
+    if (alone.length === 0) return undefined;
+    culprits.push(...alone);
+  }
+  return culprits;
+}
+
+/** A seed with which the solution stays the only one for those who overlook the difference, among the next three. */
+function anotherSeed({ dealt: { request } }: CheckedActivity, hook: Hook, staysApart: StaysApart): Fix[] {
+  const { options, block, unit } = request;
+  // Without a choice to make another seed only puts the same in another order.
+  if (!hook.bySeed && options.value.take === undefined) return [];
   for (let seed = options.value.seed + 1; seed <= options.value.seed + 3; seed++) {
-    const dealt = dealAnew({ ...request, options: { ...options, value: { ...options.value, seed } } });
-    const holds = dealt.deals.every((deal) => {
-      const groups = harmful(hook, dealt, deal, words);
-      return deal.proof.status === "one" && hook.confused(dealt, deal, overlooking(relation, groups))?.length === 0;
-    });
-    if (!holds || dealt.deals.length === 0) continue;
+    if (!staysApart({ ...request, options: { ...options, value: { ...options.value, seed } } })) continue;
     const edits = [setOption(block, unit.text, "seed", String(seed))];
-    return [{ title: `Use seed ${seed}: then other words keep them apart`, edits }];
+    const title = hook.bySeed
+      ? `Use seed ${seed}: then other words keep them apart`
+      : `Use seed ${seed}: then they do not meet`;
+    return [{ title, edits }];
   }
   return [];
+}
+
+/** Options of the kind's own that keep the words apart. */
+function otherOptions({ dealt }: CheckedActivity, hook: Hook, staysApart: StaysApart): Fix[] {
+  const { request } = dealt;
+  const { options, block, unit } = request;
+  return (hook.calmer?.(dealt) ?? []).flatMap(({ title, key, value }) => {
+    const other = { ...request, options: { ...options, value: { ...options.value, [key]: value } } };
+    return staysApart(other) ? [{ title, edits: [setOption(block, unit.text, key, String(value))] }] : [];
+  });
 }

@@ -20,6 +20,17 @@ export function sentence(group: LookAlikes): string {
   return `${pair(group)} differ only in ${list(group)}.`;
 }
 
+/** The same of several groups that differ in the same, or each in its own way. */
+export function sentences(groups: readonly LookAlikes[]): string {
+  // The same texts may stand in both languages.
+  const [first, ...others] = [
+    ...new Map(groups.map((group) => [[...group.keys].sort().join("\u0001"), group])).values(),
+  ];
+  if (!first) return "";
+  const more = others.map((group) => (list(group) === list(first) ? `So do ${pair(group)}.` : sentence(group)));
+  return [sentence(first), ...more].join(" ");
+}
+
 export function pair({ keys }: LookAlikes): string {
   return joined(keys.map((key) => `“${key}”`));
 }

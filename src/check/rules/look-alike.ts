@@ -4,6 +4,7 @@ import type { LookAlikes } from "../../match/look-alikes";
 import type { MatchKey } from "../../match/relation";
 import type { Section } from "../../unit/unit";
 import { type CheckContext, dealsStatements, sectionsInUse } from "../context";
+import { meantFix } from "./look-alike-fixes";
 import { answersIn, type Judged, judge } from "./look-alike-judge";
 import { list, pair, placesOf, sentence } from "./look-alike-phrases";
 import { type Words, wordsIn } from "./look-alike-words";
@@ -12,7 +13,7 @@ export const lookAlike: Rule<CheckContext> = {
   code: "look-alike",
   severity: "hint",
   title: "Words that are easily taken for one another",
-  why: "Two words differ only in capitals, an accent, the article, punctuation or one letter. To the prover they are two words; a learner who overlooks the difference may lay one for the other. Where the other words keep them apart all the same, this is a quiet hint. Where nothing else does, the finding names the pieces that could change places: deal anew, or choose another word. So it is with strips that tell the story in another order when they are exchanged, cards that make another sentence, and a false statement that is taken for a true one. Where two couples or more that differ in the same way are at least half of a section's items, the section teaches that contrast and nothing is said; nor is anything said about forms in a table, or statements that differ in such a form.",
+  why: "Two words differ only in capitals, an accent, the article, punctuation or one letter. To the prover they are two words; a learner who overlooks the difference may lay one for the other. Where the other words keep them apart all the same, this is a quiet hint. Where nothing else does, the finding names the pieces that could change places: deal anew, take one of the two out, or choose another word; where the difference is what you practise, say so behind the item. So it is with strips that tell the story in another order when they are exchanged, cards that make another sentence, and a false statement that is taken for a true one. What is called and differs only in capitals or commas sounds the same: nobody can tell it apart, and that is a warning. Where two couples or more that differ in the same way are at least half of a section's items, the section teaches that contrast and nothing is said; nor is anything said about forms in a table, or statements that differ in such a form.",
   example: {
     wrong:
       "## Family\n\n- avó = the grandmother\n- avô = the grandfather\n- a tia = the aunt\n- o primo = the cousin\n\n```activity\nmake: tiles\n```",
@@ -21,14 +22,18 @@ export const lookAlike: Rule<CheckContext> = {
   },
   check: (context) => {
     const words = wordsIn(context);
-    const judged = context.activities.map((activity) => judge(activity, words));
-    const told = new Set(judged.flatMap(({ reports }) => reports.flatMap(({ group }) => group.keys)));
+    const judged = context.activities.map((activity) => judge(activity, { context, words }));
+    const told = new Set(
+      judged.flatMap(({ reports }) => reports.flatMap(({ groups }) => groups.flatMap(({ keys }) => keys))),
+    );
     const settled = judged.every(({ open }) => !open);
     const shown = new Set(settled ? judged.flatMap(({ safe }) => safe.flatMap(({ keys }) => keys)) : []);
-    const loud = new Map(judged.flatMap(({ reports }) => reports.map(({ group, report }) => [nameOf(group), report])));
+    const loud = new Map(
+      judged.flatMap(({ reports }) => reports.map(({ groups, report }) => [groups.map(nameOf).join(), report])),
+    );
     const facts = { words, told, shown };
     const quiet = sectionsInUse(context).flatMap((section) => ofSection(context, section, facts));
-    const decoys = judged.flatMap((each) => ofDecoys(each, facts));
+    const decoys = judged.flatMap((each) => ofDecoys(context, each, facts));
     return [...loud.values(), ...quiet, ...decoys];
   },
 };
@@ -46,23 +51,28 @@ function ofSection(context: CheckContext, section: Section, facts: Facts): Repor
   const { bySection, taught } = facts.words;
   const answers = answersIn(context.plan.relation);
   const found = bySection.get(section);
-  const words = (found?.groups ?? []).filter(({ keys }) => new Set(keys.map(answers)).size > 1);
+  const whole = context.activities.some(({ plan }) => plan.sections.includes(section) && !plan.kind?.showsParts);
+  // Sentences that are cut up and differ in nothing else have the same cards, and that is told.
+  const isCards = ({ differences }: LookAlikes): boolean =>
+    !whole && differences.every((difference) => difference === "case" || difference === "punctuation");
+  const words = (found?.groups ?? []).filter((group) => new Set(group.keys.map(answers)).size > 1 && !isCards(group));
   const statements = dealsStatements(context, section) ? (found?.statements ?? []) : [];
   const groups = [...words, ...statements].filter(({ keys }) => keys.some((key) => !taught.has(key)));
-  return whisper(groups, facts, (group) => placesOf(group, facts.words));
+  return whisper(context, groups, facts, (group) => placesOf(group, facts.words));
 }
 
 /** One hint for the decoys of an activity that are named and look like one of its words. */
-function ofDecoys({ activity: { dealt }, met }: Judged, facts: Facts): Report[] {
+function ofDecoys(context: CheckContext, { activity: { dealt }, met }: Judged, facts: Facts): Report[] {
   const groups = new Map(met.map((group) => [nameOf(group), group]));
   const { block, options } = dealt.request;
   if (options.place("decoys") === undefined) return [];
   const named = [...groups.values()].filter(({ keys }) => keys.some((key) => !facts.words.places().has(key)));
-  return whisper(named, facts, (group) => [...placesOf(group, facts.words), optionPlace(block, "decoys")]);
+  return whisper(context, named, facts, (group) => [...placesOf(group, facts.words), optionPlace(block, "decoys")]);
 }
 
 /** One hint for those of some groups that nothing was said of. */
 function whisper(
+  { unit }: CheckContext,
   all: readonly LookAlikes[],
   { told, shown }: Facts,
   placesFor: (group: LookAlikes) => ReturnType<typeof placesOf>,
@@ -75,10 +85,12 @@ function whisper(
     ? " Other words keep them apart: for someone who overlooks it the solution is still the only one."
     : "";
   const [place, ...others] = groups.flatMap((group) => [...placesFor(group)].reverse());
+  const meant = place && meantFix(unit, place);
   return place
     ? [
         {
           range: place,
+          fixes: meant ? [meant] : [],
           message: `${rest.length === 0 ? sentence(first) : `${pair(first)} are easily taken for one another (${list(first)}).`}${more}${proven}`,
           related: others.map((range) => ({ range, message: "Easily taken for another" })),
         },

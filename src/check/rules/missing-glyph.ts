@@ -20,10 +20,13 @@ export const missingGlyph: Rule<CheckContext> = {
     const look = (text: string, place: Range): void => report(press.typeface.missing(text), place);
     // A sign that is told as no bullet or mark is not meant to be printed.
     const signs = new Set(unit.problems.filter(({ code }) => signCodes.has(code)).map(({ range }) => range.start));
+    const marks = unit.problems.filter(({ code }) => markCodes.has(code)).map(({ range }) => range);
+    const isSign = (start: number): boolean =>
+      signs.has(start) || marks.some((mark) => mark.start <= start && start < mark.end);
     const report = (missing: readonly string[], place: Range): void => {
       for (const character of missing) {
         const all = occurrences(unit.text, character, place);
-        const places = all.filter(({ start }) => !signs.has(start));
+        const places = all.filter(({ start }) => !isSign(start));
         // A wide slash that parts nothing is the matter of `lopsided-slash`.
         if (character === "／" && places.every(({ start }) => unit.text.charAt(start - 1) !== "\\")) continue;
         if (places.length > 0 || all.length === 0) missed.push({ character, place, places });
@@ -49,15 +52,16 @@ export const missingGlyph: Rule<CheckContext> = {
         ({ character, place, places }): Report => ({
           range: places[0] ?? place,
           message: `“${character}” (${codePoints(character)}) cannot be printed: the typeface does not have it.`,
-          fixes: places.length === 0 ? [] : replacements(character, places, context),
+          fixes: places.length === 0 ? [] : replacements(character, place, places, context),
         }),
       ),
     ];
   },
 };
 
-/** Findings at a sign that stands for another one. */
-const signCodes: ReadonlySet<string> = new Set(["not-an-item", "meant-as-statement", "meant-as-pair", "printed-bar"]);
+/** Findings at a sign that stands for another one, and at a whole mark that does. */
+const signCodes: ReadonlySet<string> = new Set(["not-an-item", "meant-as-pair", "printed-bar"]);
+const markCodes: ReadonlySet<string> = new Set(["meant-as-statement", "numbered-statement"]);
 
 /** Options whose lists are printed. */
 const wordOptions: ReadonlySet<string> = new Set(["decoys", "distractors", "names"]);
@@ -142,7 +146,7 @@ function occurrences(text: string, character: string, { start, end }: Range): Ra
 }
 
 /** A character of the same meaning that can be printed (compatibility form of Unicode), and taking it out. */
-function replacements(character: string, places: readonly Range[], { press, unit }: CheckContext): Fix[] {
+function replacements(character: string, place: Range, places: readonly Range[], { press, unit }: CheckContext): Fix[] {
   const plain = character.normalize("NFKC");
   const fixes: Fix[] = [];
   // A wide sign may be meant to part texts; the narrow one would only be printed.
@@ -155,5 +159,7 @@ function replacements(character: string, places: readonly Range[], { press, unit
     const spaced = unit.text.charAt(start - 1) === " ";
     return { range: { start: spaced ? start - 1 : start, end }, text: "" };
   });
-  return [...fixes, { title: `Take “${character}” out`, edits }];
+  // A text of nothing else would be empty.
+  const isAll = unit.text.slice(place.start, place.end).replaceAll(character, "").trim() === "";
+  return isAll ? fixes : [...fixes, { title: `Take “${character}” out`, edits }];
 }

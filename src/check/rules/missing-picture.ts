@@ -2,6 +2,7 @@ import type { Fix, Report, Rule } from "../../base/finding";
 import { fitsPicture } from "../../base/picture";
 import { picturesOf } from "../../unit/pictures";
 import { type CheckContext, sectionsInUse } from "../context";
+import { canSpare } from "./spare";
 
 export const missingPicture: Rule<CheckContext> = {
   code: "missing-picture",
@@ -18,12 +19,12 @@ export const missingPicture: Rule<CheckContext> = {
         const { path, alt, range } = picture;
         const bytes = context.press.pictures.get(path);
         if (bytes && fitsPicture(bytes)) return [];
-        const block = section.pairs.find(
-          (pair) => pair.block.start <= range.start && range.end <= pair.block.end,
-        )?.block;
+        const item = section.pairs.find((pair) => pair.block.start <= range.start && range.end <= pair.block.end);
         const fixes: Fix[] = [
           ...(alt === "" ? [] : [{ title: `Use the word “${alt}” instead`, edits: [{ range, text: alt }] }]),
-          ...(block ? [{ title: "Take the item out", edits: [{ range: block, text: "" }] }] : []),
+          ...(item && canSpare(context, item)
+            ? [{ title: "Take the item out", edits: [{ range: item.block, text: "" }] }]
+            : []),
         ];
         const elsewhere = /^(?:[a-z][a-z0-9+.-]*:|[/\\])/i.test(path);
         const message = bytes

@@ -1,3 +1,4 @@
+import { levelTold } from "../../activities/levels";
 import type { Rule } from "../../base/finding";
 import type { CheckContext } from "../context";
 import { makeRange } from "./make-range";
@@ -20,7 +21,7 @@ export const movedDeal: Rule<CheckContext> = {
           (old) =>
             old.own &&
             old.activity === plan.title &&
-            old.level === deal.level &&
+            old.level === levelTold(deal, levels) &&
             old.version === deal.version &&
             old.seed === seed &&
             old.attempt !== deal.attempt,

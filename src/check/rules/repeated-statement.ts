@@ -1,6 +1,7 @@
 import type { Report, Rule } from "../../base/finding";
 import type { CheckContext } from "../context";
 import { once } from "./once-a-place";
+import { canSpare } from "./spare";
 import { frame, others } from "./statements-example";
 import { writtenClaims } from "./written-claims";
 
@@ -23,9 +24,11 @@ export const repeatedStatement: Rule<CheckContext> = {
             {
               range: claim.source,
               activities,
-              message: `“${claim.text}” stands here a second time.`,
+              message: `“${claim.key}” stands here a second time.`,
               related: [{ range: first.source, message: "Here it stands first" }],
-              fixes: [{ title: "Take this one out", edits: [{ range: claim.item.block, text: "" }], preferred: true }],
+              fixes: canSpare(context, claim.item)
+                ? [{ title: "Take this one out", edits: [{ range: claim.item.block, text: "" }], preferred: true }]
+                : [],
             },
           ];
         }),

@@ -10,9 +10,9 @@ export const sameCode: Rule<CheckContext> = {
   why: "The code on a piece says which bag it belongs to. Two deals with the same words in the same arrangement have the same code, so a stray piece could belong to either. Another seed gives another arrangement and another code.",
   example: {
     wrong:
-      "## Drinks\n\n- chá = tea\n- leite = milk\n- água = water\n- sumo = juice\n\n```activity\nmake: tiles\n```\n\n```activity\nmake: tiles\n```",
+      "## Drinks\n\n- chá = tea\n- leite = milk\n- água = water\n- sumo = juice\n\n```activity\nmake: tiles\nseed: 2\n```\n\n```activity\nmake: tiles\nseed: 2\n```",
     right:
-      "## Drinks\n\n- chá = tea\n- leite = milk\n- água = water\n- sumo = juice\n\n```activity\nmake: tiles\n```\n\n```activity\nmake: tiles\nseed: 2\n```",
+      "## Drinks\n\n- chá = tea\n- leite = milk\n- água = water\n- sumo = juice\n\n```activity\nmake: tiles\nseed: 2\n```\n\n```activity\nmake: tiles\n```",
   },
   check: ({ unit, activities, printed }) => {
     const reports: Report[] = [];

@@ -1,3 +1,4 @@
+import { dropLines } from "../../activities/edits";
 import type { Report, Rule } from "../../base/finding";
 import { fold } from "../../match/fold";
 import type { CheckContext } from "../context";
@@ -25,7 +26,10 @@ export const sameCorrection: Rule<CheckContext> = {
               range: correction.source,
               activities,
               message: `The correction says the same as the statement: “${correction.text}”.`,
-              fixes: [{ title: "Mark the statement true", edits: [{ range: item.mark, text: "[x]" }] }],
+              fixes: [
+                { title: "Mark the statement true", edits: [{ range: item.mark, text: "[x]" }] },
+                { title: "Take the correction out", edits: [dropLines(context.unit.text, correction.source)] },
+              ],
             },
           ];
         }),

@@ -13,10 +13,15 @@ export function lensText({ summary, deals }: DealtActivity, sheetsOf: (deal: Dea
       sizes.map(({ pieces }) => pieces),
       "piece",
     ),
-    `${span(
-      sizes.map(({ sheets }) => sheets),
-      "sheet",
-    )} a set`,
+    sizes.every(({ sets }) => sets === 1)
+      ? `${span(
+          sizes.map(({ sheets }) => sheets),
+          "sheet",
+        )} a set`
+      : `${span(
+          sizes.map(({ sets }) => sets),
+          "set",
+        )} a sheet`,
     ...(deals.length > 1 ? [`${deals.length} deals`] : []),
     setsOf(deals),
     proofOf(deals),
@@ -26,11 +31,17 @@ export function lensText({ summary, deals }: DealtActivity, sheetsOf: (deal: Dea
     .join(" · ");
 }
 
-function sizeOf(sheets: readonly Sheet[]): { readonly sheets: number; readonly pieces: number } {
-  const pieces = new Set(
-    sheets.flatMap(({ items }) => items.flatMap((item) => (item.type === "area" ? item.piece : []))),
-  );
-  return { sheets: sheets.length, pieces: pieces.size };
+/** Of sets that share a sheet each has all pieces. */
+function sizeOf(sheets: readonly Sheet[]): {
+  readonly sheets: number;
+  readonly pieces: number;
+  readonly sets: number;
+} {
+  const areas = sheets.flatMap(({ items }) => items.flatMap((item) => (item.type === "area" ? item.piece : [])));
+  const counts = new Map<number, number>();
+  for (const piece of areas) counts.set(piece, (counts.get(piece) ?? 0) + 1);
+  const sets = counts.size > 0 ? Math.min(...counts.values()) : 1;
+  return { sheets: sheets.length, pieces: counts.size, sets };
 }
 
 /** `16 pieces`, or `12–16 pieces` where deals differ. */

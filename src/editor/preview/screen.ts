@@ -30,7 +30,10 @@ export function screenOf(workshop: Workshop, reading: Reading, wanted: Choice): 
     ...frame,
     choice: { activity: activity.title, level: deal.level, version: deal.version, view: shown.view },
     levels: levels.map(entry),
-    versions: deals.map(({ version }) => ({ value: String(version), label: `Version ${version}` })),
+    versions: deals.map(({ version, desk }) => ({
+      value: String(version),
+      label: desk === undefined ? `Version ${version}` : `Desk ${desk}`,
+    })),
     views: shown.views,
     columns: shown.columns,
     line: [

@@ -1,6 +1,5 @@
 import type { Deal, GuideEntry, Press } from "../../activities/contract";
-import { type MaterialWords, materialWords } from "../../activities/material-words";
-import { hasSlipWords } from "../../activities/slip-words";
+import { hasPaperWords, type MaterialWords, materialWords } from "../../activities/paper-words";
 import { cutsOf } from "../../page/cards";
 import { type Block, setDocument } from "../../page/document";
 import { papers } from "../../page/paper";
@@ -25,7 +24,7 @@ export function guideSheets(printed: readonly PrintedActivity[], press: Press, f
     { type: "heading", level: 1, text: `Guide: ${press.unitTitle}` },
     {
       type: "paragraph",
-      text: `${count(printed.length, "activity", "activities")}, about ${minutes} minutes in all. Each is told below: what the learners do, what to have at hand, the directions to read out, and the answers. The pieces are in bags with labels; the codes on them are the deal codes below.${hasSlipWords(first.lang) ? "" : ` There are no built-in words for slips and cards of stations in “${first.lang}”: these are English.`}`,
+      text: `${count(printed.length, "activity", "activities")}, about ${minutes} minutes in all. Each is told below: what the learners do, what to have at hand, the directions to read out, and the answers. The pieces are in bags with labels; the codes on them are the deal codes below.${hasPaperWords(first.lang) ? "" : ` There are no built-in words for slips and cards of stations in “${first.lang}”: these are English.`}`,
     },
     ...entries.flatMap(({ printable, entry, cut }) => activityBlocks(printable, entry, cut, press)),
     { type: "heading", level: 2, text: "Take care" },
@@ -155,11 +154,18 @@ function primary(lang: string): string {
   return lang.toLowerCase().split("-")[0] ?? lang;
 }
 
-/** Level and version, where there are several; a caller's list is that of an hour. */
-export function dealName({ level, version }: Deal, all: readonly Deal[], one: "version" | "hour" = "version"): string {
+/** Level and version or desk, where there are several; a caller's list is that of an hour. */
+export function dealName(
+  { level, version, desk }: Deal,
+  all: readonly Deal[],
+  one: "version" | "hour" = "version",
+): string {
   const levels = new Set(all.map((deal) => deal.level)).size > 1;
   const versions = new Set(all.map((deal) => deal.version)).size > 1;
-  return [...(levels ? [level] : []), ...(versions ? [`${one} ${version}`] : [])].join(", ");
+  return [
+    ...(levels ? [level] : []),
+    ...(versions ? [desk === undefined ? `${one} ${version}` : `desk ${desk}`] : []),
+  ].join(", ");
 }
 
 function copiesName({ copies }: Deal): string {

@@ -1,6 +1,6 @@
 import type { Press } from "../../activities/contract";
+import { slipWords } from "../../activities/paper-words";
 import { cardPicture, told } from "../../activities/printed";
-import { slipWords } from "../../activities/slip-words";
 import { type Block, heightOfBlocks, setInBox, setSlips } from "../../page/document";
 import { type Box, papers } from "../../page/paper";
 import type { Sheet, SheetItem } from "../../page/sheet";

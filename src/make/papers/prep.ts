@@ -99,7 +99,9 @@ function order(printed: readonly PrintedActivity[]): string[] {
     `Print the card sheets at 100 %, ${sides}, and lay a ruler on the bar of the first one.`,
     "Print the papers. Keep keys and lists apart from the pieces.",
     ...(masters.length > 0
-      ? [`Copy the masters of ${named(masters)} onto card at 100 %, one copy for each set${setsWanted(masters)}.`]
+      ? [
+          `Copy the masters of ${named(masters)} onto card at 100 %, one copy for each set${setsWanted(masters)}.${fullMasters(masters)}`,
+        ]
       : []),
     ...film.before,
     ...(cutter
@@ -159,6 +161,15 @@ function setsWanted(masters: readonly PrintedActivity[]): string {
     return classes.map((learners) => setsFor(learners, options.value.group));
   });
   return numbers.length === 0 ? "" : `: ${Math.max(...numbers)} for the largest class`;
+}
+
+/** Says of masters that stand several times on their sheet how many sets a copy makes. */
+function fullMasters(masters: readonly PrintedActivity[]): string {
+  return masters
+    .map(({ printable, sets }) => ({ title: printable.title, each: sets / printable.dealt.deals.length }))
+    .filter(({ each }) => each > 1)
+    .map(({ title, each }) => ` A copy of “${title}” makes ${each} sets.`)
+    .join("");
 }
 
 function isMaster({ printable }: PrintedActivity): boolean {

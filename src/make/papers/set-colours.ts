@@ -25,6 +25,8 @@ export function setColours(printed: readonly PrintedActivity[]): Block[] {
     names.set(key, [...(names.get(key) ?? []), name]);
   }
   const rows = [...names].map(([key, own]): Cell[] => [own.join("; "), ...key.split("\n")]);
+  // Copies of a master bear no number.
+  if (rows.length === 0) return [];
   return [
     { type: "heading", level: 2, text: "Telling sets apart" },
     {

@@ -1,9 +1,9 @@
 import type { GuideEntry } from "../../activities/contract";
 import { setsFor } from "../../activities/copies";
+import type { StationWords } from "../../activities/paper-words";
 import { counted } from "../../activities/report";
 import { groupSizes } from "../../activities/rotation";
 import type { Printable } from "../printable";
-import type { StationWords } from "./station-words";
 
 /** Those between whom an object lies. */
 const pair = 2;
@@ -29,8 +29,8 @@ export interface LaidOut {
 }
 
 export function layOut(
-  { dealt }: Printable,
-  { atSet, called }: GuideEntry,
+  { dealt, kind: { called } }: Printable,
+  { atSet }: GuideEntry,
   { classes, groups, places, desks }: Around,
 ): LaidOut {
   const sizes = [...new Set(classes.flatMap((learners) => groupSizes(learners, groups)))].filter((size) => size > 0);

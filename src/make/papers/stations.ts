@@ -1,5 +1,5 @@
 import type { Press } from "../../activities/contract";
-import { materialWords } from "../../activities/material-words";
+import { materialWords, type StationWords, stationWords } from "../../activities/paper-words";
 import { clock, groupSizes, type Rotation, throughFrom } from "../../activities/rotation";
 import type { PlannedStations } from "../../activities/stations";
 import { type Block, type Cell, heightOfBlocks } from "../../page/document";
@@ -9,7 +9,6 @@ import { learnersCut } from "../cutting";
 import type { Printable, PrintedActivity } from "../printable";
 import { atHand, count, directionsIn } from "./guide";
 import { type LaidOut, layOut, layOutNote, layOutRows } from "./station-sets";
-import { type StationWords, stationWords } from "./station-words";
 
 /** The plan of who is where when, then a card for each station; empty where a plan has no station. */
 export function stationBlocks(

@@ -1,4 +1,4 @@
-import type { Range } from "../../base/range";
+import type { LineIndex, Range } from "../../base/range";
 import { type Env, type Span, scan, spacedSeparators, TextMemory } from "../inline";
 import type { RawItem } from "../items";
 import { drop, type Problems, write } from "../problems";
@@ -8,8 +8,9 @@ import { acrossEmphasis } from "./emphasis";
 import { lineStart, pairLines } from "./glued";
 import { nearlyPicture, picturePath } from "./links";
 import { changedComment, looseEmphasis } from "./loose-signs";
-import { statementMark } from "./marks";
+import { clearMark, type Mark, statementMark } from "./marks";
 import { meantAsPair } from "./nearly-pairs";
+import { nestedItem } from "./nested-item";
 import { linkedPictures, secondPictures } from "./pictures";
 import { printedBars } from "./printed-bars";
 import { unprinted } from "./unprinted";
@@ -28,8 +29,9 @@ export interface Around {
   readonly lone: boolean;
   /** Most bullets of the section are pairs, or so many that their sign is surely known. */
   readonly mostlyPairs: boolean;
-  /** The section has statements, or all of its bullets begin with a mark in brackets. */
+  /** The section has statements, or all of its bullets (of an event: all of its events) begin with marks in brackets. */
   readonly judged: boolean;
+  readonly lines: LineIndex;
 }
 
 /** Looks at one item of a list, read as `shape`. */
@@ -58,7 +60,9 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
       meantAsPair(item, open, end, around.mostlyPairs, problems);
   }
   if (shape === "event") {
+    const mark = around.judged ? clearMark(text) : undefined;
     if (/^\[[ xX]\]\s/.test(text)) numberedStatement(item, problems);
+    else if (mark) numberedMark(item, mark, problems);
     else {
       const own = pairLines(text, mask);
       const signs = spacedSeparators(text, mask, "=").filter(
@@ -78,7 +82,9 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
   for (const nested of item.nested) textTraps(nested.text, env, problems);
   if (shape !== "text") nestedNumbers(item, problems);
   if (shape === "event") return;
-  const plain = item.nested.filter((nested) => !nestedItem(nested, shape === "text", env, problems));
+  const plain = item.nested.filter(
+    (nested) => !nestedItem(nested, item, shape === "text", { lines: around.lines, env, problems }),
+  );
   if (shape === "statement") for (const further of plain.slice(1)) secondCorrection(further, problems);
 }
 
@@ -196,19 +202,16 @@ function numberedStatement({ text: source, block }: RawItem, problems: Problems)
   );
 }
 
-/** A pair or statement that stands one level too deep: it is read as an example or a correction. Whether it is one. */
-function nestedItem({ text: source, block }: RawItem, note: boolean, env: Env, problems: Problems): boolean {
-  const pair = spacedSeparators(source.text, scan(source.text, env).mask, "=").length > 0;
-  const statement = /^\[[ xX]\]\s/.test(source.text);
-  if (!pair && !statement) return false;
-  const indent = block.start;
+/** `1. [F] O mar é seco.`: a number instead of the hyphen, and another mark too. */
+function numberedMark({ text: source, block }: RawItem, { written, truth }: Mark, problems: Problems): void {
+  const sign = truth ? "[x]" : "[ ]";
+  const range = { start: block.start, end: source.source(written.length) };
   problems.trap(
-    "nested-item",
-    source.whole,
-    `This ${pair ? "pair" : "statement"} stands under another item, ${note ? "which is a note, so that it is not read" : "so that it is read as a sentence about that one"}.`,
-    write("Move it out", { start: indent, end: source.source(0) }, "- "),
+    "numbered-statement",
+    source.range(0, written.trimEnd().length),
+    "A numbered item is an event of a story, and this mark is read as text. A statement stands behind a hyphen, with “[x]” when it is true and “[ ]” when it is false.",
+    write(`Write “- ${sign}”`, range, `- ${sign} `),
   );
-  return true;
 }
 
 /** Numbered items under an item: only bullets are read there. */

@@ -33,10 +33,14 @@ const nearlyMark =
 export function statementMark({ text: source }: RawItem, judged: boolean, problems: Problems): boolean {
   const match = nearlyMark.exec(source.text);
   if (!match) return (judged && otherMark(source, problems)) || claimed(source, problems);
-  const sign = match.slice(1).find((each) => each !== undefined) ?? "";
-  const truth = !/^[✗✘–−☐❌☒ \\-]?$/u.test(sign);
-  tell(source, match[0], truth, problems);
+  tell(source, match[0], truthOfSign(match), problems);
   return true;
+}
+
+/** What a mark with another sign says. */
+function truthOfSign(match: RegExpExecArray): boolean {
+  const sign = match.slice(1).find((each) => each !== undefined) ?? "";
+  return !/^[✗✘–−☐❌☒ \\-]?$/u.test(sign);
 }
 
 /** Says that all of `written`, at the beginning of an item, is no mark; `truth` where it is clear what it was to say. */
@@ -75,6 +79,30 @@ export function allMarked(texts: readonly string[]): boolean {
   if (texts.length < 2) return false;
   const marks = texts.map((text) => (nearlyMark.test(text) ? { truth: true } : bracketMark(text)));
   return marks.every(Boolean) && marks.some((mark) => mark?.truth !== undefined);
+}
+
+export interface Mark {
+  /** With the white space behind it. */
+  readonly written: string;
+  readonly truth: boolean;
+}
+
+/** The mark in brackets, other than `[x]` and `[ ]`, that a text begins with, where it is clear what it says. */
+export function clearMark(text: string): Mark | undefined {
+  const nearly = /^[[［【]/u.test(text) && !/^\[[ xX]\]\s/.test(text) ? nearlyMark.exec(text) : null;
+  // A number may well be that of a source or a note.
+  const mark = nearly
+    ? { written: nearly[0], truth: truthOfSign(nearly) }
+    : /^\[\s*\d/.test(text)
+      ? undefined
+      : bracketMark(text);
+  return mark?.truth === undefined ? undefined : { written: mark.written, truth: mark.truth };
+}
+
+/** Whether all texts are judged by clear marks, some as true and some as false. A letter alone may well be a speaker's. */
+export function allJudged(texts: readonly string[]): boolean {
+  const truths = texts.map((text) => clearMark(text)?.truth);
+  return truths.includes(true) && truths.includes(false) && !truths.includes(undefined);
 }
 
 function otherMark(source: SourceText, problems: Problems): boolean {

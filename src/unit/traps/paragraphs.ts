@@ -3,6 +3,7 @@ import { type Env, scan, spacedSeparators } from "../inline";
 import type { Problems } from "../problems";
 import { anySign, boxed } from "./glued";
 import { textOf } from "./lines";
+import { clearMark } from "./marks";
 import { numberOf } from "./numbers";
 
 /*
@@ -29,16 +30,32 @@ export function unmarkedItems(
   env: Env,
   problems: Problems,
 ): boolean {
+  const found = linesOf(lines, [first, after]);
+  const style = statements(found) ?? numbers(found) ?? letters(found) ?? pairs(found, env) ?? columns(found, env);
+  if (!style) return false;
+  tell(lines, first, found, style, problems);
+  return true;
+}
+
+function linesOf(lines: LineIndex, [first, after]: readonly [number, number]): Line[] {
   const found: Line[] = [];
   for (let number = first; number < after; number++) {
     const text = textOf(lines, number);
     const lead = text.length - text.trimStart().length;
     found.push({ start: lines.start(number) + lead, text: text.trim() });
   }
-  const style = statements(found) ?? numbers(found) ?? letters(found) ?? pairs(found, env) ?? columns(found, env);
+  return found;
+}
+
+function tell(
+  lines: LineIndex,
+  first: number,
+  found: readonly Line[],
+  { begins, message }: NonNullable<Style>,
+  problems: Problems,
+): void {
   const [head] = found;
-  if (!style || !head) return false;
-  const { begins, message } = style;
+  if (!head) return;
   problems.trap("not-an-item", { start: head.start, end: head.start + head.text.length }, message, {
     title: found.length > 1 ? "Make items of these lines" : "Make it an item",
     edits: found.flatMap(({ start }, i) => {
@@ -48,7 +65,25 @@ export function unmarkedItems(
       return [begin, { range: { start: start + part.start, end: start + part.end }, text: " = " }];
     }),
   });
-  return true;
+}
+
+/** Texts of a paragraph's lines where each begins with a mark as `[F]`; none else. */
+export function markedTexts(lines: LineIndex, map: readonly [number, number]): readonly string[] {
+  if (!/^[ \t]*[[［【]/.test(textOf(lines, map[0]))) return [];
+  const texts = linesOf(lines, map).map(({ text }) => text);
+  return texts.every((text) => clearMark(text)) ? texts : [];
+}
+
+/** `[F] O mar é seco.` in lines of their own, each of which has such a mark. */
+export function markedNotes(lines: LineIndex, map: readonly [number, number], problems: Problems): void {
+  const found = linesOf(lines, map);
+  const begins = found.map(({ text }): Begin => {
+    const { written = "", truth } = clearMark(text) ?? {};
+    return { cut: written.length, put: truth ? "- [x] " : "- [ ] " };
+  });
+  const message =
+    "These are notes: a statement begins with a hyphen, and with “[x] ” when it is true and “[ ] ” when it is false.";
+  tell(lines, map[0], found, { begins, message }, problems);
 }
 
 type Style = { readonly begins: readonly Begin[]; readonly message: string } | undefined;
@@ -104,10 +139,10 @@ function columns(found: readonly Line[], env: Env): Style {
 
 /** A number and its sign without the space that makes an item of it, or with others. */
 const tightNumber =
-  /^(?:\(?(\d{1,3})(?:\.\)|\)\.?)\s*(?=\S)|(\d{1,3})\.(?:(?=\p{L}{2}|\p{Lu}\s|\[)|[^\S \t\n]\s*)|(\d{1,3})[-–—][ \t]+(?=\p{Lu})|([^\P{Nd}0-9]{1,3})[．.、۔)）–-]\s*(?=\S)|([①-⑳])\s*)/u;
+  /^(?:\(?(\d{1,3})(?:\.\)|\)\.?)\s*(?=\S)|(\d{1,3})\.(?:(?=\p{L}{2}|\p{Lu}\s|\[)|[^\S \t\n]\s*)|(\d{1,3})[-–—][ \t]+(?=\p{Lu})|([^\P{Nd}0-9]{1,3})[．.、۔)）–-]\s*(?=\S)|([①-⑳])\s*|(\d)\ufe0f?\u20e3\s*)/u;
 
 /** The same with a sign that also stands in sentences. */
-const looseNumber = /^(\d{1,3})(?:[ \t]*[–—:º°][ \t]+|[ \t]*-[ \t]+|-(?=\p{Lu}))(?=\S)/u;
+const looseNumber = /^(\d{1,3})(?:[ \t]*[–—:º°][ \t]+|[ \t]*-[ \t]+|[ \t]+[.)][ \t]+|-(?=\p{Lu}))(?=\S)/u;
 
 /** `1.Ela`, `1.) Ela`, `(1) Ela`, `1- Ela`, `①Ela`, `١. وصلت`; in several lines that count on also `1 – Ela`, `1: Ela`. */
 function numbers(found: readonly Line[]): Style {
@@ -123,16 +158,23 @@ function numbers(found: readonly Line[]): Style {
   };
 }
 
-/** `a) Ela`, `b) Ela`: Markdown knows no lists with letters. */
+/** `a) Ela`, `b) Ela`, or `i. Ela`, `ii. Ela`: Markdown knows no lists with letters. */
 function letters(found: readonly Line[]): Style {
-  const matches = found.map(({ text }) => /^\(?([a-zA-Z])(?:\.\)|[.)])[ \t]+(?=\S)/.exec(text));
-  const counted = matches.map((match) => (match?.[1] ?? "").toLowerCase().charCodeAt(0) - 96);
+  const matches = found.map(({ text }) => /^\(?([a-zA-Z]{1,5})(?:\.\)|[.)])[ \t]+(?=\S)/.exec(text));
+  const written = matches.map((match) => (match?.[1] ?? "").toLowerCase());
+  const roman = written[0] === "i";
+  const counted = written.map((sign) =>
+    roman ? romans.indexOf(sign) : sign.length === 1 ? sign.charCodeAt(0) - 96 : -1,
+  );
   if (found.length < 2 || counted[0] !== 1 || !rises(counted)) return undefined;
   return {
     begins: matches.map((match, i) => ({ cut: match?.[0].length ?? 0, put: `${i + 1}. ` })),
-    message: "This is no list: Markdown knows no lists with letters.",
+    message: `This is no list: Markdown knows no lists with ${roman ? "Roman numerals" : "letters"}.`,
   };
 }
+
+/** By the number that each stands for. */
+const romans = ["", ..."i ii iii iv v vi vii viii ix x xi xii xiii xiv xv xvi xvii xviii xix xx".split(" ")];
 
 const rises = (numbers: readonly number[]): boolean =>
   numbers.every((number, i) => (i === 0 ? !Number.isNaN(number) : number === (numbers[i - 1] ?? 0) + 1));

@@ -108,7 +108,7 @@ function stars(source: SourceText, mask: readonly boolean[], env: Env, problems:
 function footnotes(source: SourceText, problems: Problems): void {
   for (const match of source.text.matchAll(/(?<![\\!\]])\[\^[^\]\s]+\](?![(:[])/gu)) {
     const range = source.range(match.index, match.index + match[0].length);
-    const message = `There are no footnotes on pieces: “${match[0]}” is printed as it stands.`;
+    const message = `A piece has no foot for a note: the mark “${match[0]}” is printed with the text.`;
     problems.trap("footnote", range, message, write("Take it out", range, ""));
   }
 }

@@ -92,7 +92,7 @@ function tilesHold(reading: Reading, section: Section, judge: Judge): string[] {
     set.filter((i) => used.includes(i)).length > 1 && several ? "error" : "information";
   const shared = sharing(pairs).map((set) => `${set[1]} ${severityFor(set)}`);
   const told = byCode(reading, "duplicate-answer").map(
-    ({ range, severity }) => `${pairAt(reading, range.start)} ${severity}`,
+    (finding) => `${laterOfTwo(reading, finding)} ${finding.severity}`,
   );
   assert.deepEqual(told.sort(), shared.sort());
 
@@ -119,6 +119,16 @@ function tilesHold(reading: Reading, section: Section, judge: Judge): string[] {
     ...(shared.length > 0 ? ["shared"] : []),
     ...(later.length > 0 ? ["crossed"] : []),
   ];
+}
+
+/** The second of the pairs that share an answer. It is told at the first only where that could do without and the second not. */
+function laterOfTwo(reading: Reading, { range, related }: Finding): number | undefined {
+  const at = pairAt(reading, range.start);
+  const other = pairAt(reading, related[0]?.range.start ?? range.start);
+  if (at === undefined || other === undefined || other <= at) return at;
+  const further = (start: number): boolean => reading.unit.text.slice(0, start).trimEnd().endsWith("/");
+  assert.ok(further(range.start) && !further(related[0]?.range.start ?? 0));
+  return other;
 }
 
 /** Whether printed words of two pairs fit although they are no pair, and that is not just a shared answer. */

@@ -132,6 +132,8 @@ describe("a new unit", () => {
     const editor = await until("the unit", () => vscode.window.activeTextEditor);
     assert.equal(editor.document.languageId, "cutwork");
     assert.match(editor.document.getText(), /```activity\nmake: tiles/);
+    // Drawn by the editor, so that no two units have one key.
+    assert.match(editor.document.getText(), /\nseed: (0|[1-9]\d{0,5})\n---\n/);
     // What stands over the activity comes from the reading that gives the findings.
     await workbench.waitFor('.codelens-decoration:has-text("proven")');
     await arrived();

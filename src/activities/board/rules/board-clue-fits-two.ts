@@ -2,7 +2,8 @@ import type { Fix, Report, Rule } from "../../../base/finding";
 import type { Range } from "../../../base/range";
 import type { Pair } from "../../../unit/unit";
 import { setOption } from "../../edits";
-import { causeOf, changed, dropAnswer, dropPair, laterOf, type PairChange, type Standing } from "../../shared-answers";
+import { quotedList } from "../../report";
+import { causeOf, changed, distinctFixes, dropAnswer, dropPair, laterOf, type Standing } from "../../shared-answers";
 import { dealBoard } from "../deal";
 import type { BoardWord, DealtBoard, DoubleClue } from "../model";
 import { type BoardOptions, cellsIn, largestGrid } from "../options";
@@ -52,12 +53,12 @@ function report(dealt: DealtBoard, double: DoubleClue): Report {
   const message = `“${said.clue.text}” is called for “${said.shown.text}” and fits “${other.shown.text}” on the board as well.`;
   if (!other.pair) {
     const related = [{ range: said.pair.range, message: "It is called for this" }];
-    return { range: other.shown.source, message, related, fixes: [withoutNamed(dealt, other)].flat() };
+    return { range: other.shown.source, message, related, fixes: withoutNamed(dealt, double, other) };
   }
   const { range, alternative, others } = causeBetween(dealt, said, said.pair, other.pair);
   const later = laterOf(said.pair, other.pair);
   const earlier = later === said.pair ? other.pair : said.pair;
-  const inEarlier = range.start >= earlier.range.start && range.end <= earlier.range.end;
+  const inEarlier = range.start >= earlier.block.start && range.end <= earlier.block.end;
   return {
     range,
     message,
@@ -65,7 +66,7 @@ function report(dealt: DealtBoard, double: DoubleClue): Report {
       { range: (inEarlier ? later : earlier).range, message: "The other pair" },
       ...others.slice(0, 2).map((pair) => ({ range: pair.range, message: "This says that the two fit" })),
     ],
-    fixes: fixesFor(dealt, [later, earlier], alternative),
+    fixes: distinctFixes(fixesFor(dealt, double, [later, earlier], alternative)),
   };
 }
 
@@ -83,16 +84,43 @@ function causeBetween(
   return causeOf({ pair: own, side: clueSide }, { pair: other, side: showSide }, request.relation);
 }
 
-/** Fixes that leave fewer clues that fit two words, each tried by dealing again. */
-function fixesFor(dealt: DealtBoard, pairs: readonly Pair[], alternative: Standing | undefined): Fix[] {
+/** Where a clue fits two words, and which: names for comparing before and after a change. */
+function namesOf(dealt: DealtBoard): { readonly places: ReadonlySet<number>; readonly doubles: ReadonlySet<string> } {
+  return {
+    places: new Set(dealt.doubles.map((double) => placeOf(dealt, double))),
+    doubles: new Set(dealt.doubles.map((double) => nameOf(dealt, double))),
+  };
+}
+
+function nameOf(dealt: DealtBoard, double: DoubleClue): string {
+  const { said, other } = wordsOf(dealt, double);
+  return JSON.stringify([said?.clue?.text, said?.shown.text, other?.shown.text]);
+}
+
+/** Whether after a change this clue fits one word, fewer do not, and no further item has to do with them. */
+function isMended(before: DealtBoard, double: DoubleClue, after: DealtBoard): boolean {
+  if (after.deals.length === 0 || after.doubles.length >= before.doubles.length) return false;
+  const left = namesOf(after);
+  return !left.doubles.has(nameOf(before, double)) && left.places.size <= namesOf(before).places.size;
+}
+
+/** Fixes that leave fewer clues that fit two words, each tried by dealing again; those that leave none first. */
+function fixesFor(
+  dealt: DealtBoard,
+  double: DoubleClue,
+  pairs: readonly Pair[],
+  alternative: Standing | undefined,
+): Fix[] {
   const { request, grid, options } = dealt;
   const { block, unit } = request;
-  const helps = (change: PairChange): boolean => {
-    const after = dealBoard(changed(request, change));
-    return after.deals.length > 0 && after.doubles.length < dealt.doubles.length;
-  };
   const tried = [alternative && dropAnswer(alternative), ...pairs.map(dropPair)];
-  const fixes = tried.flatMap((each) => (each && helps(each.change) ? [each.fix] : []));
+  const helping = tried.flatMap((each) => {
+    const after = each && dealBoard(changed(request, each.change));
+    return after && isMended(dealt, double, after) ? [{ fix: each.fix, left: after.doubles.length }] : [];
+  });
+  const fixes = [...helping.filter(({ left }) => left === 0), ...helping.filter(({ left }) => left > 0)].map(
+    ({ fix }) => fix,
+  );
   for (let cells = grid ? cellsIn(grid) - 1 : 0; cells >= fewestTargets; cells--) {
     const smaller = largestGrid(cells);
     const value = smaller ? `${smaller.rows} x ${smaller.columns}` : "auto";
@@ -109,16 +137,31 @@ function fixesFor(dealt: DealtBoard, pairs: readonly Pair[], alternative: Standi
   return fixes;
 }
 
-/** The list of named distractors without one of them. */
-function withoutNamed(dealt: DealtBoard, word: BoardWord): Fix[] {
-  const { options, request } = dealt;
+/**
+ * The list of named distractors without one of them, else without all that fit a clue, else without any, on a board that the other
+ * words fill: the smallest of these changes that leaves fewer clues that fit two words.
+ */
+function withoutNamed(dealt: DealtBoard, double: DoubleClue, word: BoardWord): Fix[] {
+  const { options, request, words, doubles } = dealt;
   const { distractors } = options;
   if (typeof distractors !== "object") return [];
-  const rest = distractors.filter((text) => text !== word.shown.text);
-  const value = rest.length > 0 ? JSON.stringify(rest) : "0";
-  const without: BoardOptions = { ...options, distractors: rest.length > 0 ? rest : 0 };
-  const after = dealBoard({ ...request, options: { ...request.options, value: without } });
-  if (after.deals.length === 0 || after.doubles.length >= dealt.doubles.length) return [];
-  const edits = [setOption(request.block, request.unit.text, "distractors", value)];
-  return [{ title: `Leave “${word.shown.text}” out`, edits }];
+  const { block, unit } = request;
+  const fitting = new Set(doubles.flatMap(({ other }) => (words[other]?.pair ? [] : (words[other]?.shown.text ?? []))));
+  const without = (out: ReadonlySet<string>): readonly string[] => distractors.filter((text) => !out.has(text));
+  const tries: { readonly title: string; readonly rest: readonly string[]; readonly grid?: "auto" }[] = [
+    { title: `Leave “${word.shown.text}” out`, rest: without(new Set([word.shown.text])) },
+    { title: `Leave ${quotedList([...fitting])} out`, rest: without(fitting) },
+    { title: "Call all words", rest: [] },
+    { title: "Call all words, on a board that they fill", rest: [], grid: "auto" },
+  ];
+  for (const { title, rest, grid } of tries) {
+    const named = rest.length > 0 ? rest : 0;
+    const value: BoardOptions = { ...options, distractors: named, ...(grid ? { grid } : {}) };
+    const after = dealBoard({ ...request, options: { ...request.options, value } });
+    if (!isMended(dealt, double, after)) continue;
+    const edits = [setOption(block, unit.text, "distractors", named === 0 ? "0" : JSON.stringify(rest))];
+    if (grid) edits.push(setOption(block, unit.text, "grid", grid));
+    return [{ title, edits }];
+  }
+  return [];
 }

@@ -1,5 +1,7 @@
 import type { Rule } from "../../../base/finding";
 import { setOption } from "../../edits";
+import { statementGroups } from "../../form-statements";
+import { otherSections } from "../../other-sections";
 import { optionPlace, quotedList } from "../../report";
 import { fewestStatements } from "../deal";
 import type { CallsContext } from "./context";
@@ -9,7 +11,7 @@ export const tooFewStatements: Rule<CallsContext> = {
   code: "too-few-statements",
   severity: "error",
   title: "Too few statements to call",
-  why: "A game needs at least six statements: items with `[x]` for true and `[ ]` for false, with the correction in a bullet below. Twelve to twenty fill ten minutes.",
+  why: "A game needs at least six statements: items with `[x]` for true and `[ ]` for false, with the correction in a bullet below. Where a section has none, each cell of its forms table is one: “medir, nós: medimos”. Twelve to twenty fill ten minutes.",
   example: {
     wrong: "## The morning\n\n- [x] Ela chega cedo.\n- [ ] Ela bebe café.\n\n```activity\nmake: calls\n```",
     right: `${six}\`\`\`activity\nmake: calls\n\`\`\``,
@@ -18,11 +20,9 @@ export const tooFewStatements: Rule<CallsContext> = {
     const { request, claims, deals, options } = dealt;
     if (deals.length > 0) return [];
     const { block, unit, sections } = request;
-    const found = sections.reduce((sum, { statements }) => sum + statements.length, 0);
+    const found = statementGroups(sections).flat().length;
     const taken = options.take !== undefined && options.take < fewestStatements && found >= fewestStatements;
-    const others = unit.sections.filter(
-      (each) => each.statements.length >= fewestStatements && !sections.includes(each),
-    );
+    const others = otherSections(request, (each) => each.statements.length >= fewestStatements);
     const fixes = taken
       ? [
           {

@@ -1,5 +1,6 @@
 import type { Related, Report } from "../../../base/finding";
 import type { Steps } from "../../../base/steps";
+import { distinctFixes } from "../../shared-answers";
 import { type DealtLoop, type LoopDeal, signAt } from "../model";
 import { type Clash, clashCause, closedBy, laterPair } from "./clashes";
 import { type Aim, fixesFor } from "./fixes";
@@ -25,7 +26,7 @@ export function* report(
       ...others.slice(0, 2).map((pair) => ({ range: pair.range, message: "This says that the two fit" })),
       ...also,
     ],
-    fixes: yield* fixesFor(dealt, clash, aim),
+    fixes: distinctFixes(yield* fixesFor(dealt, clash, aim)),
   };
 }
 

@@ -1,4 +1,5 @@
 import type { Report, Rule } from "../../../base/finding";
+import { dropLines } from "../../edits";
 import { visibleOrders } from "../proof";
 import type { RebuildContext } from "./context";
 
@@ -19,7 +20,19 @@ export const idleOrder: Rule<RebuildContext> = {
       return sentence.pair.orders.flatMap((order, i): Report[] =>
         visible.has(sentence.orders[i + 1])
           ? []
-          : [{ range: order.range, message: "This order reads like one that is accepted already." }],
+          : [
+              {
+                range: order.range,
+                message: "This order reads like one that is accepted already.",
+                fixes: [
+                  {
+                    title: "Take this order out",
+                    edits: [dropLines(dealt.request.unit.text, order.range)],
+                    preferred: true,
+                  },
+                ],
+              },
+            ],
       );
     });
   },

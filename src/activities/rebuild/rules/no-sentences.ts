@@ -2,6 +2,8 @@ import activitySchema from "../../../../schemas/activity.schema.json";
 import type { Fix, Rule } from "../../../base/finding";
 import type { DealRequest } from "../../contract";
 import { setOption } from "../../edits";
+import { tieExample } from "../../form-statements";
+import { otherSections } from "../../other-sections";
 import { optionPlace, quotedList } from "../../report";
 import { cutSentence } from "../cut";
 import type { RebuildContext } from "./context";
@@ -11,7 +13,7 @@ export const noSentences: Rule<RebuildContext> = {
   code: "no-sentences",
   severity: "error",
   title: "Nothing to rebuild",
-  why: "Rebuild takes pairs whose left side has two words or more: `Queria um disco. = I'd like a record.` Bars say where to cut: `Queria | um disco. = …`; without them each word is a card. A forms table has no sentences: its forms are single words. It feeds tiles, loop, board and sort, and its columns give statements false twins.",
+  why: "Rebuild takes pairs whose left side has two words or more: `Queria um disco. = I'd like a record.` Bars say where to cut: `Queria | um disco. = …`; without them each word is a card. A forms table has no sentences: its forms are single words. It feeds tiles, loop, board, sort and calls. For rebuild put a form in a sentence and tie it: `Eu | [meço](#medir) | a roda. = I measure the wheel.`",
   example: {
     wrong: "## Words\n\n- olá = hello\n- sim = yes\n\n```activity\nmake: rebuild\n```",
     right: "## Ordering\n\n- Queria um disco. = I'd like a record.\n\n```activity\nmake: rebuild\n```",
@@ -21,9 +23,8 @@ export const noSentences: Rule<RebuildContext> = {
     // Pairs that need bars say so themselves.
     if (sentences.length > 0 || whole.some(lacksBars)) return [];
     const { unit, sections, block } = request;
-    const others = unit.sections.filter(
-      (section) =>
-        !sections.includes(section) && section.pairs.some((pair) => cutSentence(pair, unit.text).length >= 3),
+    const others = otherSections(request, ({ pairs }) =>
+      pairs.some((pair) => cutSentence(pair, unit.text).length >= 3),
     );
     const fixes: Fix[] = others.slice(0, 3).map(({ name }) => ({
       title: `Take the sentences of “${name}”`,
@@ -31,10 +32,10 @@ export const noSentences: Rule<RebuildContext> = {
     }));
     const names = quotedList(sections.map(({ name }) => name));
     const message = `${names} has no pair whose left side makes two cards or more.`;
-    const forms = sections.some(({ tables }) => tables.some((table) => table.forms.flat().some((form) => form)));
-    const told = " The forms of a table are single words: tiles, loop, board or sort can be made of them.";
+    const form = tieExample(sections);
+    const told = ` The forms of a table are single words. Put one in a sentence, as in \`- … ${form} … = …\`, or make tiles, a loop, a board, a sort or calls of them.`;
     return [
-      forms
+      form !== undefined
         ? { range: optionPlace(block, "from"), message: message + told, fixes: [...fixes, ...otherKinds(request)] }
         : { range: optionPlace(block, "from"), message, fixes },
     ];

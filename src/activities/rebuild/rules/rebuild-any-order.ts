@@ -1,6 +1,6 @@
 import type { Report, Rule } from "../../../base/finding";
 import { visibleOrders } from "../proof";
-import { type RebuildContext, shortened } from "./context";
+import { canSpare, type RebuildContext, shortened } from "./context";
 
 export const rebuildAnyOrder: Rule<RebuildContext> = {
   code: "rebuild-any-order",
@@ -26,7 +26,9 @@ export const rebuildAnyOrder: Rule<RebuildContext> = {
           range,
           message: `No order of “${shortened(text)}” is wrong: ${why}.`,
           related: sentence.pair.orders.map((order) => ({ range: order.range, message: "Accepted as well" })),
-          fixes: [{ title: "Take it out", edits: [{ range: sentence.pair.block, text: "" }] }],
+          fixes: canSpare(dealt, sentence.pair)
+            ? [{ title: "Take it out", edits: [{ range: sentence.pair.block, text: "" }] }]
+            : [],
         },
       ];
     });

@@ -4,7 +4,7 @@ import { buildable } from "../../../prove/orders/orders";
 import { dropPair } from "../../shared-answers";
 import { type DealtRebuild, packetOf } from "../model";
 import { asWords } from "../proof";
-import { type RebuildContext, shortened } from "./context";
+import { canSpare, type RebuildContext, shortened } from "./context";
 
 export const sameCards: Rule<RebuildContext> = {
   code: "same-cards",
@@ -57,7 +57,7 @@ function clash(dealt: DealtRebuild, sentence: number, from: number, leftOver: nu
     range,
     message: `“${shortened(here?.text ?? "")}” has ${how} “${shortened(there?.text ?? "")}”${where}${but}: ${then}.`,
     related: there ? [{ range: there.range, message: "The other sentence" }] : [],
-    fixes: pair ? [dropPair(pair)].flatMap((each) => each?.fix ?? []) : [],
+    fixes: pair && canSpare(dealt, pair) ? [dropPair(pair)].flatMap((each) => each?.fix ?? []) : [],
   };
 }
 

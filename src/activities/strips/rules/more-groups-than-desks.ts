@@ -2,12 +2,11 @@ import type { Fix, Rule } from "../../../base/finding";
 import { setsFor } from "../../copies";
 import { setOption } from "../../edits";
 import { counted, optionPlace } from "../../report";
-import { deskRound } from "../desks";
+import { deskRound, mostDesks } from "../desks";
 import type { StripsContext } from "./context";
 
-/** What the schemas allow. */
+/** What the schema allows. */
 const largestGroup = 8;
-const mostDesks = 20;
 
 const unit = (options: string): string =>
   `---\nclasses: [12]\n---\n\n## The morning\n\n1. A Inês entra.\n2. Ela mede um sumo.\n3. Ela paga.\n\n\`\`\`activity\nmake: strips\n${options}\n\`\`\``;

@@ -12,8 +12,9 @@ export const stripsAnyOrder: Rule<StripsContext> = {
     right: "## The morning\n\n1. A Inês entra.\n2. Ela bebe.\n3. Ela paga.\n\n```activity\nmake: strips\n```",
   },
   check: ({ dealt }) => {
-    const { events, deals, request } = dealt;
-    if (!deals.some(({ inOrder }) => inOrder)) return [];
+    const { deals, request } = dealt;
+    const events = deals.find(({ inOrder }) => inOrder)?.events;
+    if (!events) return [];
     const why = new Set(events.map(({ key }) => key)).size === 1 ? "all have one text" : "all are free";
     return [
       {

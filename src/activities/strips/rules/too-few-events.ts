@@ -1,5 +1,8 @@
 import type { Fix, Rule } from "../../../base/finding";
+import type { Section } from "../../../unit/unit";
 import { setOption } from "../../edits";
+import { tieExample } from "../../form-statements";
+import { otherSections } from "../../other-sections";
 import { optionPlace, quotedList } from "../../report";
 import { fewestEvents } from "../deal";
 import type { StripsContext } from "./context";
@@ -8,7 +11,7 @@ export const tooFewEvents: Rule<StripsContext> = {
   code: "too-few-events",
   severity: "error",
   title: "Too few events to put in order",
-  why: "Strips need at least three events: two can be in order by chance. Events are numbered items, `1.` `2.` `3.`, with bullets under an event for what may come in any order. For events that the learners write, leave the section without any and ask for `blanks: 8`.",
+  why: "Strips need at least three events: two can be in order by chance. Events are numbered items, `1.` `2.` `3.`, with bullets under an event for what may come in any order. Forms of a table get into an event by a tie: `1. Eu [meço](#medir) a roda.` For events that the learners write, leave the section without any and ask for `blanks: 8`.",
   example: {
     wrong: "## The morning\n\n1. A Inês entra.\n2. Ela paga.\n\n```activity\nmake: strips\n```",
     right: "## The morning\n\n1. A Inês entra.\n2. Ela mede um sumo.\n3. Ela paga.\n\n```activity\nmake: strips\n```",
@@ -16,13 +19,14 @@ export const tooFewEvents: Rule<StripsContext> = {
   check: ({ dealt }) => {
     const { request, events, deals, options } = dealt;
     if (deals.length > 0) return [];
-    const { block, unit, sections } = request;
-    const found = sections.reduce((sum, each) => sum + each.events.reduce((n, { free }) => n + 1 + free.length, 0), 0);
+    const { block, unit } = request;
+    const sections = options.desks === undefined ? request.sections : shortest(request.sections);
+    const found = sections.reduce((sum, each) => sum + eventsIn(each), 0);
     // The choice alone is to blame where the sections have enough.
     const taken = options.take !== undefined && found >= fewestEvents;
     const fixes: Fix[] = [];
     if (taken) fixes.push({ title: `Take ${found}`, edits: [setOption(block, unit.text, "take", String(found))] });
-    const others = unit.sections.filter((each) => each.events.length >= fewestEvents && !sections.includes(each));
+    const others = otherSections(request, (each) => each.events.length >= fewestEvents);
     if (!taken && events.length === 0) {
       for (const { name } of others.slice(0, 3)) {
         fixes.push({
@@ -33,8 +37,21 @@ export const tooFewEvents: Rule<StripsContext> = {
     }
     const names = quotedList(sections.map(({ name }) => name));
     const message = taken
-      ? `Strips need at least ${fewestEvents} events; \`take\` leaves ${events.length} of ${found}.`
+      ? `Strips need at least ${fewestEvents} events; \`take\` leaves ${options.desks === undefined ? events.length : options.take} of ${found}.`
       : `Strips need at least ${fewestEvents} events (numbered items); ${names} has ${found === 0 ? "none" : found}.`;
-    return [{ range: optionPlace(block, ...(taken ? ["take"] : ["from"])), message, fixes }];
+    const form = found === 0 ? tieExample(sections) : undefined;
+    const told =
+      form === undefined ? "" : ` The forms of a table are no events: put one in an event, as in \`1. … ${form} …\`.`;
+    return [{ range: optionPlace(block, ...(taken ? ["take"] : ["from"])), message: message + told, fixes }];
   },
 };
+
+function eventsIn({ events }: Section): number {
+  return events.reduce((sum, { free }) => sum + 1 + free.length, 0);
+}
+
+/** Of sections whose stories lie on desks of their own, the one with the fewest events, or all where none has any. */
+function shortest(sections: readonly Section[]): readonly Section[] {
+  const told = sections.filter((each) => eventsIn(each) > 0).sort((a, b) => eventsIn(a) - eventsIn(b));
+  return told.length > 0 ? told.slice(0, 1) : sections;
+}

@@ -1,12 +1,25 @@
 import type { Fix, Report, Rule } from "../../../base/finding";
 import { answerKey } from "../../../match/relation";
-import type { Answer, Pair } from "../../../unit/unit";
-import { changed, dropPair } from "../../shared-answers";
+import type { Pair } from "../../../unit/unit";
+import {
+  changed,
+  distinctFixes,
+  dropAnswer,
+  dropPair,
+  dropPairs,
+  type Standing,
+  type TriedFix,
+} from "../../shared-answers";
 import { hasEnough } from "../deal";
 import type { DealtTiles, Edge, TilesDeal } from "../model";
-import { blanksIn, causeFixes } from "./causes";
+import { holdsSoon } from "../trial";
+import { blanksIn, gridFix, toldFix } from "./causes";
 import { type Clash, clashes } from "./clashes";
 import { place, type TilesContext } from "./context";
+import { anotherSeed } from "./trial";
+
+/** Fixes are tried before they are offered: of so many findings at a time, the first that are met. Ours. */
+const mostMended = 16;
 
 /** Where an edge's word stands among the pairs in use; undefined for a decoy. */
 function standing(
@@ -21,14 +34,19 @@ function standing(
 }
 
 /** Why two edges fit: the word of the later pair that stands on the other side of the earlier one. */
-function crossing(first: Pair, second: Pair): { readonly here: Answer; readonly there: Answer } | undefined {
+function crossing(first: Pair, second: Pair): { readonly here: Standing; readonly there: Standing } | undefined {
   for (const [side, other] of [
     ["left", "right"],
     ["right", "left"],
   ] as const) {
-    for (const here of second[side].answers) {
-      const there = first[other].answers.find((answer) => answerKey(answer) === answerKey(here));
-      if (there) return { here, there };
+    for (const [at, here] of second[side].answers.entries()) {
+      const index = first[other].answers.findIndex((answer) => answerKey(answer) === answerKey(here));
+      const there = first[other].answers[index];
+      if (there)
+        return {
+          here: { pair: second, side, index: at, answer: here },
+          there: { pair: first, side: other, index, answer: there },
+        };
     }
   }
   return undefined;
@@ -59,7 +77,7 @@ export const ambiguousEdge: Rule<TilesContext> = {
         );
         const known = reports.get(key);
         if (!known || (known.severity !== "error" && deal.proof.status === "several")) {
-          reports.set(key, ambiguity(dealt, deal, clash, p?.pair, q?.pair));
+          reports.set(key, ambiguity(dealt, deal, clash, [p?.pair, q?.pair], reports.size < mostMended));
         }
       }
     }
@@ -72,6 +90,14 @@ function sameWords(p: Pair, q: Pair): boolean {
   return (["left", "right"] as const).every((side) => answerKey(p[side].answers[0]) === answerKey(q[side].answers[0]));
 }
 
+/** Whether two pairs say the same, with the sides exchanged. */
+function isTurned(p: Pair, q: Pair): boolean {
+  return (
+    answerKey(p.left.answers[0]) === answerKey(q.right.answers[0]) &&
+    answerKey(p.right.answers[0]) === answerKey(q.left.answers[0])
+  );
+}
+
 function inOrder(p: Pair, q: Pair): [Pair, Pair] {
   return p.range.start <= q.range.start ? [p, q] : [q, p];
 }
@@ -80,8 +106,8 @@ function ambiguity(
   dealt: DealtTiles,
   deal: TilesDeal,
   { a, b }: Clash,
-  p: Pair | undefined,
-  q: Pair | undefined,
+  [p, q]: readonly [Pair | undefined, Pair | undefined],
+  mendable: boolean,
 ): Report {
   const several = deal.proof.status === "several";
   const one = deal.proof.status === "one";
@@ -92,26 +118,66 @@ function ambiguity(
       : "";
   const [first, second] = p && q ? inOrder(p, q) : [undefined, q ?? p];
   const cause = first && second && first !== second ? crossing(first, second) : undefined;
+  const tried = cause ? [dropAnswer(cause.here), dropAnswer(cause.there, "there")] : [];
   const [early, late] = a.source.start <= b.source.start ? [a, b] : [b, a];
-  const what = cause
-    ? `“${cause.here.text}” stands in two pairs, on different sides, so “${early.text}” and “${late.text}” fit though they are no pair.`
-    : `“${early.text}” and “${late.text}” fit, though they are no pair.`;
+  const turned = p && q && isTurned(p, q);
+  const what = turned
+    ? `“${first?.left.answers[0].text} = ${first?.right.answers[0].text}” stands here the other way round, so each of the two words fits two edges.`
+    : cause
+      ? `“${cause.here.answer.text}” stands in two pairs, on different sides, so “${early.text}” and “${late.text}” fit though they are no pair.`
+      : `“${early.text}” and “${late.text}” fit, though they are no pair.`;
   return {
-    range: cause?.here.range ?? late.source,
+    range: cause?.here.answer.range ?? late.source,
     severity: several ? "error" : one ? "information" : "warning",
     message: `${what}${effect}`,
     related: [
-      { range: cause?.there.range ?? early.source, message: "It stands here too" },
+      { range: cause?.there.answer.range ?? early.source, message: "It stands here too" },
       ...(several
         ? [{ range: place(dealt), message: "This activity has a second solution; the preview shows both" }]
         : []),
     ],
-    fixes: [...(several ? causeFixes(dealt, deal) : []), ...(second ? without(dealt, second) : [])],
+    fixes: !mendable
+      ? []
+      : several
+        ? mending(dealt, deal, tried, [p, q])
+        : pruning(dealt, [...tried, second && dropPair(second)], one),
   };
 }
 
-/** Takes a pair out, where the tiles have enough without it. */
-function without({ request }: DealtTiles, pair: Pair): Fix[] {
-  const tried = dropPair(pair);
-  return tried && hasEnough(changed(request, tried.change)) ? [tried.fix] : [];
+/** What takes the clash away where it does no harm; where there is one solution, it stays the only one. */
+function pruning({ request }: DealtTiles, tried: readonly (TriedFix | undefined)[], one: boolean): Fix[] {
+  const sound = tried.flatMap((each) => {
+    const after = each && changed(request, each.change);
+    return after && hasEnough(after) && (!one || holdsSoon(after)) ? [each.fix] : [];
+  });
+  return distinctFixes(sound);
+}
+
+/** What leaves one solution, shown by dealing and proving anew; the smallest change first. */
+function mending(
+  dealt: DealtTiles,
+  deal: TilesDeal,
+  answers: readonly (TriedFix | undefined)[],
+  pairs: readonly (Pair | undefined)[],
+): Fix[] {
+  const { request } = dealt;
+  const mends = (each: TriedFix | undefined): Fix[] =>
+    each && holdsSoon(changed(request, each.change)) ? [each.fix] : [];
+  const later = [...new Set(pairs.flatMap((pair) => pair ?? []))].sort((a, b) => b.range.start - a.range.start);
+  const small = [...answers.flatMap(mends), ...toldFix(dealt, deal), ...anotherSeed(dealt)];
+  const alone = later.map(dropPair).flatMap(mends);
+  const together = small.length + alone.length > 0 ? [] : mends(dropLater(dealt));
+  return distinctFixes([...small, ...alone, ...together, ...gridFix(dealt, deal)]);
+}
+
+/** Takes out the later pair of each clash, where there are several. */
+function dropLater(dealt: DealtTiles): TriedFix | undefined {
+  const out = dealt.deals.flatMap((deal) =>
+    clashes(deal, dealt.request.relation).flatMap(({ a, b }) => {
+      const [p, q] = [standing(a, dealt), standing(b, dealt)];
+      return p && q && p.pair !== q.pair ? [inOrder(p.pair, q.pair)[1]] : [];
+    }),
+  );
+  const pairs = [...new Set(out)];
+  return pairs.length < 2 ? undefined : dropPairs(pairs, `Take out ${pairs.length} pairs whose words fit others`);
 }

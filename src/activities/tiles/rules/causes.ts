@@ -4,7 +4,7 @@ import { setOption } from "../../edits";
 import { counted } from "../../report";
 import { innerCount, isFrameOf } from "../frame";
 import type { DealtTiles, TilesDeal } from "../model";
-import { provenWith } from "./trial";
+import { anotherSeed, provenWith } from "./trial";
 
 /*
  * Why tiles can be laid in more than one way although no two words are to blame, in words and with what helps.
@@ -30,36 +30,52 @@ export function blanksIn({ used }: DealtTiles, { frame, solved }: TilesDeal): st
   return ` ${blank} of ${inner} inner edges are blank${tiles}, so too little says where a tile belongs. Put in more pairs or take a smaller grid.`;
 }
 
-/** The largest smaller grid with which the same pairs have one solution; undefined where there is none. */
-function smallerGrid(dealt: DealtTiles, { frame }: TilesDeal): string | undefined {
+/**
+ * The largest smaller grid with which the same pairs have one solution, or, where pairs clash, with which some of them are left
+ * out; undefined where there is none among the next six.
+ */
+function smallerGrid(dealt: DealtTiles, { frame }: TilesDeal, all: boolean): string | undefined {
   const sides = upTo(Math.max(frame.rows, frame.columns) + 1).slice(2);
   return sides
     .flatMap((rows) => sides.filter((columns) => columns >= rows).map((columns) => ({ rows, columns })))
-    .filter((each) => innerCount(each) < innerCount(frame) && innerCount(each) >= dealt.pairs.length)
+    .filter((each) => innerCount(each) < innerCount(frame) && (!all || innerCount(each) >= dealt.pairs.length))
     .sort((a, b) => innerCount(b) - innerCount(a))
     .map(({ rows, columns }) => `${rows} x ${columns}`)
     .slice(0, 6)
     .find((grid) => provenWith(dealt, { grid }));
 }
 
-/** The grid that the pairs fill, and rows and columns told: those of the two that lead to one solution. */
+/** Other options that lead to one solution, of which no two change the same: rows and columns told, then the next grid that fits. */
 export function causeFixes(dealt: DealtTiles, deal: TilesDeal): Fix[] {
+  return [...toldFix(dealt, deal), ...gridFix(dealt, deal)].map((fix, i) => ({ ...fix, preferred: i === 0 }));
+}
+
+/** Rows and columns told, where that leads to one solution. */
+export function toldFix(dealt: DealtTiles, deal: TilesDeal): Fix[] {
   const { block, unit } = dealt.request;
-  const fixes: Fix[] = [];
   const untold = otherFrame(dealt, deal) !== undefined || deal.proof.status === "unsettled";
-  if (untold && dealt.options.frame === "untold" && provenWith(dealt, { frame: "told" })) {
-    const edits = [setOption(block, unit.text, "frame", "told")];
-    fixes.push({ title: "Tell learners rows and columns", edits, preferred: true });
-  }
+  if (!untold || dealt.options.frame !== "untold" || !provenWith(dealt, { frame: "told" })) return [];
+  return [{ title: "Tell learners rows and columns", edits: [setOption(block, unit.text, "frame", "told")] }];
+}
+
+/** The grid that the pairs fill, else a smaller one, where that leads to one solution. */
+export function gridFix(dealt: DealtTiles, deal: TilesDeal): Fix[] {
+  const { block, unit } = dealt.request;
   if (block.options.entries.some(({ key }) => key === "grid") && provenWith(dealt, { grid: "auto" })) {
     const edits = [setOption(block, unit.text, "grid", "auto")];
-    fixes.push({ title: "Take the largest grid that the pairs fill", edits, preferred: fixes.length === 0 });
-  } else {
-    const smaller = smallerGrid(dealt, deal);
-    if (smaller !== undefined) {
-      const edits = [setOption(block, unit.text, "grid", smaller)];
-      fixes.push({ title: `Take a grid of ${smaller}`, edits, preferred: fixes.length === 0 });
-    }
+    return [{ title: "Take the largest grid that the pairs fill", edits }];
   }
-  return fixes;
+  const change = (grid: string) => [setOption(block, unit.text, "grid", grid)];
+  const smaller = smallerGrid(dealt, deal, true);
+  if (smaller !== undefined) return [{ title: `Take a grid of ${smaller}`, edits: change(smaller) }];
+  // Pairs that clash are left out first.
+  const fewer = smallerGrid(dealt, deal, false);
+  if (fewer === undefined) return [];
+  return [{ title: `Take a grid of ${fewer}, without the pairs that clash`, edits: change(fewer) }];
+}
+
+/** Other options that lead to one solution, the smallest change first. */
+export function optionFixes(dealt: DealtTiles): Fix[] {
+  const open = dealt.deals.find(({ proof }) => proof.status !== "one");
+  return open ? [...toldFix(dealt, open), ...anotherSeed(dealt), ...gridFix(dealt, open)] : [];
 }

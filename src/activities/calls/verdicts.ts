@@ -1,0 +1,23 @@
+import { block, section, type Verdict } from "../verdict";
+
+export const verdicts: readonly Verdict[] = [
+  {
+    title: "Each call has its answer",
+    why: "No sentence is called both as true and as false, in the list, its reserve or a correction. The order is proven as well: no run of more than three equal answers, and no plain alternation.",
+    example:
+      section(
+        "In the workshop",
+        "- [x] A roda é redonda.",
+        "- [x] O selim é macio.",
+        "- [x] O guiador roda.",
+        "- [x] O travão trava.",
+        "- [ ] A corrente é de papel.",
+        "- [ ] O pneu é quadrado.",
+        "- [ ] O sino é mudo.",
+        "- [ ] A bomba canta.",
+      ) + block("calls"),
+    unit: true,
+    says: { status: "one", count: 1 },
+    codes: [],
+  },
+];

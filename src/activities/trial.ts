@@ -1,0 +1,20 @@
+import type { ActivityKind, Deal, DealRequest } from "./contract";
+
+/* What becomes of a changed request, asked before a fix is offered. */
+
+/** Whether it can be dealt. */
+export function stillDeals({ trial, deal }: ActivityKind, request: DealRequest): boolean {
+  return trial ? trial.deals(request) : deal(request).deals.length > 0;
+}
+
+/** Whether it can be dealt and each deal is soon proven to be as it is meant. */
+export function holds({ trial, deal }: ActivityKind, request: DealRequest): boolean {
+  if (trial) return trial.holds(request);
+  const { deals } = deal(request);
+  return deals.length > 0 && deals.every(isMeant);
+}
+
+/** Whether a deal is proven to have no solution but those that are meant. */
+export function isMeant({ proof }: Pick<Deal, "proof">): boolean {
+  return proof.status === "one" || proof.accepted === true;
+}

@@ -1,0 +1,85 @@
+import type { Deal, DealRequest, Dealt } from "../../activities/contract";
+import { setOption } from "../../activities/edits";
+import { isMeant } from "../../activities/trial";
+import { withoutItem } from "../../activities/without-item";
+import type { Fix } from "../../base/finding";
+import type { Range } from "../../base/range";
+import type { ActivityBlock, Item, Pair, Unit } from "../../unit/unit";
+import type { CheckContext, CheckedActivity } from "../context";
+import { troublesOf } from "./spare";
+
+/* What helps where words are easily taken for one another; what changes pieces is dealt and judged anew before it is offered. */
+
+const reason = "the difference is meant";
+
+/** Says at the item, or in the activity, that a difference is meant; undefined where no comment can stand. */
+export function meantFix(unit: Unit, place: Range): Fix | undefined {
+  const item = itemAt(unit, place);
+  if (item) {
+    const edits = [
+      { range: { start: item.range.end, end: item.range.end }, text: ` <!-- allow look-alike: ${reason} -->` },
+    ];
+    return { title: "Say here that the difference is meant", edits };
+  }
+  const block = unit.activities.find(({ fence }) => fence.start <= place.start && place.start < fence.end);
+  if (!block || block.options.broken || has(block, "allow")) return undefined;
+  const edits = [setOption(block, unit.text, "allow", `{look-alike: ${reason}}`)];
+  return { title: "Say here that the difference is meant", edits };
+}
+
+function has({ options }: ActivityBlock, key: string): boolean {
+  return options.entries.some((entry) => entry.key === key);
+}
+
+/** The innermost item that a place stands in; of the unit's own text alone. */
+export function itemAt({ sections }: Unit, { start }: Range): Item | undefined {
+  const section = sections.find(({ range }) => range.start <= start && start < range.end);
+  if (!section) return undefined;
+  const { pairs, statements, events, piles } = section;
+  const all: readonly Item[] = [
+    ...pairs,
+    ...statements,
+    ...events,
+    ...events.flatMap(({ free }) => free),
+    ...piles.flatMap(({ members }) => members.map(({ item }) => item)),
+  ];
+  return all
+    .filter(({ block }) => block.start <= start && start < block.end)
+    .sort((a, b) => a.block.end - a.block.start - (b.block.end - b.block.start))[0];
+}
+
+/** Whether after a change each deal is proven, and nothing on it can be mistaken any more. */
+export type StaysApart = (request: DealRequest) => Dealt<Deal> | undefined;
+
+/** Takes out one of the items that look alike, the last one first, where the activity loses nothing else by it. */
+export function withoutOne(
+  { unit, press }: CheckContext,
+  { plan: { kind }, dealt }: CheckedActivity,
+  places: readonly Range[],
+  staysApart: StaysApart,
+): Fix[] {
+  const troubles = (each: Dealt<Deal>): number => troublesOf(kind, each, press);
+  let before: number | undefined;
+  const items = new Set([...places].reverse().flatMap((place) => itemAt(unit, place) ?? []));
+  // One item with both words in it is all that there is of them.
+  return [...items].flatMap((item): Fix[] => {
+    const after = staysApart(withoutItem(dealt.request, item));
+    before ??= troubles(dealt);
+    if (!after || troubles(after) > before) return [];
+    return [{ title: `Take out “${textOf(item)}”`, edits: [{ range: item.block, text: "" }] }];
+  });
+}
+
+function textOf(item: Item): string {
+  if (isPair(item)) return `${item.left.answers[0].text} = ${item.right.answers[0].text}`;
+  return "text" in item ? String(item.text) : "";
+}
+
+function isPair(item: Item): item is Pair {
+  return "left" in item && "right" in item;
+}
+
+/** Whether all deals are there and as they are meant. */
+export function areMeant({ deals }: Dealt<Deal>): boolean {
+  return deals.length > 0 && deals.every(isMeant);
+}
