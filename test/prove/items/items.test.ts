@@ -137,6 +137,8 @@ describe("runs test", () => {
     assert.deepEqual(runsLimits(2, 2), {});
     assert.deepEqual(runsLimits(5, 5, 1000), {});
     assert.deepEqual(runsLimits(0, 4), {});
+    // One sort alone makes one run, which only a test that rejects all can reject: as any number up to that of the signs.
+    assert.deepEqual(runsLimits(0, 4, 1), { few: 4, many: 1 });
   });
 });
 

@@ -67,6 +67,15 @@ describe("the cards of several sentences in one heap", () => {
     assert.equal(otherSentences([sentence("a b"), sentence("a b")]), undefined);
     assert.deepEqual(otherSentences([sentence("a b"), sentence("b a")]), [2, 0]);
     assert.equal(otherSentences(four, 2), "unsettled");
+    // Without an order that is accepted each stands for itself.
+    const unread = ["pão e leite", "leite e pão"].map((text): Sentence => ({ parts: text.split(" "), accepted: [] }));
+    assert.deepEqual(otherSentences(unread), [2, 0]);
+  });
+
+  it("try a sentence no more often than there are cards for it", () => {
+    // Once or not at all: the start and two ends.
+    assert.equal(otherSentences([sentence("a a a a")], 3), undefined);
+    assert.equal(otherSentences([sentence("a a a a")], 2), "unsettled");
   });
 
   it("agree with trying all", () => {
