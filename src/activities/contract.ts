@@ -261,6 +261,8 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   /** The solution, or the second one; empty where there is none. */
   solutionSheets(dealt: T, deal: D, view: "solved" | "second", press: Press): readonly Sheet[];
   pieces(dealt: T, deal: D, press: Press): readonly Piece[];
+  /** Where a piece belongs, in words, from its `solution` as the pieces file has it; empty where that says nothing. */
+  belongs(solution: unknown): string;
   /** Papers besides the key, all that the classes need: caller's lists for each hour, slips. Stock `paper`. */
   papers(dealt: T, press: Press): readonly Sheet[];
   guide(dealt: T, press: Press): GuideEntry;

@@ -4,7 +4,7 @@ import { toJson, unreadJson } from "./json";
 import { type FileReport, type Outcome, settingsReports, unitReport } from "./report";
 import { toSarif } from "./sarif";
 import { countText, findingLines, proofLines, styleFor, type TextStyle } from "./text";
-import { openEngine, readUnitFile } from "./units";
+import { eachOnce, openEngine, readUnitFile } from "./units";
 import { FileError, say, UsageError } from "./usage";
 
 /** `cutwork check`: prints findings and proofs; resolves to the exit code. */
@@ -19,7 +19,7 @@ export async function check(
   const style = styleFor(process.stdout);
   const workshop = await openEngine();
   const outcomes: Outcome[] = [];
-  for (const file of files) {
+  for (const file of eachOnce(files)) {
     try {
       const reading = await readUnitFile(workshop, file);
       outcomes.push({ file, reading });

@@ -4,7 +4,7 @@ import { leftovers } from "../make/leftovers";
 import { BlockedError, type MadeFile, type MakeOptions, type Workshop } from "../make/workshop";
 import { type FileReport, settingsReports, unitReport } from "./report";
 import { findingLines, proofLines, styleFor } from "./text";
-import { openEngine, readUnitFile, unitName } from "./units";
+import { eachOnce, openEngine, readUnitFile, unitName } from "./units";
 import { FileError, say, UsageError } from "./usage";
 import { writeWhole } from "./write";
 
@@ -18,13 +18,14 @@ export interface MakeCall {
 /** `cutwork make`: writes all files of each unit or none of it; resolves to the exit code. */
 export async function make(files: readonly string[], call: MakeCall): Promise<number> {
   if (files.length === 0) throw new UsageError("Name the units to make.");
-  refuseClashes(files);
+  const units = eachOnce(files);
+  refuseClashes(units);
   const out = path.resolve(typeof call.out === "string" ? call.out : "out");
   const only = typeof call.only === "string" ? call.only : undefined;
   const options = { ...(only === undefined ? {} : { only }), trial: call.trial === true, merge: call.merge === true };
   const workshop = await openEngine();
   let worst = 0;
-  for (const file of files) {
+  for (const file of units) {
     try {
       worst = Math.max(worst, await makeUnit(workshop, file, out, options));
     } catch (error) {
@@ -70,6 +71,8 @@ async function makeUnit(workshop: Workshop, file: string, out: string, options: 
     ...made.map(({ name, bytes }) => `  ${path.join(shown, name)} (${kilobytes(bytes)})`),
   ];
   process.stdout.write(`${lines.join("\n")}\n`);
+  const warnings = report.findings.filter(({ severity }) => severity === "warning");
+  for (const line of findingLines({ ...report, findings: warnings }, style)) say(line);
   const present = await readdir(out).catch(() => []);
   for (const left of leftovers(reading.file.name, present, made, options)) say(`  ${path.join(shown, left)}`);
   return 0;

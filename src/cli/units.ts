@@ -25,6 +25,12 @@ export function unitName(file: string): string {
   return path.basename(file).replace(/(\.unit)?\.md$/i, "");
 }
 
+/** The files of a call in its order, each once however it is spelled. */
+export function eachOnce(files: readonly string[]): string[] {
+  const places = files.map((file) => (file === "-" ? file : path.resolve(file)));
+  return files.filter((_, i) => places.indexOf(places[i] ?? "") === i);
+}
+
 /** Reads a file, “-” being standard input, with what lies around it. Rejects with a FileError where it cannot be read. */
 export async function readUnitFile(workshop: Workshop, file: string, out?: string): Promise<Reading> {
   const text = file === "-" ? await standardInput() : await fileText(file);

@@ -31,6 +31,16 @@ describe("the command line", function () {
     assert.equal(desk.cutwork(["check", "s.unit.md", "--fail-on", "warning"]).code, 1);
   });
 
+  it("tells warnings where files are made, and a file that is named twice once", () => {
+    desk.write("s.unit.md", unitOf(6, "").replace("# Words", "# Words\n\n- [x] a.\n- [x] b.\n- [x] c.\n- [x] d."));
+    const { code, err } = desk.cutwork(["make", "s.unit.md"]);
+    assert.equal(code, 0);
+    assert.match(err, /^s\.unit\.md:\d+:\d+ warning unbalanced-statements /m);
+    const { out } = desk.cutwork(["check", "s.unit.md", "./s.unit.md"]);
+    assert.equal(out.match(/s\.unit\.md: 1 warning/g)?.length, 1);
+    assert.equal(desk.cutwork(["make", "s.unit.md", "./s.unit.md"]).code, 0);
+  });
+
   it("reads standard input and writes JSON with LSP ranges and proofs", () => {
     const { code, out } = desk.cutwork(["check", "-", "--format", "json"], unitOf(4, "seed: x"));
     assert.equal(code, 1);

@@ -49,6 +49,25 @@ describe("finding from the command line", function () {
     );
   });
 
+  it("says where a piece belongs, in words", () => {
+    const saidOf = (text: string, index: number): string => {
+      const mark = made(text).pieces[index]?.mark ?? "";
+      return /^ {2}belongs {2}(.*)$/m.exec(desk.cutwork(["find", mark]).out)?.[1] ?? "";
+    };
+    const tile = saidOf(workshopUnit("tiles", "words", "grid: 2 x 2"), 2);
+    const file: PiecesFile = JSON.parse(readFileSync(path.join(desk.folder, "out/one.pieces.json"), "utf8"));
+    const { row, column } = (file.pieces[2]?.solution ?? {}) as { row: number; column: number };
+    assert.equal(tile, `row ${row + 1}, column ${column + 1}`);
+    assert.match(saidOf(workshopUnit("sort", "piles"), 5), /^“[^”]+”$/);
+    assert.match(saidOf(workshopUnit("strips", "events"), 0), /^place \d/);
+    assert.match(saidOf(workshopUnit("rebuild", "sentences"), 0), /^packet 1, place \d/);
+    const board = saidOf(workshopUnit("board", "words", "grid: 2 x 2"), 0);
+    assert.equal(board.split(" · ").length, 4, board);
+    const { pieces } = made(workshopUnit("loop", "words"));
+    const { out } = desk.cutwork(["find", pieces[0]?.mark ?? ""]);
+    assert.ok(out.includes(`\n  belongs  before ${pieces[0]?.solution}\n`), out);
+  });
+
   it("says 1 for a mark that nothing has, and whose its code is", () => {
     const { deals, pieces } = made(workshopUnit("board", "words", "grid: 3 x 3\ncopies: 2"));
     const [deal] = deals;

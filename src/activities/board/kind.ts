@@ -9,7 +9,7 @@ import type { BoardDeal, DealtBoard } from "./model";
 import { boardOptions } from "./options";
 import { boardTexts, confusedWords } from "./overlooked";
 import { boardPapers } from "./papers";
-import { boardPieces, boardRecord } from "./pieces";
+import { boardPieces, boardRecord, callsSaid } from "./pieces";
 import { rules } from "./rules";
 import { pieceSheets } from "./sheets";
 import { verdicts } from "./verdicts";
@@ -29,6 +29,7 @@ export const board: ActivityKind<BoardDeal, DealtBoard> = {
   pieceSheets,
   solutionSheets,
   pieces: boardPieces,
+  belongs: callsSaid,
   record: boardRecord,
   oneHour: (dealt) => ({ ...dealt, lists: dealt.lists.slice(0, 1) }),
   papers: boardPapers,

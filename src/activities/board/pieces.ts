@@ -1,3 +1,4 @@
+import { isText, listOf } from "../belongs";
 import type { Piece, PieceFace, Press } from "../contract";
 import { recorded } from "../printed";
 import { layoutBoard } from "./layout";
@@ -37,4 +38,10 @@ export function boardRecord(dealt: DealtBoard, deal: BoardDeal, press: Press): u
     clues: words.slice(0, targets).map(({ clue: said }) => said?.runs ?? []),
     lists,
   };
+}
+
+/** The words in the order in which they are called, from a board's `solution`; where there are several class hours, of each. */
+export function callsSaid(solution: unknown): string {
+  const lists = listOf(solution, (list): list is unknown[] => Array.isArray(list)).map((list) => listOf(list, isText));
+  return lists.map((words, hour) => `${lists.length > 1 ? `hour ${hour + 1}: ` : ""}${words.join(" · ")}`).join("; ");
 }

@@ -30,6 +30,7 @@ export const calls: ActivityKind<CallsDeal, DealtCalls> = {
   pieceSheets: () => [],
   solutionSheets: (dealt, deal, view, press) => (view === "solved" ? callerSheets(dealt, deal, press) : []),
   pieces: () => [],
+  belongs: () => "",
   record: (dealt, deal) => ({
     settings: {
       seed: dealt.options.seed,

@@ -1,5 +1,6 @@
 import schema from "../../../schemas/loop.schema.json";
 import { validateLoop } from "../../base/generated/validators";
+import { isText } from "../belongs";
 import type { ActivityKind } from "../contract";
 import { dealingLoop, dealLoop } from "./deal";
 import { loopDirections } from "./directions";
@@ -26,6 +27,7 @@ export const loop: ActivityKind<LoopDeal, DealtLoop> = {
   pieceSheets,
   solutionSheets,
   pieces: loopPieces,
+  belongs: (next) => (isText(next) && next !== "" ? `before ${next}` : ""),
   record: loopRecord,
   papers: loopPapers,
   guide: loopGuide,

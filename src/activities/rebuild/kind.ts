@@ -8,7 +8,7 @@ import { solutionSheets } from "./key";
 import type { DealtRebuild, RebuildDeal } from "./model";
 import { confusedParts, partPlaces, partTexts } from "./overlooked";
 import { rebuildPapers } from "./papers";
-import { rebuildPieces, rebuildRecord } from "./pieces";
+import { partSaid, rebuildPieces, rebuildRecord } from "./pieces";
 import { rules } from "./rules";
 import { pieceSheets, rebuildSharing } from "./sheets";
 import { verdicts } from "./verdicts";
@@ -37,6 +37,7 @@ export const rebuild: ActivityKind<RebuildDeal, DealtRebuild> = {
   sharing: rebuildSharing,
   solutionSheets,
   pieces: rebuildPieces,
+  belongs: partSaid,
   record: rebuildRecord,
   papers: rebuildPapers,
   guide: rebuildGuide,

@@ -1,4 +1,5 @@
 import { plain } from "../../base/run";
+import { isNumber, isText, placesSaid } from "../belongs";
 import { blankPieces } from "../blank-pieces";
 import type { Piece, Press } from "../contract";
 import { layoutRebuild, placeRebuild } from "./layout";
@@ -47,4 +48,15 @@ export function rebuildRecord(dealt: DealtRebuild, deal: RebuildDeal, press: Pre
       w: places[i]?.w ?? 0,
     })),
   };
+}
+
+/** `packet 2, sentence B, place 1 or 3`, from a card's `solution`; the sentence only where it has a sign. */
+export function partSaid(solution: unknown): string {
+  const { packet, sentence, places } = (solution ?? {}) as Readonly<Record<string, unknown>>;
+  const said = [
+    isNumber(packet) && packet > 0 ? `packet ${packet}` : "",
+    isText(sentence) && sentence !== "" ? `sentence ${sentence}` : "",
+    placesSaid(places),
+  ];
+  return said.filter(Boolean).join(", ");
 }

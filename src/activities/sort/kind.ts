@@ -1,6 +1,8 @@
 import schema from "../../../schemas/sort.schema.json";
 import { validateSort } from "../../base/generated/validators";
+import { isText, listOf } from "../belongs";
 import type { ActivityKind } from "../contract";
+import { quotedList } from "../report";
 import { dealSort } from "./deal";
 import { sortDirections } from "./directions";
 import { sortGuide, sortLabels } from "./guide";
@@ -34,6 +36,7 @@ export const sort: ActivityKind<SortDeal, DealtSort> = {
   pieceSheets,
   solutionSheets,
   pieces: sortPieces,
+  belongs: (piles) => quotedList(listOf(piles, isText)),
   record: sortRecord,
   papers: sortPapers,
   guide: sortGuide,

@@ -1,5 +1,6 @@
 import schema from "../../../schemas/strips.schema.json";
 import { validateStrips } from "../../base/generated/validators";
+import { placesSaid } from "../belongs";
 import type { ActivityKind } from "../contract";
 import { dealStrips } from "./deal";
 import { stripsDirections } from "./directions";
@@ -33,6 +34,7 @@ export const strips: ActivityKind<StripsDeal, DealtStrips> = {
   pieceSheets,
   solutionSheets,
   pieces: stripPieces,
+  belongs: placesSaid,
   record: stripRecord,
   papers: stripPapers,
   guide: stripsGuide,

@@ -6,7 +6,7 @@ import { directions, tilesGuide, tilesLabels } from "./guide";
 import { solutionSheets } from "./key";
 import type { DealtTiles, TilesDeal } from "./model";
 import { confusedTiles, edgeTexts } from "./overlooked";
-import { tilePieces, tileRecord } from "./pieces";
+import { cellSaid, tilePieces, tileRecord } from "./pieces";
 import { rules } from "./rules";
 import { optionFixes } from "./rules/causes";
 import { pieceSheets } from "./sheets";
@@ -27,6 +27,7 @@ export const tiles: ActivityKind<TilesDeal, DealtTiles> = {
   pieceSheets,
   solutionSheets,
   pieces: tilePieces,
+  belongs: cellSaid,
   record: tileRecord,
   papers: () => [],
   guide: tilesGuide,

@@ -1,4 +1,5 @@
 import { placeSquares } from "../../page/squares";
+import { isNumber } from "../belongs";
 import { blankPieces } from "../blank-pieces";
 import type { Piece, PieceFace, Press } from "../contract";
 import { layoutTiles } from "./layout";
@@ -45,4 +46,10 @@ export function tileRecord(dealt: DealtTiles, deal: TilesDeal, press: Press): un
       ),
     })),
   };
+}
+
+/** `row 2, column 3`, counted from 1, from a tile's `solution`. */
+export function cellSaid(solution: unknown): string {
+  const { row, column } = (solution ?? {}) as { readonly row?: unknown; readonly column?: unknown };
+  return isNumber(row) && isNumber(column) ? `row ${row + 1}, column ${column + 1}` : "";
 }
