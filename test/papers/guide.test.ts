@@ -46,7 +46,10 @@ describe("the guide", () => {
     assert.match(own.join("\n"), /Depois\./);
     assert.doesNotMatch(own.join("\n"), /Spread the tiles/);
     const none = await texts(unit.replace("explains: en", "explains: uk"), "guide");
-    assert.match(none.join("\n").replace(/\s+/g, " "), /no built-in directions in “uk”.*These are English\. 1 Spread/);
+    assert.match(
+      none.join("\n").replace(/\s+/g, " "),
+      /no built-in directions in “uk”.*These are English\..*Directions \(en\) 1 Spread/,
+    );
   });
 
   it("says so where the language that is taught has no directions", async () => {
@@ -57,9 +60,17 @@ describe("the guide", () => {
     const missing = await said("teaches: ja");
     assert.match(
       missing,
-      /Spread the tiles.*There are no built-in directions in “ja”; write your own under “directions”/,
+      /There are no built-in directions in “ja”; write your own under “directions”.*Spread the tiles/,
     );
     assert.doesNotMatch(missing, /These are English/);
+    // Once for all activities, with the names of those that lack them where others do not.
+    const twice = await said("teaches: ja", "\ntitle: First\n```\n\n```activity\nmake: loop\ntitle: Round");
+    assert.equal(twice.match(/no built-in directions/g)?.length, 1);
+    const some = await said(
+      "teaches: ja",
+      "\ndirections:\n  ja: 並べる。\n```\n\n```activity\nmake: loop\ntitle: Round",
+    );
+    assert.match(some, /no built-in directions in “ja” for “Round”; write/);
     for (const [teaches, more] of [
       ["teaches: pt", ""],
       ["teaches: en-GB", ""],

@@ -1,5 +1,6 @@
 import type { Deal, GuideEntry, Press } from "../../activities/contract";
 import { hasPaperWords, type MaterialWords, materialWords } from "../../activities/paper-words";
+import { quotedList } from "../../activities/report";
 import { cutsOf } from "../../page/cards";
 import { type Block, setDocument } from "../../page/document";
 import { papers } from "../../page/paper";
@@ -26,6 +27,7 @@ export function guideSheets(printed: readonly PrintedActivity[], press: Press, f
       type: "paragraph",
       text: `${count(printed.length, "activity", "activities")}, about ${minutes} minutes in all. Each is told below: what the learners do, what to have at hand, the directions to read out, and the answers. The pieces are in bags with labels; the codes on them are the deal codes below.${hasPaperWords(first.lang) ? "" : ` There are no built-in words for slips and cards of stations in “${first.lang}”: these are English.`}`,
     },
+    ...missingDirections(entries.map(({ printable }) => printable)),
     ...entries.flatMap(({ printable, entry, cut }) => activityBlocks(printable, entry, cut, press)),
     { type: "heading", level: 2, text: "Take care" },
     { type: "bullets", items: [...cautionTexts(entries.flatMap(({ entry }) => entry.cautions)), schoolFirst] },
@@ -63,20 +65,16 @@ function withScissors(entry: GuideEntry, { paper }: PrintedActivity, cut: Learne
 }
 
 function activityBlocks(printable: Printable, entry: GuideEntry, cut: LearnersCut | undefined, press: Press): Block[] {
-  const { dealt, title, lang } = printable;
-  const { teaches } = dealt.request;
+  const { dealt, title } = printable;
   // What is not cut is not counted in sets.
   const sets = hasPieces(printable, press);
   const deals = dealt.deals.map((deal) => {
     const facts = [dealName(deal, dealt.deals, sets ? "version" : "hour"), ...(sets ? [copiesName(deal)] : [])];
     return facts.some(Boolean) ? `${deal.code} (${facts.filter(Boolean).join(", ")})` : deal.code;
   });
-  const steps = [
-    directionsIn(printable, lang),
-    ...(primary(teaches) === primary(lang) ? [] : [directionsIn(printable, teaches)]),
-  ];
-  const told = steps.filter((each, i) => each.own || i === 0);
-  const missing = teaches === "und" ? [] : steps.slice(1).filter(({ own }) => !own);
+  const told = languagesOf(printable)
+    .map((each) => directionsIn(printable, each))
+    .filter(({ own }, i) => own || i === 0);
   return [
     { type: "heading", level: 2, text: title },
     { type: "paragraph", text: entry.summary },
@@ -99,12 +97,10 @@ function activityBlocks(printable: Printable, entry: GuideEntry, cut: LearnersCu
         },
       ],
     },
-    ...told.flatMap(({ steps: items, name, note }): Block[] => [
+    ...told.flatMap(({ steps: items, name }): Block[] => [
       { type: "heading", level: 3, text: `Directions${name}` },
-      ...(note ? [{ type: "paragraph", text: note } as const] : []),
       { type: "steps", items },
     ]),
-    ...missing.map((): Block => ({ type: "paragraph", text: noDirections(teaches) })),
     ...(entry.answers.length > 0
       ? [
           { type: "heading", level: 3, text: "Answers" } as const,
@@ -131,10 +127,38 @@ export interface Told {
   readonly own: boolean;
   /** Behind the heading: ` (pt)`. */
   readonly name: string;
-  readonly note?: string;
 }
 
-/** Directions in a language: the unit's own, the built-in ones, else English with a note. */
+/** The languages of an activity's directions: the one that explains, and the one that is taught where that is another. */
+function languagesOf({ dealt, lang }: Printable): string[] {
+  const { teaches } = dealt.request;
+  return primary(teaches) === primary(lang) ? [lang] : [lang, teaches];
+}
+
+/** For each language of which some activity has no directions: that there are none, and what stands there instead. */
+function missingDirections(printables: readonly Printable[]): Block[] {
+  const lacking = (lang: string, explains: boolean): Block[] => {
+    const without = printables.filter(
+      (printable) =>
+        languagesOf(printable)
+          .slice(explains ? 0 : 1, explains ? 1 : 2)
+          .includes(lang) && !directionsIn(printable, lang).own,
+    );
+    if (lang === "und" || without.length === 0) return [];
+    const whose = without.length === printables.length ? "" : ` for ${quotedList(without.map(({ title }) => title))}`;
+    const instead = explains ? ` These are English${whose}.` : "";
+    const text = `There are no built-in directions in “${lang}”${explains ? "" : whose}; write your own under “directions” in the activity.${instead}`;
+    return [{ type: "paragraph", text }];
+  };
+  const explained = new Set(printables.map(({ lang }) => lang));
+  const taught = new Set(printables.flatMap((printable) => languagesOf(printable).slice(1)));
+  return [
+    ...[...explained].flatMap((lang) => lacking(lang, true)),
+    ...[...taught].flatMap((lang) => lacking(lang, false)),
+  ];
+}
+
+/** Directions in a language: the unit's own, the built-in ones, else English ones. */
 export function directionsIn({ kind, dealt }: Printable, lang: string): Told {
   const { directions } = dealt.request.options.value;
   const written = Object.entries(directions ?? {}).find(([key]) => key === lang || primary(key) === primary(lang))?.[1];
@@ -142,12 +166,7 @@ export function directionsIn({ kind, dealt }: Printable, lang: string): Told {
   if (written !== undefined) return { steps: typeof written === "string" ? [written] : written, own: true, name };
   const own = kind.directions(dealt, primary(lang));
   if (own) return { steps: own, own: true, name };
-  const note = `${noDirections(lang)} These are English.`;
-  return { steps: kind.directions(dealt, "en") ?? [], own: false, name: " (en)", note };
-}
-
-function noDirections(lang: string): string {
-  return `There are no built-in directions in “${lang}”; write your own under “directions” in the activity.`;
+  return { steps: kind.directions(dealt, "en") ?? [], own: false, name: " (en)" };
 }
 
 function primary(lang: string): string {
