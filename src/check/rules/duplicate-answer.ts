@@ -34,6 +34,16 @@ export const duplicateAnswer: Rule<CheckContext> = {
   },
 };
 
+/** Those of a group that are for one activity with another of it: sections of different activities never meet. */
+function together({ plan }: CheckContext, group: readonly Standing[]): Standing[] {
+  const meeting = new Set<Standing>();
+  for (const { sections } of plan.activities) {
+    const here = group.filter(({ pair }) => sections.some(({ pairs }) => pairs.includes(pair)));
+    if (here.length > 1) for (const standing of here) meeting.add(standing);
+  }
+  return group.filter((standing) => meeting.has(standing));
+}
+
 /** Whether all activities that show two of these pairs are of kinds with findings of their own about that. */
 function toldElsewhere({ activities }: CheckContext, group: readonly Standing[]): boolean {
   // What is not dealt may still show all that it is about.
@@ -68,7 +78,7 @@ function groups(context: CheckContext): Standing[][] {
       }
     }
   }
-  return several;
+  return several.map((group) => together(context, group)).filter((group) => group.length > 1);
 }
 
 function samePair(a: Pair, b: Pair): boolean {
