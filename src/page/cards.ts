@@ -10,6 +10,7 @@ export {
   type FitLimits,
   fitCards,
   heightWithPicture,
+  linesOn,
   setCard,
 } from "./cards/fit";
 export {

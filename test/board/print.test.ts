@@ -157,6 +157,18 @@ describe("a board from print", function () {
     }
   });
 
+  it("lies on the side of the paper where fewer words are broken, where they are as large on both", async () => {
+    const pairs = ["el remo = a", "la vela = b", "el ancla = c", "la red = d", "el faro = e", "el muelle = f"];
+    const { card } = await printed(boardUnit(pairs, "grid: 2 x 3", "teaches: es\nclasses: [2]\n"));
+    const words = pairs.map((pair) => pair.split(" = ")[0]);
+    assert.ok(card.length > 0);
+    for (const page of card) {
+      assert.ok(page.width > page.height);
+      const cells = rectanglesOn(page, 0.5).map((cell) => textsIn(page, cell).map(({ text }) => text));
+      assert.ok(words.every((word) => cells.some((lines) => lines.includes(word ?? ""))));
+    }
+  });
+
   it("prints score slips with a row for each call, a column for each player and one for the teacher", async () => {
     const { paper } = await printed(boardUnit(counter, "grid: 3 x 4", "teaches: pt\nclasses: [4, 7]\n"));
     const slips = paper.flatMap(({ texts }) => texts).filter(({ text }) => text === "Total").length;

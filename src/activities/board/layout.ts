@@ -1,4 +1,4 @@
-import { type CardFace, fitCards, inset, turned } from "../../page/cards";
+import { type CardFace, fitCards, inset, linesOn, turned } from "../../page/cards";
 import { bodyBox } from "../../page/furniture";
 import { sizeFor } from "../../page/legibility";
 import { type Box, type Paper, papers } from "../../page/paper";
@@ -8,7 +8,7 @@ import type { BoardWord, DealtBoard } from "./model";
 import type { BoardOptions, Grid } from "./options";
 
 /*
- * A board fills a sheet, upright or lying, whichever gives the larger words. For players opposite each other each cell has its
+ * A board fills a sheet, upright or lying, whichever gives the larger words, or breaks fewer of them. For players opposite each other each cell has its
  * word twice, the upper one turned by half. Under the cells there is room for the board's mark.
  */
 
@@ -45,7 +45,10 @@ export function layoutBoard(dealt: DealtBoard, press: Press): BoardLayout {
   return layout;
 }
 
-/** The board of these words on the side of the paper on which they are larger; upright where that is all the same. */
+/**
+ * The board of these words on the side of the paper on which they are larger, else on which they take fewer lines; upright where
+ * that is all the same.
+ */
 export function layoutOf(words: readonly BoardWord[], grid: Grid, options: BoardOptions, press: Press): BoardLayout {
   const { margin, facing } = options;
   const faces = words.map(({ shown }) => cardFace(shown, press));
@@ -56,7 +59,14 @@ export function layoutOf(words: readonly BoardWord[], grid: Grid, options: Board
     const [first = { x: 0, y: 0, w: 1, h: 1 }] = cells;
     return { paper, margin, board, cells, size: sizeOn(faces, first, facing, press) };
   });
-  return choices.reduce((a, b) => ((b.size ?? 0) > (a.size ?? 0) ? b : a));
+  const lines = ({ cells, size }: BoardLayout): number => {
+    const [area] = cells[0] ? areasOf(cells[0], facing) : [];
+    return area && size !== undefined ? linesOn(faces, area.box, press.typeface, size, maxLines) : 0;
+  };
+  return choices.reduce((a, b) => {
+    const gain = (b.size ?? 0) - (a.size ?? 0);
+    return gain > 0 || (gain === 0 && lines(b) < lines(a)) ? b : a;
+  });
 }
 
 function cellsOn(box: Box, { rows, columns }: Grid): Box[] {

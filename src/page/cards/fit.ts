@@ -66,6 +66,20 @@ export function fitCards(
   return common;
 }
 
+/** How many lines the words of all faces take in such a box (mm) at `size` pt. */
+export function linesOn(
+  faces: readonly CardFace[],
+  room: Pick<Box, "w" | "h">,
+  typeface: Pick<Typeface, "measure">,
+  size: number,
+  maxLines: number,
+): number {
+  return faces.reduce((sum, face) => {
+    const { w, h } = roomOf(face, room);
+    return sum + (fitAt(typeface, face.runs, rectangle(w, h, cardRows), size, maxLines)?.lines.length ?? 0);
+  }, 0);
+}
+
 /** The height (mm) of a box in which a picture leaves so much for its words. */
 export function heightWithPicture(words: number): number {
   return (words + captionGap) / (1 - pictureShare);
