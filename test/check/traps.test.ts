@@ -374,6 +374,18 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "  any E mais nada.",
     "4: Ela ri.",
   ],
+  "trap-note-below.md": [
+    ...food.slice(0, 2),
+    "  as in Quero pão fresco.",
+    "mel = honey",
+    "sal = salt",
+    "chá = tea",
+    "A fruta pesa muito. = The fruit is heavy.",
+    "uma saca de farinha para o pão da semana = a sack of flour for Bread of the week",
+    "true: A fruta cresce.",
+    "false: O pão nada.",
+    "true: Ela vende Fruta fresca.",
+  ],
   "trap-notes.md": [...food, "uva = grape ▪", "figo = fig", "ovo = egg"],
   "trap-numbers.md": [
     ...food,
@@ -465,6 +477,10 @@ const rewritten: Readonly<Record<string, Rewritten>> = {
   "trap-glued.md": {
     why: "a line at the margin is indented as if it went on; so the one that begins with “a.” may be a sentence that goes on: one of 11 is gone",
     found: { "not-an-item": 10, "unused-pairs": 1 },
+  },
+  "trap-note-below.md": {
+    why: "a line at the margin is indented as if it went on, and an indented line without a stop may be the rest of an item",
+    found: { "not-an-item": 1 },
   },
   "trap-not-nested.md": {
     why: "bullets one space in become items of the list and bear no trace; those behind an event's colon are found",
