@@ -79,26 +79,29 @@ export function commentMeaning(
   return allow?.[1] ? { allow: allow[1], reason: allow[2] ?? "" } : undefined;
 }
 
-/** `<!-- by K7 -->`, `<!-- Allow CODE - reason -->`: nearly one of the two forms, and so without any meaning. */
+const nearlyBy = /^<!--+\s*by\s*(?:[:=：]\s*(\S(?:.*[^\s-])?)|\s(\S{0,3}\d\S{0,3}))\s*--+>$/iu;
+const nearlyAllow =
+  /^<!--+\s*allow\s*[:=：]?\s*([a-z]+(?:-[a-z]+)+(?:\s*[,;]\s*[a-z]+(?:-[a-z]+)+)*)\s*(?:[-–—:=：,;]+\s*)?([\s\S]*?)\s*--+>$/iu;
+
+/** `<!-- by K7 -->`, `<!-- Allow CODE - reason -->`, `<!-- allow CODE, CODE: reason -->`: nearly one of the two forms, and so without any meaning. */
 export function nearlyMeaning(comment: string, range: Range, problems: Problems): void {
-  const by = /^<!--\s*by\s*(?:[:=：]\s*(\S(?:.*\S)?)|\s(\S{0,3}\d\S{0,3}))\s*-->$/iu.exec(comment);
-  const allow = /^<!--\s*allow\s*[:=：]?\s*([a-z]+(?:-[a-z]+)+)\s*(?:[-–—:=：,;]+\s*)?([\s\S]*?)\s*-->$/iu.exec(
-    comment,
-  );
+  const by = nearlyBy.exec(comment);
+  const [, codes = "", reason = ""] = nearlyAllow.exec(comment) ?? [];
   const written = by?.[1] ?? by?.[2];
   const wanted =
     written !== undefined
-      ? `<!-- by: ${written} -->`
-      : allow?.[1]
-        ? `<!-- allow ${allow[1].toLowerCase()}: ${allow[2] ?? ""} -->`
-        : undefined;
-  if (wanted === undefined || !commentMeaning(wanted)) return;
+      ? [`<!-- by: ${written} -->`]
+      : codes === ""
+        ? []
+        : codes.split(/\s*[,;]\s*/).map((code) => `<!-- allow ${code.toLowerCase()}: ${reason} -->`);
+  if (wanted.length === 0 || !wanted.every((each) => commentMeaning(each))) return;
+  const put = wanted.join(" ");
   problems.trap(
     "nearly-a-remark",
     range,
     `This comment means nothing as it is written: it is ${written === undefined ? "<!-- allow CODE: reason -->" : "<!-- by: CODE -->"}.`,
     // Nobody but the writer knows a reason that is missing.
-    ...(allow && allow[2] === "" ? [] : [write(`Write “${wanted}”`, range, wanted)]),
+    ...(written === undefined && reason === "" ? [] : [write(`Write “${put}”`, range, put)]),
   );
 }
 

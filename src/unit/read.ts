@@ -200,7 +200,7 @@ class Reader {
   }
 
   private link(text: SourceText): void {
-    if (/\]\s*[([]/.test(text.text)) this.linked.push(text);
+    if (/\]\s*[([]|\)\[#/.test(text.text)) this.linked.push(text);
   }
 
   private rawItem(tokens: readonly Token[], at: number): RawItem | undefined {

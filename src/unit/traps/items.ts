@@ -91,7 +91,7 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
 /** Looks at what may be wrong in any text that is printed. */
 export function textTraps(source: SourceText, env: Env, problems: Problems): void {
   // Most texts have none of what is looked for.
-  if (!/!\[|_\\?_|\[\s*(?:\.\.|…|\])|<|‹|＜|〈|~~|[*_]\s|\s[*_]|[^\s*]\*[^\s*]|\[\^/.test(source.text)) return;
+  if (!/![[(]|_\\?_|\[\s*(?:\.\.|…|\])|<|‹|＜|〈|~~|[*_]\s|\s[*_]|[^\s*]\*[^\s*]|\[\^/.test(source.text)) return;
   const { mask } = scan(source.text, env);
   unprinted(source, mask, env, problems);
   looseEmphasis(source, mask, env, problems);
