@@ -132,7 +132,7 @@ function planActivity(unit: Unit, source: Source, index: number, around: Around)
   const { block, kind, nth, good, faults, sections, unknown, lost } = source;
   const heading = sections[0]?.name ?? "";
   const written = valueIn(good, "title") ?? [heading, kind?.name ?? "activity"].filter(Boolean).join(" – ");
-  const title = around.titles.take(String(written));
+  const title = around.titles.take(String(written).replace(/\s+/gu, " ").trim());
   const planned = { index, block, title, faults, unknown, lost, sections };
   if (!kind) return planned;
   const options = resolve<CommonOptions>(

@@ -1,7 +1,8 @@
-import type { Range } from "../base/range";
+import type Token from "markdown-it/lib/token.mjs";
+import type { LineIndex, Range } from "../base/range";
 import type { Scan, Span } from "./inline";
-import { type Problems, write } from "./problems";
-import type { SourceText } from "./source-text";
+import { drop, type Problems, write } from "./problems";
+import { SourceText } from "./source-text";
 import type { Item, Silence } from "./unit";
 
 /** What the comments at the end of an item say, and where its own text ends before them. */
@@ -44,15 +45,13 @@ export function readRemarks(source: SourceText, { comments }: Scan, problems: Pr
       const start = text.indexOf(meaning.by, span.start);
       by = { code: meaning.by, range: source.range(start, start + meaning.by.length) };
     } else if (meaning.reason === "") {
-      problems.add(
-        "allow-without-reason",
-        range,
-        `Say why “${meaning.allow}” is meant: <!-- allow ${meaning.allow}: reason -->.`,
-      );
+      problems.add("allow-without-reason", range, whyMissing(meaning.allow));
     } else silences.push({ code: meaning.allow, reason: meaning.reason, range });
   }
   return { end, silences, ...(by ? { by } : {}) };
 }
+
+const whyMissing = (code: string): string => `Say why “${code}” is meant: <!-- allow ${code}: reason -->.`;
 
 function moveToEnd(source: SourceText, { start, end }: Span, textEnd: number) {
   const { text } = source;
@@ -80,41 +79,122 @@ export function commentMeaning(
   return allow?.[1] ? { allow: allow[1], reason: allow[2] ?? "" } : undefined;
 }
 
-/** `<!-- by K7 -->`, `<!-- Allow CODE - reason -->`: nearly one of the two forms, and so without any meaning. */
+const nearlyBy = /^<!--+\s*by\s*(?:[:=：]\s*(\S(?:.*[^\s-])?)|\s(\S{0,3}\d\S{0,3}))\s*--+>$/iu;
+const nearlyAllow =
+  /^<!--+\s*allow\s*[:=：]?\s*([a-z]+(?:-[a-z]+)+(?:\s*[,;]\s*[a-z]+(?:-[a-z]+)+)*)\s*(?:[-–—:=：,;]+\s*)?([\s\S]*?)\s*--+>$/iu;
+
+/** `<!-- by K7 -->`, `<!-- Allow CODE - reason -->`, `<!-- allow CODE, CODE: reason -->`: nearly one of the two forms, and so without any meaning. */
 export function nearlyMeaning(comment: string, range: Range, problems: Problems): void {
-  const by = /^<!--\s*by\s*(?:[:=：]\s*(\S(?:.*\S)?)|\s(\S{0,3}\d\S{0,3}))\s*-->$/iu.exec(comment);
-  const allow = /^<!--\s*allow\s*[:=：]?\s*([a-z]+(?:-[a-z]+)+)\s*(?:[-–—:=：,;]+\s*)?([\s\S]*?)\s*-->$/iu.exec(
-    comment,
-  );
+  const by = nearlyBy.exec(comment);
+  const [, codes = "", reason = ""] = nearlyAllow.exec(comment) ?? [];
   const written = by?.[1] ?? by?.[2];
   const wanted =
     written !== undefined
-      ? `<!-- by: ${written} -->`
-      : allow?.[1]
-        ? `<!-- allow ${allow[1].toLowerCase()}: ${allow[2] ?? ""} -->`
-        : undefined;
-  if (wanted === undefined || !commentMeaning(wanted)) return;
+      ? [`<!-- by: ${written} -->`]
+      : codes === ""
+        ? []
+        : codes.split(/\s*[,;]\s*/).map((code) => `<!-- allow ${code.toLowerCase()}: ${reason} -->`);
+  if (wanted.length === 0 || !wanted.every((each) => commentMeaning(each))) return;
+  const put = wanted.join(" ");
   problems.trap(
     "nearly-a-remark",
     range,
     `This comment means nothing as it is written: it is ${written === undefined ? "<!-- allow CODE: reason -->" : "<!-- by: CODE -->"}.`,
     // Nobody but the writer knows a reason that is missing.
-    ...(allow && allow[2] === "" ? [] : [write(`Write “${wanted}”`, range, wanted)]),
+    ...(written === undefined && reason === "" ? [] : [write(`Write “${put}”`, range, put)]),
   );
 }
 
-/** Takes a comment that stands in lines of its own to the end of the item above it. */
-export function lostComment(text: string, range: Range, itemEnd: number | undefined, problems: Problems): void {
-  const comment = text.slice(range.start, range.end).trim();
-  if (!commentMeaning(comment)) return;
+/** The item or heading that was read last: where its own text ends. */
+export interface Above {
+  readonly end: number;
+  readonly heading: boolean;
+}
+
+/** The comment that an HTML block begins with, if it is one that means something. */
+function commentOf({ content, map }: Token, lines: LineIndex) {
+  if (!/^\s*<!--/.test(content) || !map) return undefined;
+  const start = lines.text.indexOf("<!--", lines.start(map[0]));
+  const end = lines.text.indexOf("-->", start) + 3;
+  const text = lines.text.slice(start, end);
+  const meaning = end > start ? commentMeaning(text) : undefined;
+  return meaning && { range: { start, end }, text, meaning };
+}
+
+/** Takes a comment that stands in lines of its own to the end of the item or heading above it, or of the item below. */
+export function lostComment(
+  lines: LineIndex,
+  tokens: readonly Token[],
+  at: number,
+  above: Above | undefined,
+  problems: Problems,
+): void {
+  const token = tokens[at];
+  const comment = token && commentOf(token, lines);
+  if (!comment) return;
+  const { range, text, meaning } = comment;
   const message = "A comment counts at the end of an item's line only; between items Markdown parts the list here.";
-  if (itemEnd === undefined) {
-    problems.trap("misplaced-comment", range, message, write("Take it out", range, ""));
-    return;
-  }
-  const edits = [
-    { range, text: "" },
-    { range: { start: itemEnd, end: itemEnd }, text: ` ${comment}` },
-  ];
-  problems.trap("misplaced-comment", range, message, { title: "Move it to the end of the item above", edits });
+  const move = (where: string, place: number) => ({
+    title: `Move it to the end of the ${where}`,
+    edits: [
+      { range, text: "" },
+      { range: { start: place, end: place }, text: ` ${text}` },
+    ],
+  });
+  // A heading names no writer.
+  const wrote = "by" in meaning && (above?.heading ?? true);
+  const below = wrote ? endOfFirst(lines, tokens, at + 1) : undefined;
+  const fix =
+    below !== undefined
+      ? move("item below", below)
+      : above && !wrote
+        ? move(`${above.heading ? "heading" : "item"} above`, above.end)
+        : drop("Take it out", range);
+  problems.trap("misplaced-comment", range, message, fix);
+}
+
+/** Where the text of the first item ends in the list that begins here, if one does. */
+function endOfFirst(lines: LineIndex, tokens: readonly Token[], at: number): number | undefined {
+  const [list, item, , inline] = tokens.slice(at, at + 4);
+  if (!list?.type.endsWith("_list_open") || item?.type !== "list_item_open" || !inline?.map) return undefined;
+  return inline.type === "inline" ? SourceText.inLines(lines, inline.map[0], inline.content).whole.end : undefined;
+}
+
+/** `  <!-- by: K7 -->` in a line of its own under an item, where Markdown takes it from the item's text. */
+export function commentUnder(lines: LineIndex, tokens: readonly Token[], at: number, problems: Problems): void {
+  const token = tokens[at];
+  const comment = token && tokens[at - 1]?.type !== "list_item_open" ? commentOf(token, lines) : undefined;
+  if (!token || !comment) return;
+  const { range, text } = comment;
+  const item = tokens.findLastIndex(({ type, level }, i) => i < at && type === "list_item_open" && level < token.level);
+  const inline = tokens.slice(item, at).findLast(({ type, level }) => type === "inline" && level === token.level + 1);
+  const end = inline?.map ? SourceText.inLines(lines, inline.map[0], inline.content).whole.end : undefined;
+  const line = lines.line(lines.lineAt(range.start)).start;
+  const edits =
+    end === undefined
+      ? []
+      : lines.text.slice(end, range.start).trim() === ""
+        ? [{ range: { start: end, end: range.start }, text: " " }]
+        : [
+            { range: { start: line, end: range.end }, text: "" },
+            { range: { start: end, end }, text: ` ${text}` },
+          ];
+  problems.trap(
+    "misplaced-comment",
+    range,
+    "A comment counts in the item's last line only, behind its text; in a line of its own it says nothing.",
+    ...(edits.length === 0 ? [] : [{ title: "Move it to the end of the item", edits }]),
+  );
+}
+
+/** What a comment at the end of a heading silences: findings in its line. */
+export function headingSilence(source: SourceText, scope: Range, problems: Problems): Silence | undefined {
+  const comment = /<!--.*?-->\s*$/.exec(source.text);
+  const meaning = comment && commentMeaning(comment[0].trim());
+  if (!comment || !meaning || !("allow" in meaning)) return undefined;
+  const { allow: code, reason } = meaning;
+  const range = source.range(comment.index, comment.index + comment[0].trimEnd().length);
+  if (reason !== "") return { code, reason, range, scope };
+  problems.add("allow-without-reason", range, whyMissing(code));
+  return undefined;
 }

@@ -1,6 +1,6 @@
 import type Token from "markdown-it/lib/token.mjs";
 import { LineIndex, type Range } from "../base/range";
-import { commentMeaning, lostComment } from "./comments";
+import { type Above, commentUnder, headingSilence, lostComment } from "./comments";
 import { findFront } from "./front";
 import { type Env, parseBlocks, parseRuns } from "./inline";
 import { ItemReader, type RawItem } from "./items";
@@ -41,8 +41,8 @@ class Reader {
   private looks: (() => void)[] = [];
   /** Texts with something like a link, looked at when all tables are known. */
   private readonly linked: SourceText[] = [];
-  /** End of the last item's own text, for comments that stand below it. */
-  private lastItem: number | undefined;
+  /** For comments that stand below it. */
+  private lastItem: Above | undefined;
   /** The last item of a numbered list that ended just now. */
   private lastEvent: Token | undefined;
 
@@ -93,8 +93,10 @@ class Reader {
       else if (token.type === "bullet_list_open" || token.type === "ordered_list_open") i = this.list(tokens, i);
       else if (token.type === "table_open") this.table(token);
       else if (token.type === "fence") this.fence(token);
-      else if (token.type === "html_block") this.html(token);
-      else if (token.type === "blockquote_open") quotedItems(this.lines, token, this.problems);
+      else if (token.type === "html_block") {
+        lostComment(this.lines, tokens, i, this.lastItem, this.problems);
+        listInHtml(this.lines, token, this.problems);
+      } else if (token.type === "blockquote_open") quotedItems(this.lines, token, this.problems);
       else if (token.type === "code_block") {
         indentedList(this.lines, token, this.problems);
         indentedActivity(this.lines, token, this.problems);
@@ -123,19 +125,9 @@ class Reader {
       this.closeSection(this.lines.start(line));
       this.open = new SectionBuilder(name, heading, this.lines.start(line));
     } else if (token.tag !== "h1") this.open?.beginPile(name, heading);
-    this.lastItem = heading.end;
-    const comment = /<!--.*?-->\s*$/.exec(content);
-    const meaning = comment && commentMeaning(comment[0].trim());
-    if (!comment || !meaning || !("allow" in meaning)) return;
-    const range = source.range(comment.index, comment.index + comment[0].trimEnd().length);
-    if (meaning.reason === "") {
-      this.problems.add(
-        "allow-without-reason",
-        range,
-        `Say why “${meaning.allow}” is meant: <!-- allow ${meaning.allow}: reason -->.`,
-      );
-    } else
-      this.items.silences.push({ code: meaning.allow, reason: meaning.reason, range, scope: this.lines.line(line) });
+    this.lastItem = { end: heading.end, heading: true };
+    const silence = headingSilence(source, this.lines.line(line), this.problems);
+    if (silence) this.items.silences.push(silence);
   }
 
   private closeSection(end: number): void {
@@ -159,6 +151,7 @@ class Reader {
       const token = tokens[i];
       if (token?.type === close && token.level === 0) break;
       if (token?.type === "fence" || token?.type === "heading_open") insideItem(this.lines, token, this.problems);
+      else if (token?.type === "html_block") commentUnder(this.lines, tokens, i, this.problems);
       under.look(tokens, i);
       if (token?.type !== "list_item_open" || token.level !== 1) continue;
       const raw = this.rawItem(tokens, i);
@@ -182,7 +175,7 @@ class Reader {
   }
 
   private item(raw: RawItem, ordered: boolean, section: SectionBuilder): Shape | undefined {
-    this.lastItem = raw.text.whole.end;
+    this.lastItem = { end: raw.text.whole.end, heading: false };
     let shape: Shape = "text";
     if (ordered) {
       shape = "event";
@@ -207,7 +200,7 @@ class Reader {
   }
 
   private link(text: SourceText): void {
-    if (/\]\s*[([]/.test(text.text)) this.linked.push(text);
+    if (/\]\s*[([]|\)\[#/.test(text.text)) this.linked.push(text);
   }
 
   private rawItem(tokens: readonly Token[], at: number): RawItem | undefined {
@@ -264,17 +257,6 @@ class Reader {
     );
     if (read && "forms" in read) this.open.addTable(read.forms);
     else for (const pair of read?.pairs ?? []) this.open.add({ shape: "pair", item: pair });
-  }
-
-  private html(token: Token): void {
-    const [first, after] = token.map ?? [0, 0];
-    const range = this.block([first, after]);
-    if (/^\s*<!--/.test(token.content)) {
-      const start = this.text.indexOf("<!--", range.start);
-      const end = this.text.indexOf("-->", start) + 3;
-      if (end > start) lostComment(this.text, { start, end }, this.lastItem, this.problems);
-    }
-    listInHtml(this.lines, token, this.problems);
   }
 
   private fence(token: Token): void {

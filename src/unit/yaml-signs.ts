@@ -5,7 +5,7 @@ import { keyed, type Line, type Mend } from "./yaml-mend";
  */
 
 /** Options that hold names or texts: only in these a number sign or an asterisk was surely meant as written. */
-const textOptions: ReadonlySet<string> = new Set([
+export const textOptions: ReadonlySet<string> = new Set([
   ...["from", "title", "decoys", "distractors", "names", "piles", "directions", "allow", "stations"],
 ]);
 
@@ -95,6 +95,19 @@ function misreadSign(written: string): string | undefined {
   if (!sign) return undefined;
   const what = sign === "*" ? "a reference (alias)" : sign === "&" ? "a mark to refer to (anchor)" : "a type (tag)";
   return `YAML reads “${written.split(/[ \t]/)[0]}” as ${what}.`;
+}
+
+/** Numbers that are hardly meant as YAML reads them: `0x1F`, `0o17`, `1e3`, and `1.000`, which is one. */
+const otherNumber = /^[-+]?(?:0x[\da-f]+|0o[0-7]+|[\d.]+e[-+]?\d+|\d{1,3}\.000)$/i;
+
+/** What YAML reads a number as, where that shows in other digits; with the fix that writes those that were meant. */
+export function otherDigits(
+  written: string,
+  value: number,
+): { readonly message: string; readonly put: string } | undefined {
+  if (!otherNumber.test(written) || String(value) === written) return undefined;
+  const put = /^\d+\.\d+$/.test(written) ? written.replace(".", "") : String(value);
+  return { message: `YAML reads ${written} as ${value}.`, put };
 }
 
 /** A number sign that surely belongs to the name: a comment has a space behind it, or several before it. */

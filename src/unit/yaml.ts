@@ -6,6 +6,7 @@ import type { SourceText } from "./source-text";
 import type { Entry, Mapping } from "./unit";
 import { mendedText, unmended } from "./yaml-mend";
 import { findMends, type Outcome } from "./yaml-mends";
+import { otherDigits, textOptions } from "./yaml-signs";
 
 type Yaml = ReturnType<typeof parseDocument>;
 
@@ -65,6 +66,14 @@ export function readMapping(source: SourceText, range: Range, what: string, prob
       const fixes = whole ? [drop("Take this one out", placeOf(source, back(whole.start), back(whole.end)))] : [];
       problems.add("option-twice", keyRange, `“${name}” stands here twice; the first one counts.`, ...fixes);
       continue;
+    }
+    if (!textOptions.has(name)) {
+      for (const { written, value, start } of numbersIn(node)) {
+        const other = otherDigits(written, value);
+        const place = rangeOf(start, start + written.length);
+        if (other)
+          problems.add("unreadable-yaml", place, other.message, write(`Write “${other.put}”`, place, other.put));
+      }
     }
     entries.push({
       key: name,
@@ -135,6 +144,21 @@ function nodeRange(node: unknown): readonly [number, number] | undefined {
   if (typeof node !== "object" || node === null || !("range" in node)) return undefined;
   const { range } = node;
   return Array.isArray(range) ? [Number(range[0]), Number(range[1])] : undefined;
+}
+
+interface WrittenNumber {
+  readonly written: string;
+  readonly value: number;
+  readonly start: number;
+}
+
+/** All numbers in a value, as written. */
+function numbersIn(node: unknown): WrittenNumber[] {
+  if (isSeq(node)) return node.items.flatMap(numbersIn);
+  if (isMap(node)) return node.items.flatMap(({ value }) => numbersIn(value));
+  const start = nodeRange(node)?.[0];
+  if (!isScalar(node) || typeof node.value !== "number" || start === undefined) return [];
+  return [{ written: node.source ?? "", value: node.value, start }];
 }
 
 function trimEnd(text: string, [start, end]: readonly [number, number]): number {

@@ -47,6 +47,8 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "alho = garlic",
     "couve = cabbage",
     "ervilha = pea",
+    "salsa = parsley",
+    "trigo = wheat",
     "true: Ela come.",
     "false: Ela bebe.",
     "true: Ela ri.",
@@ -136,6 +138,19 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "2: Ela enche:",
     "  any o pneu",
   ],
+  "trap-comment-lines.md": [
+    "## Food",
+    "pão = bread by K5",
+    "mel = honey",
+    "sal = salt",
+    "chá = tea by K6",
+    "ovo = egg by K7",
+    "  as in Um ovo.",
+    "uva = grape",
+    "figo = fig",
+    "> lima = lime by K8",
+    "1: Ela ri.",
+  ],
   "trap-comments.md": [
     ...food,
     "ovo = egg by K7",
@@ -146,6 +161,8 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "nabo = turnip by K7",
     "pera = pear",
     "alho = garlic",
+    "milho = corn",
+    "couve = cabbage by K7",
     "soja = soy",
   ],
   "trap-fences.md": [...food, "ovo = egg"],
@@ -291,6 +308,7 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "Eu [...] fome. = I am [...] hungry.",
     "Ela [...] fome. = She is [...] hungry.",
     "Nós [...] fome. = We are .... hungry.",
+    "Vós [...] fome. = You are a [...] and x[ ] [ ] hungry.",
     "trago = I bring",
     "trago = I carry",
     "trago = I fetch",
@@ -361,6 +379,18 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "  any E mais nada.",
     "4: Ela ri.",
   ],
+  "trap-note-below.md": [
+    ...food.slice(0, 2),
+    "  as in Quero pão fresco.",
+    "mel = honey",
+    "sal = salt",
+    "chá = tea",
+    "A fruta pesa muito. = The fruit is heavy.",
+    "uma saca de farinha para o pão da semana = a sack of flour for Bread of the week",
+    "true: A fruta cresce.",
+    "false: O pão nada.",
+    "true: Ela vende Fruta fresca.",
+  ],
   "trap-notes.md": [...food, "uva = grape ▪", "figo = fig", "ovo = egg"],
   "trap-numbers.md": [
     ...food,
@@ -395,12 +425,20 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "kiwi = kiwi by K9",
     "a <- b = c -> d",
   ],
-  "trap-ties.md": [...food, "peço = I order", "trago = I bring", "levas = you carry", "site = the site"],
+  "trap-ties.md": [
+    ...food,
+    "peço = I order",
+    "trago = I bring",
+    "trazes = you bring",
+    "levas = you carry",
+    "site = the site",
+  ],
   "trap-pictures.md": [
     ...food,
     "picture a spoon = a colher",
     "picture a fork = o garfo",
     "picture a knife = a faca",
+    "picture a cup = a xícara",
     "see the map there = o mapa",
     "a mesa = a table",
   ],
@@ -442,8 +480,8 @@ interface Rewritten {
 
 const rewritten: Readonly<Record<string, Rewritten>> = {
   "trap-nearly.md": {
-    why: "a tab becomes a space, and two words with a space between them are what any note has: one of 18 is gone",
-    found: { "meant-as-pair": 7, "meant-as-statement": 10 },
+    why: "a tab becomes a space, and two words with a space between them are what any note has: one of 20 is gone",
+    found: { "meant-as-pair": 9, "meant-as-statement": 10 },
   },
   "trap-emphasis.md": {
     why: "stars that a separator parts become low lines, and both are printed as they stand",
@@ -452,6 +490,10 @@ const rewritten: Readonly<Record<string, Rewritten>> = {
   "trap-glued.md": {
     why: "a line at the margin is indented as if it went on; so the one that begins with “a.” may be a sentence that goes on: one of 11 is gone",
     found: { "not-an-item": 10, "unused-pairs": 1 },
+  },
+  "trap-note-below.md": {
+    why: "a line at the margin is indented as if it went on, and an indented line without a stop may be the rest of an item",
+    found: { "not-an-item": 1 },
   },
   "trap-not-nested.md": {
     why: "bullets one space in become items of the list and bear no trace; those behind an event's colon are found",

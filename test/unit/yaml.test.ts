@@ -95,3 +95,29 @@ describe("options that YAML reads otherwise", () => {
     });
   }
 });
+
+describe("numbers that YAML reads as others", () => {
+  for (const [written, wanted, told] of [
+    ["seed: 0x1F", "seed: 31", "0x1F"],
+    ["seed: 1.000 # of them", "seed: 1000 # of them", "1.000"],
+    ["copies: {7A: 0o17, 7B: 3}", "copies: {7A: 15, 7B: 3}", "0o17"],
+    ["blanks: 1e1\ntake: 012", "blanks: 10\ntake: 012", "1e1"],
+  ] as const) {
+    it(JSON.stringify(written), () => {
+      const text = block(written);
+      const { problems, activities } = readUnit(text);
+      assert.deepEqual(
+        problems.map(({ code, range }) => [code, text.slice(range.start, range.end)]),
+        [["unreadable-yaml", told]],
+      );
+      assert.equal(activities[0]?.options.broken, undefined, "all is read");
+      assert.equal(applyEdits(text, problems[0]?.fixes[0]?.edits ?? []), block(wanted));
+      assert.deepEqual(readUnit(block(wanted)).problems, []);
+    });
+  }
+
+  it("leaves other numbers and texts alone", () => {
+    for (const options of ["minutes: 7.5", "seed: 012", "seed: +3", "title: 0x1F", "margin: 5.250", "# seed: 0x1F"])
+      assert.deepEqual(readUnit(block(options)).problems, [], options);
+  });
+});

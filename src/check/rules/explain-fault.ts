@@ -30,19 +30,23 @@ function explainValue(
   activity?: PlannedActivity,
 ): Report {
   if (error.keyword === "unevaluatedProperties" || error.keyword === "additionalProperties") {
+    const set = new Set(activity?.block.options.entries.map(({ key }) => key));
     const near = nearest(entry.key, Object.keys(schema.properties), true).slice(0, 2);
     const remove = activity && removeOption(activity.block, text, entry.key);
     return {
       range: entry.keyRange,
       message: `There is no option “${entry.key}” here.${near[0] ? ` Did you mean “${near[0]}”?` : ""}`,
       fixes: [
-        ...near.map(
-          (name, i): Fix => ({
-            title: `Change to “${name}”`,
-            edits: [{ range: entry.keyRange, text: name }],
-            ...(i === 0 ? { preferred: true } : {}),
-          }),
-        ),
+        // Set a second time it would say nothing.
+        ...near
+          .filter((name) => !set.has(name))
+          .map(
+            (name, i): Fix => ({
+              title: `Change to “${name}”`,
+              edits: [{ range: entry.keyRange, text: name }],
+              ...(i === 0 ? { preferred: true } : {}),
+            }),
+          ),
         ...(remove ? [{ title: `Take out “${entry.key}”`, edits: [remove] }] : []),
       ],
     };
@@ -137,6 +141,21 @@ function need({ keyword, params }: OptionFault["error"], choices: readonly strin
   return "its form is not one that can be read";
 }
 
+/** `1_000`, `1,000` and `1 000` without what parts their thousands. */
+function ungrouped(written: string): string {
+  return /^\d{1,3}([_,'’\s])\d{3}(?:\1\d{3})*$/u.test(written) ? written.replace(/\D/g, "") : written;
+}
+
+/** What was written, in the form of an example with as many numbers: `6*5`, `6 х 5` with a Cyrillic letter as `6 x 5`. */
+function reshaped(written: string, examples: readonly unknown[], pattern: unknown): string[] {
+  const numbers = written.match(/\d+/g) ?? [];
+  if (numbers.length === 0 || typeof pattern !== "string") return [];
+  const form = examples.map(String).find((each) => each.match(/\d+/g)?.length === numbers.length);
+  let next = 0;
+  const put = form?.replace(/\d+/g, () => numbers[next++] ?? "");
+  return put !== undefined && new RegExp(pattern, "u").test(put) ? [put] : [];
+}
+
 /**
  * Values to offer. An enumeration is all there is; of an open range a limit, the number in what was written, or the default is
  * offered, and a schema's examples only for texts: in place of a list or a number they would be somebody else's data.
@@ -158,7 +177,7 @@ function valuesFor(
     return { choices: [String(limit)], open: true };
   }
   if (facts["type"] === "integer" || facts["type"] === "number") {
-    const number = typeof written === "string" ? /\d+(?:\.\d+)?/.exec(written)?.[0] : undefined;
+    const number = typeof written === "string" ? /\d+(?:\.\d+)?/.exec(ungrouped(written))?.[0] : undefined;
     const [low, high] = [
       Number(facts["minimum"] ?? Number.NEGATIVE_INFINITY),
       Number(facts["maximum"] ?? Number.POSITIVE_INFINITY),
@@ -170,5 +189,7 @@ function valuesFor(
   if (facts["type"] !== "string") return { choices: [], open: true };
   const examples = Array.isArray(facts["examples"]) ? facts["examples"] : [];
   const values = facts["default"] === undefined ? examples : [facts["default"], ...examples];
+  const meant = typeof written === "string" ? reshaped(written, examples, facts["pattern"]) : [];
+  if (meant.length > 0) return { choices: meant, open: true };
   return { choices: [...new Set(values.map(String))], open: true };
 }

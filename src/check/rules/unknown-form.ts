@@ -75,23 +75,45 @@ function faultOf(tie: Tie, tables: readonly NamedTable[], unit: Unit): { report:
   const persons = first.table.persons.filter((_, row) =>
     isForm(tie, first.table.forms[row]?.[first.index]?.text ?? ""),
   );
+  // All between the column and the closing bracket is the person.
   const title = (person: string) => ({
     title: `It is the form for “${person}”`,
-    edits: [{ range: { start: place.end, end: place.end }, text: ` "${person}"` }],
+    edits: [{ range: { start: place.end, end: tie.range.end - 1 }, text: ` "${person}"` }],
   });
+  const { table, index } = first;
   if (tie.person !== undefined) {
     if (persons.some(({ text }) => text === tie.person)) return undefined;
+    const row = table.persons.findIndex(({ text }) => text === tie.person);
+    const wanted = respelt(tie, unit, row < 0 ? [] : [table.forms[row]?.[index]?.text ?? ""]);
+    const message = `“${tie.text}” is not the form of “${tie.column}” for “${tie.person}”.`;
     return {
-      report: { range: tie.range, message: `“${tie.text}” is not the form of “${tie.column}” for “${tie.person}”.` },
+      report: { range: tie.range, message, fixes: [...persons.map(({ text }) => title(text)), ...wanted] },
       near: true,
     };
   }
-  if (persons.length === 0)
-    return {
-      report: { range: tie.range, message: `“${tie.text}” is no form of “${tie.column}” in its table.` },
-      near: true,
-    };
+  if (persons.length === 0) {
+    const fixes = respelt(
+      tie,
+      unit,
+      table.forms.map((row) => row[index]?.text ?? ""),
+    );
+    const message = `“${tie.text}” is no form of “${tie.column}” in its table.`;
+    return { report: { range: tie.range, message, fixes }, near: true };
+  }
   if (persons.length === 1) return undefined;
   const message = `“${tie.text}” is the form of “${tie.column}” for ${persons.map(({ text }) => `“${text}”`).join(" and ")}: say for which.`;
   return { report: { range: tie.range, message, fixes: persons.map(({ text }) => title(text)) }, near: true };
+}
+
+/** The form that is spelt nearly as in the tie, with its capital; none where the tie has signs of Markdown in it. */
+function respelt({ text, range }: Tie, unit: Unit, forms: readonly string[]) {
+  const place = { start: range.start + 1, end: range.start + 1 + text.length };
+  const near = nearest(
+    text,
+    forms.filter((form) => form !== ""),
+    true,
+  )[0];
+  if (near === undefined || unit.text.slice(place.start, place.end) !== text) return [];
+  const put = /^\p{Lu}/u.test(text) ? near.replace(/^./u, (letter) => letter.toUpperCase()) : near;
+  return [{ title: `Change to “${put}”`, edits: [{ range: place, text: put }] }];
 }

@@ -34,7 +34,17 @@ export const unknownSection: Rule<CheckContext> = {
       }));
       const missing = single.map(({ name, range, file, among }) => {
         if (file !== undefined) return { range, message: `There is no unit “${file}” beside this one.` };
-        const near = nearest(name, among ?? unit.sections.map((section) => section.name)).slice(0, 3);
+        const names = [...new Set(among ?? unit.sections.map((section) => section.name))];
+        const listed = listOf(name, names);
+        if (listed) {
+          const message = `No section is called “${name}”: several names are a list, and a list stands in brackets.`;
+          return {
+            range,
+            message,
+            fixes: [{ title: "Put them in brackets", edits: [{ range, text: listed }], preferred: true }],
+          };
+        }
+        const near = nearest(name, names).slice(0, 3);
         return {
           range,
           message: `No section is called “${name}”.${near[0] ? ` The nearest is “${near[0]}”.` : ""}`,
@@ -50,6 +60,13 @@ export const unknownSection: Rule<CheckContext> = {
       return [...commas, ...missing];
     }),
 };
+
+/** `At the bench, On the road`: names of sections with commas between them, as a list. */
+function listOf(written: string, names: readonly string[]): string | undefined {
+  const parts = written.split(/\s*[,;]\s*/u);
+  const known = parts.length > 1 && parts.every((part) => names.includes(part));
+  return known ? `[${parts.map(quoted).join(", ")}]` : undefined;
+}
 
 /** Ranges of neighbours in a list that are together the name of a section with a comma in it. */
 function commaNames(unknown: readonly UnknownSection[], unit: Unit): Range[] {

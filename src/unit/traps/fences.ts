@@ -21,19 +21,23 @@ export function nearlyActivity(lines: LineIndex, token: Token, problems: Problem
   if (/^(?:activity|stations)$/.test(first)) return false;
   const nearly = /^\W?act[iv]{1,3}t?[iy]{1,2}(?:es)?\W?$/i.test(first);
   const made = makes.test(token.content) && /^\s*(?:#.*\s*)?[\w-]+[ \t]*[:=：]/u.test(token.content);
-  if (!nearly && !made) return false;
+  const stations = /^\W?stations?\W?$/i.test(first);
+  if (!nearly && !made && !stations) return false;
   const head = lines.line(token.map?.[0] ?? 0);
   const at = head.start + lines.text.slice(head.start, head.end).indexOf(token.markup) + token.markup.length;
   const text = lines.text.slice(at, head.end);
   const start = at + (text.length - text.trimStart().length);
   const named = { start, end: start + first.length };
   const range = first === "" ? { start: at - token.markup.length, end: at } : named;
+  const name = stations ? "stations" : "activity";
   const fix = write(
-    "Write “activity”",
-    nearly ? named : { start, end: Math.max(start, at + text.trimEnd().length) },
-    "activity",
+    `Write “${name}”`,
+    nearly || stations ? named : { start, end: Math.max(start, at + text.trimEnd().length) },
+    name,
   );
-  const message = "This block is no activity: its name is “activity”.";
+  const message = stations
+    ? "This block is no plan of stations: its name is “stations”."
+    : "This block is no activity: its name is “activity”.";
   // A block in which hardly anything else can be meant is told wherever it stands.
   if (nearly && made) problems.add("not-an-activity", range, message, fix);
   else problems.trap("not-an-activity", range, message, fix);

@@ -32,15 +32,15 @@ export function picturePath(source: SourceText, mask: readonly boolean[], proble
   }
 }
 
-/** `![[spoon.png]]`, `![a][spoon.png]` and `![a](spoon.png` without its end. */
+/** `![[spoon.png]]`, `![a][spoon.png]`, `!(a)[spoon.png]` and `![a](spoon.png` without its end. */
 export function nearlyPicture(source: SourceText, mask: readonly boolean[], problems: Problems): void {
   const nearly =
-    /!\[\[([^\]|\n]+?)(?:\|[^\]\n]*)?\]\]|(!\[[^\]\n]*\]\([^()\s]+\.[a-z]{2,4})(?=\s|$)(?![^\n]*\))|!\[([^\]\n]*)\]\[([^\][\n]+\.(?:png|jpe?g|gif|svg|webp))\]/giu;
+    /!\[\[([^\]|\n]+?)(?:\|[^\]\n]*)?\]\]|(!\[[^\]\n]*\]\([^()\s]+\.[a-z]{2,4})(?=\s|$)(?![^\n]*\))|!(?:\[([^\]\n]*)\]|\(([^()\n]*)\))\[([^\][\n]+\.(?:png|jpe?g|gif|svg|webp))\]/giu;
   for (const match of source.text.matchAll(nearly)) {
     if (mask[match.index]) continue;
     const range = source.range(match.index, match.index + match[0].length);
-    const path = (match[1] ?? match[4])?.trim() ?? "";
-    const name = match[3] ?? path.replace(/^.*\//u, "").replace(/\.[a-z]+$/iu, "");
+    const path = (match[1] ?? match[5])?.trim() ?? "";
+    const name = match[3] ?? match[4] ?? path.replace(/^.*\//u, "").replace(/\.[a-z]+$/iu, "");
     const wanted = match[2] ? `${match[2]})` : `![${name}](${/\s/.test(path) ? `<${path}>` : path})`;
     problems.trap(
       "picture-path",

@@ -81,15 +81,17 @@ function nearlyTie(source: SourceText, columns: Columns, env: Env, problems: Pro
       `This is a link and ties nothing; the column has a number sign before it: ${wanted}.`,
     );
   }
-  for (const match of source.text.matchAll(/(?<!!)(\[[^[\]\n]+\])\[#[^\S\n]*([^\]\n]*[^\]\s])[^\S\n]*\]/gu)) {
-    const [whole, text = "", name = ""] = match;
+  for (const match of source.text.matchAll(
+    /(?<!!)(?:(\[[^[\]\n]+\])|(?<=^|\s)\(([^()\n]+)\))\[#[^\S\n]*([^\]\n]*[^\]\s])[^\S\n]*\]/gu,
+  )) {
+    const [whole, text, round = "", name = ""] = match;
     if (mask[match.index] || !columns.has(name)) continue;
-    const wanted = text + target(name, "");
+    const wanted = (text ?? `[${round}]`) + target(name, "");
     tell(
       match.index,
       whole,
       wanted,
-      `This ties nothing and is printed as it stands; with round brackets it is ${wanted}.`,
+      `This ties nothing and is printed as it stands; ${text ? "with round brackets" : "the other way round"} it is ${wanted}.`,
     );
   }
 }

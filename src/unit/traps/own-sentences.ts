@@ -2,11 +2,12 @@ import type { LineIndex } from "../../base/range";
 import type { Env } from "../inline";
 import { scan, spacedSeparators } from "../inline";
 import type { RawItem } from "../items";
-import { type Problems, write } from "../problems";
+import { insert, type Problems, write } from "../problems";
+import { newlineOf } from "./lines";
 import { column } from "./nesting";
 
 /*
- * A line below an item that is a sentence of its own and goes on the item's text, with which it would be printed.
+ * A line below an item that is a sentence or a note of its own and goes on the item's text, with which it would be printed.
  */
 
 /** A line of an item's text behind the first: where it begins in that text, without the white space before it. */
@@ -15,9 +16,16 @@ interface Line {
   readonly text: string;
 }
 
-/** Two words at least from a capital to a stop. */
-const sentence = /^\p{P}*\p{Lu}.*\s.*[.!?…]\p{P}*$/u;
+/** Two words at least from a capital to a stop, also behind a dash that a program made of a hyphen. */
+const sentence = /^(?:[–—−][^\S\n]+)?\p{P}*\p{Lu}.*\s.*[.!?…]\p{P}*$/u;
+const dash = /^[–—−][^\S\n]+/u;
 const stopped = /[.!?…]\p{P}*$/u;
+
+/** Two words at least from a capital on, as a note begins. */
+const noted = /^\p{Lu}.*\s\S/u;
+
+/** No program breaks a line where its first words would still have stood above within so many characters. */
+const wrapped = 60;
 
 /** `  Quero água.` below `- a água = water`, and `Ela volta.` at the margin below `2. Ela sai.` */
 export function ownSentence(
@@ -27,7 +35,8 @@ export function ownSentence(
   env: Env,
   problems: Problems,
 ): void {
-  if (!sentence.test(text) || /[=＝|｜]/u.test(text)) return;
+  const whole = sentence.test(text);
+  if ((!whole && !noted.test(text)) || /[=＝|｜]/u.test(text)) return;
   const { text: source, block, nested } = item;
   const at = source.source(start);
   const line = lines.line(lines.lineAt(at));
@@ -37,7 +46,10 @@ export function ownSentence(
   const above = source.text.slice(0, start).trimEnd();
   const under = " ".repeat(column(head));
   const place = { start: line.start, end: at };
-  const bullet = write("Make a bullet of it", place, `${under}- `);
+  const sentenced = { start: line.start, end: at + (dash.exec(text)?.[0].length ?? 0) };
+  const bullet = write("Make a bullet of it", sentenced, `${under}- `);
+  const note = insert("Put a blank line before it", line.start, newlineOf(lines));
+  const stay = write("Leave it with the item above", place, under);
   const say = (...fixes: ReturnType<typeof write>[]): void =>
     problems.trap(
       "not-an-item",
@@ -48,17 +60,24 @@ export function ownSentence(
   if (/\d/.test(sign)) {
     const next = `${indent}${Number.parseInt(sign, 10) + 1}${sign.slice(-1)} `;
     // Who indents a line says that it belongs to the item.
-    if (lazy && stopped.test(above))
-      say(write("Make it an item", place, next), write("Leave it with the item above", place, under));
+    if (whole && lazy && stopped.test(above)) say(write("Make it an item", place, next), stay);
     return;
   }
+  const last = lines.line(lines.lineAt(line.start) - 1);
+  const room = wrapped - (last.end - last.start);
+  // Of several lines the first is told.
+  const ownLine = lazy && !above.includes("\n") && (text.split(/\s/, 1)[0] ?? "").length < room;
   if (/^\[[ xX]\]\s/.test(above)) {
-    if (above.startsWith("[ ]") && nested.length === 0 && lazy && stopped.test(above)) say(bullet);
+    if (!lazy || !stopped.test(above)) return;
+    if (whole && above.startsWith("[ ]") && nested.length === 0) say(bullet, note);
+    else if (ownLine) say(note, stay);
     return;
   }
   const [equals] = spacedSeparators(source.text, scan(source.text, env).mask, "=");
   if (!equals || equals.end >= above.length) return;
   // A word with its gloss is no sentence, so that none goes on in the next line.
   const word = /^\p{P}*\p{Ll}/u.test(above) && !/[.!?…,;:]$/u.test(above);
-  if (word || (lazy && stopped.test(above))) say(bullet);
+  if (!word && !(lazy && stopped.test(above))) return;
+  if (whole) say(bullet, ...(lazy ? [note] : []));
+  else if (ownLine) say(note, stay);
 }

@@ -1,0 +1,39 @@
+import assert from "node:assert/strict";
+import { readUnitText } from "../support/units";
+
+const unit = (options: string): string =>
+  `## Rodas\n\n- roda = wheel\n\n## Selins\n\n- selim = saddle\n\n\`\`\`activity\n${options}\n\`\`\`\n`;
+
+/** What the first fix of the only finding with this code writes. */
+async function firstFix(options: string, code: string): Promise<string> {
+  const found = (await readUnitText(unit(options))).findings.filter((finding) => finding.code === code);
+  assert.equal(found.length, 1, options);
+  return found[0]?.fixes[0]?.edits.map(({ text }) => text).join() ?? "";
+}
+
+describe("fixes of options", () => {
+  for (const [written, fixed] of [
+    ["grid: 6*5", "6 x 5"],
+    ["grid: 6 х 5", "6 x 5"],
+    ["grid: 40", "auto"],
+    ["seed: 1_000", "1000"],
+    ["seed: 12 000", "12000"],
+    ["seed: 7 or 8", "7"],
+  ] as const) {
+    it(`${written} is meant as ${fixed}`, async () =>
+      assert.equal(await firstFix(`make: tiles\n${written}`, "wrong-option"), fixed));
+  }
+
+  it("rename no option to one that is set already", async () => {
+    assert.equal(await firstFix("make: tiles\ngird: 3 x 3", "wrong-option"), "grid");
+    assert.equal(await firstFix("make: tiles\ngrid: 4 x 4\ngird: 3 x 3", "wrong-option"), "");
+  });
+
+  it("make a list of several names, and name each section once", async () => {
+    assert.equal(await firstFix("make: loop\nfrom: Rodas, Selins", "unknown-section"), "[Rodas, Selins]");
+    assert.equal(await firstFix("make: loop\nfrom: Rodas, Selim", "unknown-section"), "Rodas");
+    const { findings } = await readUnitText(`${unit("make: loop\nfrom: Selas")}\n## Selins\n`);
+    const titles = findings.find(({ code }) => code === "unknown-section")?.fixes.map(({ title }) => title);
+    assert.deepEqual(titles, ["Change to “Selins”", "Change to “Rodas”"]);
+  });
+});
