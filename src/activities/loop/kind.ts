@@ -10,7 +10,7 @@ import { cardTexts, confusedCards } from "./overlooked";
 import { loopPapers } from "./papers";
 import { loopPieces, loopRecord } from "./pieces";
 import { rules } from "./rules";
-import { pieceSheets } from "./sheets";
+import { loopSharing, pieceSheets } from "./sheets";
 import { verdicts } from "./verdicts";
 
 /** Cards that each answer the one before, in a circle round the room or on a table. */
@@ -24,6 +24,7 @@ export const loop: ActivityKind<LoopDeal, DealtLoop> = {
   deal: dealLoop,
   dealing: dealingLoop,
   pieceSheets,
+  sharing: loopSharing,
   solutionSheets,
   pieces: loopPieces,
   record: loopRecord,
