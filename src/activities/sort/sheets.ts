@@ -1,5 +1,6 @@
 import { pieceMark } from "../../base/mark";
-import { cardCuts, lowered, type PlacedCard, placesByPage, setCard, shareRows } from "../../page/cards";
+import type { Run } from "../../base/run";
+import { type CardFace, cardCuts, lowered, type PlacedCard, placesByPage, setCard, shareRows } from "../../page/cards";
 import { sheetOf } from "../../page/document";
 import type { Box } from "../../page/paper";
 import type { Sheet, SheetItem } from "../../page/sheet";
@@ -16,9 +17,10 @@ import {
   type SortLayout,
   wordsBox,
 } from "./layout";
-import type { DealtSort, SortCard, SortDeal } from "./model";
+import { type DealtSort, equals, type SortCard, type SortDeal } from "./model";
 
 const markSize = 5;
+const noBreak = "\u00a0";
 const labelSize = 8;
 /** Baseline of the mark above the cut, and its distance from the sides, mm. */
 const foot = 2.2;
@@ -103,9 +105,30 @@ function drawPiece(
   const card = cardAt(dealt, deal, piece);
   if (!card) return [];
   const face = { ...faceOf(card, press), source: card.source };
-  const words =
-    layout.size === undefined ? [] : (setCard(face, wordsBox(place), layout.size, press.typeface, { maxLines }) ?? []);
+  const words = layout.size === undefined ? [] : wordsOf(face, wordsBox(place), layout.size, press);
   return [area, ...words, ...(card.by === undefined ? [] : [labelAt(card.by, place)]), markAt(mark, place)];
+}
+
+/** What stands on a card; a pair that takes two lines is parted after its equals sign, or before it, where its sides have room. */
+function wordsOf(face: CardFace, box: Box, size: number, press: Press): SheetItem[] {
+  const set = (runs: readonly Run[]) => setCard({ ...face, runs }, box, size, press.typeface, { maxLines }) ?? [];
+  const words = set(face.runs);
+  const parted = [`${noBreak}= `, ` =${noBreak}`]
+    .map((between) => set(partedAt(face.runs, between)))
+    .find((items) => items.length === words.length);
+  return parted ? parted.map(asWritten) : words;
+}
+
+/** The runs of a pair so that a line ends at its equals sign or nowhere; none where there is no such sign. */
+function partedAt(runs: readonly Run[], between: string): readonly Run[] {
+  const sign = runs.findIndex(({ text }) => text === equals);
+  if (sign < 0 || runs.some(({ text }) => text.includes(noBreak))) return [];
+  return runs.map((run, i) => ({ ...run, text: i === sign ? between : run.text.replaceAll(" ", noBreak) }));
+}
+
+function asWritten(item: SheetItem): SheetItem {
+  if (item.type !== "text") return item;
+  return { ...item, runs: item.runs.map((run) => ({ ...run, text: run.text.replaceAll(noBreak, " ") })) };
 }
 
 /** The card with a piece's number; undefined for header cards and blank ones. */
