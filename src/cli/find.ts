@@ -1,6 +1,7 @@
 import { readdir, readFile } from "node:fs/promises";
 import path from "node:path";
 import { pieceMark } from "../base/mark";
+import { placeSaid } from "../make/place-said";
 import { dealSaid, type Found, type FoundDeal, isCode, printedOn } from "../make/reprint";
 import { openEngine, pieceFilesEnding, reason } from "./units";
 import { FileError, say, UsageError } from "./usage";
@@ -57,7 +58,8 @@ function describe(found: Found): string {
   const lines = [`${mark}: ${dealSaid(found)}${current ? "" : ", an earlier print"}`, `  shows    ${printedOn(found)}`];
   const at = entry?.at[0];
   if (at) lines.push(`  printed  ${at.file}, page ${at.page}, ${at.x} mm from the left and ${at.y} mm from the top`);
-  if (entry && !found.drawing.blank) lines.push(`  belongs  ${JSON.stringify(entry.solution)}`);
+  const belongs = entry && !found.drawing.blank ? placeSaid(entry.solution) : undefined;
+  if (belongs !== undefined) lines.push(`  belongs  ${belongs}`);
   return lines.join("\n");
 }
 

@@ -63,6 +63,9 @@ async function makeUnit(workshop: Workshop, file: string, out: string, options: 
     return refuse([{ ...report, findings: error.findings }]);
   }
   await writeWhole(out, made);
+  // What stops nothing is told all the same: levels that change nothing, words that lack.
+  const findings = report.findings.filter(({ severity }) => severity === "warning");
+  for (const line of findingLines({ ...report, findings }, style)) say(line);
   const shown = path.relative(process.cwd(), out) || ".";
   const lines = [
     `${file}:`,
