@@ -1,8 +1,8 @@
 import type { ActivityKind, Deal, Dealt, Press } from "../activities/contract";
-import { setsFor } from "../activities/copies";
 import { upTo } from "../base/seed";
 import type { Sheet } from "../page/sheet";
 import { forCutting } from "./cutting";
+import { setsWanted } from "./masters";
 import { copyNumbers } from "./pieces-file";
 
 /** Sheets of pieces that leave the printer together, and the sets on them: one on sheets of its own, or several on one sheet. */
@@ -38,9 +38,6 @@ export function* printRuns<D extends Deal, T extends Dealt<D>>(
 }
 
 /** How many times a master stands on its sheet: as often as there is room, but no more than the largest class needs. */
-function mastersOf({ request, deals }: Dealt<Deal>, room: number): number {
-  const { classes, options } = request;
-  if (classes.length === 0) return room;
-  const needed = Math.max(...classes.map((learners) => setsFor(learners, options.value.group)));
-  return Math.max(1, Math.min(room, Math.ceil(needed / deals.length)));
+function mastersOf(dealt: Dealt<Deal>, room: number): number {
+  return Math.min(room, setsWanted(dealt) ?? room);
 }

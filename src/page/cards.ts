@@ -24,4 +24,4 @@ export {
   placeGrid,
   placesByPage,
 } from "./cards/grid";
-export { type CardRows, packRows } from "./cards/rows";
+export { type CardRows, lowered, packRows, type SharedRows, shareRows } from "./cards/rows";

@@ -172,6 +172,14 @@ describe("the command line", function () {
     assert.equal(err, "Standard input is not UTF-8 text.\n");
   });
 
+  it("tells warnings of what it makes, and makes it", () => {
+    desk.write("a.unit.md", unitOf(4, "margin: 6"));
+    const { code, err, out } = desk.cutwork(["make", "a.unit.md"]);
+    assert.equal(code, 0);
+    assert.match(err, /^a\.unit\.md:\d+:\d+ warning narrow-margin /);
+    assert.match(out, /\.card\.pdf/);
+  });
+
   it("says which PDFs in the folder are of an earlier print, and leaves them", () => {
     desk.write("a.unit.md", unitOf(4, "title: One"));
     assert.equal(desk.cutwork(["make", "a.unit.md"]).err, "");

@@ -15,7 +15,7 @@ describe("laminating on the prep sheet", () => {
   it("names the activities, tiles apart from cards, each at its time", async () => {
     const all = await prepSheet(`${front}${tiles(laminate)}\n${said("sort", laminate)}\n${story("slip: none")}`);
     assert.match(all, /Laminate the tiles of “My tiles” as whole sheets and cut them afterwards without a rim/);
-    assert.match(all, /Laminate the pieces and slips of “My sort” after cutting: .* 4 mm apart .* 2 mm of film/);
+    assert.match(all, /Laminate the pieces of “My sort” after cutting: .* 4 mm apart .* 2 mm of film/);
     assert.doesNotMatch(all, /[Ll]aminate[^.]*“My strips”/);
     const [whole, cut, pieces] = ["Laminate the tiles", "Cut along", "Laminate the pieces"].map((part) =>
       all.indexOf(part),
@@ -32,6 +32,18 @@ describe("laminating on the prep sheet", () => {
     assert.match(all, /slips of “My calls” after cutting/);
     assert.match(all, /Pens wipeable/);
     assert.match(all, /Laminator: its rollers|Cut along/);
+  });
+});
+
+describe("laminating where learners cut", () => {
+  it("takes their pieces whole and the slips after cutting: no activity's pieces are laminated twice", async () => {
+    const both = `${laminate}\nblanks: 2\nslip: order\ncutting: learners`;
+    const all = await prepSheet(front + story(both));
+    assert.match(all, /Laminate the sheets of pieces of “My strips” whole; learners cut them/);
+    assert.match(all, /Laminate the slips of “My strips” after cutting/);
+    assert.doesNotMatch(all, /Laminate the pieces/);
+    const teacher = await prepSheet(front + story(both.replace("learners", "teacher")));
+    assert.match(teacher, /Laminate the pieces of “My strips” and the slips of “My strips” after cutting/);
   });
 });
 

@@ -157,7 +157,7 @@ describe("the prep sheet", () => {
   it("asks for copies of a master, and for the sheets of labels", async () => {
     const said = await prep(unitOf(12, "grid: 3 x 3\ncopies: by copier", front));
     assert.match(said, /Words – tiles card 1 master 8 /);
-    assert.match(said, /one copy for each set: 5 for the largest class/);
+    assert.match(said, /onto card at 100 %, for the largest class: “Words – tiles” 5 times\./);
     assert.match(said, /Labels 1 sheet /);
     // Thirteen sets have a label each, fourteen labels fit a sheet; two sheets for fifteen.
     assert.match(await prep(unit), /Labels 1 sheet /);
@@ -175,5 +175,17 @@ describe("labels", () => {
       assert.ok(all.includes(`${deal.level}, set ${i === 0 ? 7 : 6}`));
     }
     assert.equal(all.split("9 tiles").length - 1, 13);
+  });
+
+  it("are as many for a master as the largest class needs sets, shared among its deals", async () => {
+    const front = "---\nteaches: pt\nclasses: [10, 14]\n---\n\n";
+    const label = /a copy of the master/g;
+    for (const [options, labels] of [
+      ["copies: by copier", 7],
+      ["copies: by copier\nversions: 2", 8],
+    ] as const) {
+      const all = (await texts(unitOf(12, `grid: 3 x 3\n${options}`, front), "labels")).join("\n");
+      assert.equal(all.replace(/\s+/g, " ").match(label)?.length, labels, options);
+    }
   });
 });

@@ -112,8 +112,15 @@ describe("sets that share a sheet", () => {
     assert.ok(few.pieces.pieces.every(({ at }) => at.length === 2));
     const unit = sentenceUnit(two, "title: My sentences\ncopies: by copier", front(5));
     const said = await prepSheet(unit);
-    assert.match(said, /one copy for each set: 2 for the largest class\. A copy of “My sentences” makes 2 sets\./);
+    assert.match(said, /onto card at 100 %, for the largest class: “My sentences” once, 2 sets a copy\./);
     assert.doesNotMatch(said, /Telling sets apart/);
+    // Twenty sets, so many on a copy as the sheet holds.
+    const each = places.length / 6;
+    const large = await prepSheet(sentenceUnit(two, "title: My sentences\ncopies: by copier", front(40)));
+    const times = Math.ceil(20 / each);
+    assert.ok(times > 1);
+    assert.ok(large.includes(`“My sentences” ${times} times, ${each} sets a copy.`), large);
+    assert.match(large, new RegExp(`1 sheet, 10 g, and ${times} for the copies of masters`));
   });
 
   it("are told on the prep sheet, and a card of them is printed again as it was", async () => {

@@ -11,7 +11,7 @@ import { cardTexts, confusedCards } from "./overlooked";
 import { loopPapers } from "./papers";
 import { loopPieces, loopRecord } from "./pieces";
 import { rules } from "./rules";
-import { pieceSheets } from "./sheets";
+import { loopSharing, pieceSheets } from "./sheets";
 import { verdicts } from "./verdicts";
 
 /** Cards that each answer the one before, in a circle round the room or on a table. */
@@ -25,9 +25,10 @@ export const loop: ActivityKind<LoopDeal, DealtLoop> = {
   deal: dealLoop,
   dealing: dealingLoop,
   pieceSheets,
+  sharing: loopSharing,
   solutionSheets,
   pieces: loopPieces,
-  belongs: (next) => (isText(next) && next !== "" ? `before ${next}` : ""),
+  belongs: (next) => (isText(next) ? (next === "" ? "nowhere: it is left over" : `before ${next}`) : ""),
   record: loopRecord,
   papers: loopPapers,
   guide: loopGuide,

@@ -1,6 +1,6 @@
 import { pieceMark } from "../../base/mark";
 import { upTo } from "../../base/seed";
-import { cardCuts, type PlacedCard, setCard } from "../../page/cards";
+import { cardCuts, lowered, type PlacedCard, setCard, shareRows } from "../../page/cards";
 import { sheetOf } from "../../page/document";
 import { type Box, mm } from "../../page/paper";
 import type { Sheet, SheetItem } from "../../page/sheet";
@@ -25,17 +25,13 @@ export function pieceSheets(dealt: DealtRebuild, deal: RebuildDeal, copy: number
 export function rebuildSharing(dealt: DealtRebuild, deal: RebuildDeal, press: Press): Sharing | undefined {
   const { box } = layoutRebuild(dealt, press);
   const { pages, places } = placeRebuild(dealt, deal, press);
-  const apart = Math.max(...places.map(({ y, h }) => y + h)) - box.y;
-  const sets = Math.floor(box.h / apart + 1e-6);
-  if (pages > 1 || sets < 2) return undefined;
+  const shared = pages > 1 ? undefined : shareRows(box, places);
+  if (!shared) return undefined;
   const sheet = (copies: readonly (number | undefined)[]): Sheet => {
-    const parts = copies.map((copy, i) => ({
-      copy,
-      places: places.map((each) => ({ ...each, y: each.y + i * apart })),
-    }));
+    const parts = copies.map((copy, i) => ({ copy, places: lowered(places, i * shared.apart) }));
     return sheetWith(dealt, deal, press, { set: setsLabel(copies), index: 0, pages: 1, parts });
   };
-  return { sets, apart, sheet };
+  return { ...shared, sheet };
 }
 
 interface SheetParts {

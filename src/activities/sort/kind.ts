@@ -12,7 +12,7 @@ import type { DealtSort, SortDeal } from "./model";
 import { confusedPiles, pilesFor, sortPlaces, sortTexts } from "./overlooked";
 import { sortPieces, sortRecord } from "./pieces";
 import { rules } from "./rules";
-import { pieceSheets } from "./sheets";
+import { pieceSheets, sortSharing } from "./sheets";
 import { verdicts } from "./verdicts";
 
 /** Cards that are sorted into piles: true or false, or what the headings of a section say. */
@@ -34,6 +34,7 @@ export const sort: ActivityKind<SortDeal, DealtSort> = {
   },
   deal: dealSort,
   pieceSheets,
+  sharing: sortSharing,
   solutionSheets,
   pieces: sortPieces,
   belongs: (piles) => quotedList(listOf(piles, isText)),

@@ -14,6 +14,9 @@ export interface SortPile {
   readonly lang?: string;
 }
 
+/** Between the two sides of a pair on one card, a run of its own. */
+export const equals = " = ";
+
 /** What stands on a card. */
 export interface CardText {
   /** Empty for a bare picture. */

@@ -1,11 +1,12 @@
 import { pieceMark } from "../../base/mark";
-import { cardCuts, type PlacedCard, placesByPage, setCard } from "../../page/cards";
+import type { Run } from "../../base/run";
+import { type CardFace, cardCuts, lowered, type PlacedCard, placesByPage, setCard, shareRows } from "../../page/cards";
 import { sheetOf } from "../../page/document";
 import type { Box } from "../../page/paper";
 import type { Sheet, SheetItem } from "../../page/sheet";
-import type { Press } from "../contract";
+import type { Press, Sharing } from "../contract";
 import { blanksOf } from "../copies";
-import { activityPage, folio, setLabel, stateOf } from "../sheet-page";
+import { activityPage, folio, setLabel, setsLabel, stateOf } from "../sheet-page";
 import {
   faceOf,
   headerBoxes,
@@ -16,9 +17,10 @@ import {
   type SortLayout,
   wordsBox,
 } from "./layout";
-import type { DealtSort, SortCard, SortDeal } from "./model";
+import { type DealtSort, equals, type SortCard, type SortDeal } from "./model";
 
 const markSize = 5;
+const noBreak = "\u00a0";
 const labelSize = 8;
 /** Baseline of the mark above the cut, and its distance from the sides, mm. */
 const foot = 2.2;
@@ -26,17 +28,48 @@ const side = 2.6;
 
 /** The cards of one copy: names of the piles, cards as dealt, blank ones. */
 export function pieceSheets(dealt: DealtSort, deal: SortDeal, copy: number | undefined, press: Press): Sheet[] {
-  const layout = layoutSort(dealt, press);
+  const pages = placesOf(dealt, deal, press);
+  return pages.map((places, index) =>
+    sheetWith(dealt, deal, press, { set: setLabel(copy), index, pages: pages.length, parts: [{ copy, places }] }),
+  );
+}
+
+/** Sets of a few rows lie on one sheet, each in rows of its own. */
+export function sortSharing(dealt: DealtSort, deal: SortDeal, press: Press): Sharing | undefined {
+  const [places = [], ...more] = placesOf(dealt, deal, press);
+  const shared = more.length > 0 ? undefined : shareRows(layoutSort(dealt, press).box, places, dealt.options.cards);
+  if (!shared) return undefined;
+  const sheet = (copies: readonly (number | undefined)[]): Sheet => {
+    const parts = copies.map((copy, i) => ({ copy, places: lowered(places, i * shared.apart) }));
+    return sheetWith(dealt, deal, press, { set: setsLabel(copies), index: 0, pages: 1, parts });
+  };
+  return { ...shared, sheet };
+}
+
+/** Where the cards of a set lie, page by page. */
+function placesOf(dealt: DealtSort, deal: SortDeal, press: Press): PlacedCard[][] {
   const { request, options } = dealt;
-  const sheets = placesByPage(layout.places, pieceCount(dealt, deal) + blanksOf(options, request.classes));
-  const pages = sheets.length;
-  const state = [...stateOf(request, deal).slice(0, -1), setLabel(copy), deal.code];
+  return placesByPage(layoutSort(dealt, press).places, pieceCount(dealt, deal) + blanksOf(options, request.classes));
+}
+
+interface SheetParts {
+  /** What the sheet says of the sets on it. */
+  readonly set: string;
+  readonly index: number;
+  readonly pages: number;
+  readonly parts: readonly { readonly copy: number | undefined; readonly places: readonly PlacedCard[] }[];
+}
+
+function sheetWith(dealt: DealtSort, deal: SortDeal, press: Press, { set, index, pages, parts }: SheetParts): Sheet {
+  const layout = layoutSort(dealt, press);
+  const { request } = dealt;
+  const state = [...stateOf(request, deal).slice(0, -1), set, deal.code];
   const page = { ...activityPage(request, press, "Cards", state), stock: "card" as const };
-  return sheets.map((here, index) => {
-    const cards = here.flatMap((place) => drawPiece(dealt, deal, place, copy, layout, press));
-    const label = `${request.title}, ${state.join(" · ")}, ${folio(index, pages)}`;
-    return sheetOf({ ...page, label }, index, pages, [...cardCuts(here), ...cards]);
-  });
+  const label = `${request.title}, ${state.join(" · ")}, ${folio(index, pages)}`;
+  const cards = parts.flatMap(({ copy, places }) =>
+    places.flatMap((place) => drawPiece(dealt, deal, place, copy, layout, press)),
+  );
+  return sheetOf({ ...page, label }, index, pages, [...cardCuts(parts.flatMap(({ places }) => places)), ...cards]);
 }
 
 function drawPiece(
@@ -72,9 +105,30 @@ function drawPiece(
   const card = cardAt(dealt, deal, piece);
   if (!card) return [];
   const face = { ...faceOf(card, press), source: card.source };
-  const words =
-    layout.size === undefined ? [] : (setCard(face, wordsBox(place), layout.size, press.typeface, { maxLines }) ?? []);
+  const words = layout.size === undefined ? [] : wordsOf(face, wordsBox(place), layout.size, press);
   return [area, ...words, ...(card.by === undefined ? [] : [labelAt(card.by, place)]), markAt(mark, place)];
+}
+
+/** What stands on a card; a pair that takes two lines is parted after its equals sign, or before it, where its sides have room. */
+function wordsOf(face: CardFace, box: Box, size: number, press: Press): SheetItem[] {
+  const set = (runs: readonly Run[]) => setCard({ ...face, runs }, box, size, press.typeface, { maxLines }) ?? [];
+  const words = set(face.runs);
+  const parted = [`${noBreak}= `, ` =${noBreak}`]
+    .map((between) => set(partedAt(face.runs, between)))
+    .find((items) => items.length === words.length);
+  return parted ? parted.map(asWritten) : words;
+}
+
+/** The runs of a pair so that a line ends at its equals sign or nowhere; none where there is no such sign. */
+function partedAt(runs: readonly Run[], between: string): readonly Run[] {
+  const sign = runs.findIndex(({ text }) => text === equals);
+  if (sign < 0 || runs.some(({ text }) => text.includes(noBreak))) return [];
+  return runs.map((run, i) => ({ ...run, text: i === sign ? between : run.text.replaceAll(" ", noBreak) }));
+}
+
+function asWritten(item: SheetItem): SheetItem {
+  if (item.type !== "text") return item;
+  return { ...item, runs: item.runs.map((run) => ({ ...run, text: run.text.replaceAll(noBreak, " ") })) };
 }
 
 /** The card with a piece's number; undefined for header cards and blank ones. */

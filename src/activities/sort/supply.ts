@@ -8,7 +8,15 @@ import type { Level } from "../options";
 import { type Claim, truthWordsIn } from "../statements";
 import { chooseForVersions, pairsOf, takeSpread, type Uses } from "../supply";
 import { mispair } from "./mispair";
-import type { CardText, SortCard, SortHand, SortPile, SortSupply, Stray } from "./model";
+import {
+  type CardText,
+  equals,
+  type SortCard,
+  type SortHand,
+  type SortPile,
+  type SortSupply,
+  type Stray,
+} from "./model";
 import type { SortOptions } from "./options";
 
 /** What is sorted into what, and what each of the planned deals gets of it. */
@@ -131,8 +139,8 @@ function together(left: Answer, right: Answer, lang: string): CardText {
   const wordsOf = ({ runs, text, picture: own }: Answer): readonly Run[] =>
     runs.length > 0 || own === picture ? runs : [{ text: `[${text}]`, italic: true }];
   const [first, second] = [wordsOf(left), wordsOf(right)];
-  const equals = first.length > 0 && second.length > 0 ? [{ text: " = " }] : [];
-  const runs = [...first, ...equals, ...second];
+  const between = first.length > 0 && second.length > 0 ? [{ text: equals }] : [];
+  const runs = [...first, ...between, ...second];
   const text = `${left.text} = ${right.text}`;
   return {
     runs,
@@ -240,7 +248,7 @@ function pairCard(pair: Pair, wrong: Answer | undefined, lang: string): SortCard
           correction: {
             runs: [
               ...left.runs,
-              ...(left.runs.length > 0 ? [{ text: " = " }] : []),
+              ...(left.runs.length > 0 ? [{ text: equals }] : []),
               ...own.map((run) => ({ ...run, bold: true })),
             ],
           },

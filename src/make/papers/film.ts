@@ -1,7 +1,8 @@
-import { blanksOf, setsFor } from "../../activities/copies";
+import { blanksOf } from "../../activities/copies";
 import { cutPiecesOf, cutsOf } from "../../page/cards";
 import type { Sheet } from "../../page/sheet";
 import { learnersCutPieces } from "../cutting";
+import { copiesOfMaster } from "../masters";
 import type { PrintedActivity } from "../printable";
 
 /*
@@ -25,19 +26,21 @@ export function pouches(printed: readonly PrintedActivity[]): number {
   return laminated(printed).reduce((sum, activity) => {
     const each = (sheets: readonly Sheet[]): number =>
       sheets.reduce((all, sheet) => all + (wayOf(activity, sheet) === "cut first" ? pouchesFor(sheet) : 1), 0);
-    return sum + each(cardFronts(activity)) * mastersOf(activity) + each(slipSheets(activity));
+    return sum + each(cardFronts(activity)) * copiesOfMaster(activity) + each(slipSheets(activity));
   }, 0);
 }
 
 /** Steps before the cutting and after it; each names its activities. */
 export function laminating(printed: readonly PrintedActivity[]): { before: string[]; after: string[] } {
-  const by = (way: Way): string =>
+  const by = (way: Way, sheets: (activity: PrintedActivity) => readonly Sheet[] = filmedSheets): string =>
     laminated(printed)
-      .filter((activity) => filmedSheets(activity).some((sheet) => wayOf(activity, sheet) === way))
+      .filter((activity) => sheets(activity).some((sheet) => wayOf(activity, sheet) === way))
       .map(({ printable }) => `“${printable.title}”`)
       .join(", ");
   const [whole, learners] = [by("whole"), by("by learners")];
-  const [edges, first] = [by("edge to edge"), by("cut first")];
+  const edges = by("edge to edge");
+  const [pieces, slips] = [by("cut first", cardFronts), by("cut first", slipSheets)];
+  const first = [...(pieces ? [`the pieces of ${pieces}`] : []), ...(slips ? [`the slips of ${slips}`] : [])];
   return {
     before: [
       ...(whole ? [`Laminate the sheets of ${whole} that are not cut.`] : []),
@@ -48,11 +51,12 @@ export function laminating(printed: readonly PrintedActivity[]): { before: strin
           ]
         : []),
     ],
-    after: first
-      ? [
-          `Laminate the pieces and slips of ${first} after cutting: lay them in the pouches ${2 * seal} mm apart and cut them out again with ${seal} mm of film round each, which seals them. Laminating whole sheets and cutting on the lines is quicker, but leaves the edges open.`,
-        ]
-      : [],
+    after:
+      first.length > 0
+        ? [
+            `Laminate ${first.join(" and ")} after cutting: lay them in the pouches ${2 * seal} mm apart and cut them out again with ${seal} mm of film round each, which seals them. Laminating whole sheets and cutting on the lines is quicker, but leaves the edges open.`,
+          ]
+        : [],
   };
 }
 
@@ -71,8 +75,9 @@ export function sleeves(printed: readonly PrintedActivity[]): string | undefined
     const { options, classes } = activity.printable.dealt.request;
     if (options.value.blanks === 0 || activity.card.length === 0) continue;
     const fronts = cardFronts(activity);
-    if (fronts.every((sheet) => cutsOf(sheet) === 0)) sheets = Math.max(sheets, fronts.length * mastersOf(activity));
-    else blanks = Math.max(blanks, blanksOf(options.value, classes) * activity.sets * mastersOf(activity));
+    if (fronts.every((sheet) => cutsOf(sheet) === 0))
+      sheets = Math.max(sheets, fronts.length * copiesOfMaster(activity));
+    else blanks = Math.max(blanks, blanksOf(options.value, classes) * activity.sets * copiesOfMaster(activity));
   }
   const parts = [
     ...(slips > 0 ? [`${slips} for slips`] : []),
@@ -112,13 +117,6 @@ function wayOf({ printable }: PrintedActivity, sheet: Sheet): Way {
   if (cutsOf(sheet) === 0) return "whole";
   if (sheet.stock === "card" && learnersCutPieces(printable)) return "by learners";
   return printable.kind.edgeToEdge && sheet.stock === "card" ? "edge to edge" : "cut first";
-}
-
-/** Copies of a master for the largest class; 1 where there is none, or no class. */
-function mastersOf({ printable: { dealt } }: PrintedActivity): number {
-  if (!dealt.deals.some(({ copies }) => copies === "by copier")) return 1;
-  const { classes, options } = dealt.request;
-  return Math.max(1, ...classes.map((learners) => setsFor(learners, options.value.group)));
 }
 
 /** One, or two where the pieces of a sheet, each with its rim of film, need more room than one pouch has. */

@@ -1,9 +1,11 @@
-import type { Press } from "../../activities/contract";
+import type { Deal, Dealt, Press } from "../../activities/contract";
 import { slipWords } from "../../activities/paper-words";
 import { cardPicture, told } from "../../activities/printed";
+import { upTo } from "../../base/seed";
 import { type Block, heightOfBlocks, setInBox, setSlips } from "../../page/document";
 import { type Box, papers } from "../../page/paper";
 import type { Sheet, SheetItem } from "../../page/sheet";
+import { setsWanted } from "../masters";
 import { copyNumbers } from "../pieces-file";
 import type { Printable } from "../printable";
 import { dealName } from "./guide";
@@ -21,14 +23,17 @@ interface Label {
   readonly entry: ReturnType<Printable["kind"]["labels"]>[number];
 }
 
-/** A label for every packet and bag of every copy, in the order of the activities. */
+/**
+ * A label for every packet and bag of every copy, in the order of the activities; of a master, for as many copies of it as the
+ * largest class needs.
+ */
 export function labelSheets(printables: readonly Printable[], press: Press): Sheet[] {
   const [first] = printables;
   if (!first) return [];
   const { paper, margin } = first.dealt.request.options.value;
   const labels = printables.flatMap(({ kind, dealt, title, lang }) =>
     dealt.deals.flatMap((deal) =>
-      copyNumbers(deal.copies).flatMap((copy) =>
+      copiesOn(dealt, deal).flatMap((copy) =>
         kind.labels(dealt, deal).map((entry): Label => {
           const set = copy === undefined ? "a copy of the master" : `set ${copy + 1}`;
           return {
@@ -55,6 +60,10 @@ export function labelSheets(printables: readonly Printable[], press: Press): She
     labels.length,
     page,
   );
+}
+
+function copiesOn(dealt: Dealt<Deal>, { copies }: Deal): readonly (number | undefined)[] {
+  return copies === "by copier" ? upTo(setsWanted(dealt) ?? 1).map(() => undefined) : copyNumbers(copies);
 }
 
 /** Sizes of a label's texts as shares of the usual ones, down to what still fits a packet's longest translations. */

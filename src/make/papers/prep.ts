@@ -1,8 +1,9 @@
-import { setsFor } from "../../activities/copies";
+import { upTo } from "../../base/seed";
 import { cutsOf } from "../../page/cards";
 import type { Block } from "../../page/document";
 import type { Sheet } from "../../page/sheet";
 import { learnersCut, leftUncut } from "../cutting";
+import { copiesOfMaster, isMaster, setsACopy } from "../masters";
 import type { PrintedActivity } from "../printable";
 import { laminating, pouches, sleeves, wiped } from "./film";
 import { count } from "./guide";
@@ -25,7 +26,8 @@ export function prepBlocks(printed: readonly PrintedActivity[], labels: readonly
   ]);
   const cards = printed.flatMap(({ card }) => fronts(card));
   const papers = printed.flatMap(({ paper }) => fronts(paper));
-  const cutByTeacher = printed.flatMap((each) => (learnersCut(each) ? [] : fronts(each.card)));
+  const cutByTeacher = printed.flatMap((each) => (learnersCut(each) ? [] : copied(each)));
+  const copies = printed.filter(isMaster).flatMap(copied);
   const film = pouches(printed);
   const clear = sleeves(printed);
   const minutes = Math.max(
@@ -41,7 +43,7 @@ export function prepBlocks(printed: readonly PrintedActivity[], labels: readonly
       rows: [
         {
           label: `Card, ${weights.card} g/m²`,
-          value: `${count(cards.length, "sheet", "sheets")}, ${mass(cards, weights.card)}`,
+          value: `${count(cards.length, "sheet", "sheets")}, ${mass(cards, weights.card)}${copies.length > 0 ? `, and ${copies.length} for the copies of masters` : ""}`,
         },
         {
           label: `Paper, ${weights.paper} g/m²`,
@@ -100,7 +102,7 @@ function order(printed: readonly PrintedActivity[]): string[] {
     "Print the papers. Keep keys and lists apart from the pieces.",
     ...(masters.length > 0
       ? [
-          `Copy the masters of ${named(masters)} onto card at 100 %, one copy for each set${setsWanted(masters)}.${fullMasters(masters)}`,
+          `Copy the masters onto card at 100 %${masters.some(hasClasses) ? ", for the largest class" : ""}: ${masters.map(timesCopied).join("; ")}.`,
         ]
       : []),
     ...film.before,
@@ -154,26 +156,23 @@ function learnersTable(printed: readonly PrintedActivity[]): Block[] {
   ];
 }
 
-/** Sets that the largest class needs of some masters, where the unit says how large it is. */
-function setsWanted(masters: readonly PrintedActivity[]): string {
-  const numbers = masters.flatMap(({ printable: { dealt } }) => {
-    const { classes, options } = dealt.request;
-    return classes.map((learners) => setsFor(learners, options.value.group));
-  });
-  return numbers.length === 0 ? "" : `: ${Math.max(...numbers)} for the largest class`;
+/** How often a master is copied, and what a copy makes that has several sets on it: `“My sort” 3 times, 2 sets a copy`. */
+function timesCopied(activity: PrintedActivity): string {
+  const { title, dealt } = activity.printable;
+  const each = setsACopy(activity);
+  const times = copiesOfMaster(activity);
+  const often = !hasClasses(activity) ? " for each set" : times === 1 ? " once" : ` ${times} times`;
+  const all = dealt.deals.length > 1 ? " each deal" : "";
+  return `“${title}”${all}${often}${each > 1 ? `, ${each} sets a copy` : ""}`;
 }
 
-/** Says of masters that stand several times on their sheet how many sets a copy makes. */
-function fullMasters(masters: readonly PrintedActivity[]): string {
-  return masters
-    .map(({ printable, sets }) => ({ title: printable.title, each: sets / printable.dealt.deals.length }))
-    .filter(({ each }) => each > 1)
-    .map(({ title, each }) => ` A copy of “${title}” makes ${each} sets.`)
-    .join("");
+function hasClasses({ printable: { dealt } }: PrintedActivity): boolean {
+  return dealt.request.classes.length > 0;
 }
 
-function isMaster({ printable }: PrintedActivity): boolean {
-  return printable.dealt.deals.some(({ copies }) => copies === "by copier");
+/** Sheets of pieces as they are cut: those of a master as often as it is copied. */
+function copied(activity: PrintedActivity): Sheet[] {
+  return upTo(copiesOfMaster(activity)).flatMap(() => fronts(activity.card));
 }
 
 /** Sheets as they lie in the tray: what is printed on their backs is none of its own. */

@@ -30,3 +30,29 @@ export function packRows(box: Box, widths: readonly number[], height: number): C
     });
   return { pages: Math.ceil(rows.length / perPage), places: placed.sort((a, b) => a.card - b.card) };
 }
+
+/** How often sets lie one under the other on a sheet. */
+export interface SharedRows {
+  readonly sets: number;
+  /** How far below the one before it each set lies, mm. */
+  readonly apart: number;
+}
+
+/**
+ * How many sets a box holds, each in rows of its own from its top, so that the cut between two of them is one straight line;
+ * undefined where a set takes a sheet or more. No more than `most` cards stand on a sheet.
+ */
+export function shareRows(
+  box: Box,
+  places: readonly PlacedCard[],
+  most = Number.POSITIVE_INFINITY,
+): SharedRows | undefined {
+  if (places.length === 0 || places.some(({ page }) => page > 0)) return undefined;
+  const apart = Math.max(...places.map(({ y, h }) => y + h)) - box.y;
+  const sets = Math.min(Math.floor(box.h / apart + 1e-6), Math.floor(most / places.length));
+  return sets < 2 ? undefined : { sets, apart };
+}
+
+export function lowered(places: readonly PlacedCard[], by: number): PlacedCard[] {
+  return places.map((place) => ({ ...place, y: place.y + by }));
+}
