@@ -200,7 +200,6 @@ describe("SARIF", function () {
       run.results.map(({ locations }) => locations[0]?.physicalLocation.artifactLocation),
       [
         { uri, index: 0 },
-        { uri, index: 0 },
         { uri: "-", index: 1 },
       ],
     );
