@@ -149,7 +149,13 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "uva = grape",
     "figo = fig",
     "> lima = lime by K8",
+    "lima = lime by K1",
+    "  as in Uma lima.",
+    "kiwi = kiwi by K2",
+    "  as in Um kiwi.",
     "1: Ela ri.",
+    "2: Ela pede:",
+    "  any um saco",
   ],
   "trap-comments.md": [
     ...food,
@@ -452,6 +458,7 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "true: Eu leio mais.",
   ],
   "trap-table-glued.md": ["## Food", "pão = bread", "mel = honey", "sal = salt", "chá = tea"],
+  "trap-other-spaces.md": [...food, "ovo = egg", "uva = grape", "figo - o = fig"],
   "trap-bars.md": [
     ...food.slice(0, 4),
     "chá = tea",
