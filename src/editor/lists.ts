@@ -4,7 +4,7 @@ import { isUnit } from "./units";
 const contextKey = "cutwork.onEmptyItem";
 /** Milliseconds that the cursor rests on an empty item before Enter ends the list: who types on means the next item. */
 const rest = 80;
-const emptyItem = /^[ \t]*([-*+]|\d{1,9}\.)([ \t]+\[[ xX]?\])?[ \t]*$/;
+const emptyItem = /^[ \t]*([-*+]|\d{1,9}[.)])([ \t]+\[[ xX]?\])?[ \t]*$/;
 
 /** Enter on an item that holds nothing ends the list, instead of adding one empty item after the other. */
 export function endListsOnEnter(): vscode.Disposable {

@@ -166,8 +166,11 @@ export function commentUnder(lines: LineIndex, tokens: readonly Token[], at: num
   const comment = token && tokens[at - 1]?.type !== "list_item_open" ? commentOf(token, lines) : undefined;
   if (!token || !comment) return;
   const { range, text } = comment;
-  const item = tokens.findLastIndex(({ type, level }, i) => i < at && type === "list_item_open" && level < token.level);
-  const inline = tokens.slice(item, at).findLast(({ type, level }) => type === "inline" && level === token.level + 1);
+  // Under a bullet all belongs to it; under an event each bullet is read for itself.
+  const events = tokens.findLast(({ type, level }, i) => i < at && level === 0 && type.endsWith("_list_open"));
+  const own = events?.type === "ordered_list_open" ? token.level : 2;
+  const item = tokens.findLastIndex(({ type, level }, i) => i < at && type === "list_item_open" && level < own);
+  const inline = tokens.slice(item, at).findLast(({ type, level }) => type === "inline" && level === own + 1);
   const end = inline?.map ? SourceText.inLines(lines, inline.map[0], inline.content).whole.end : undefined;
   const line = lines.line(lines.lineAt(range.start)).start;
   const edits =
@@ -185,6 +188,28 @@ export function commentUnder(lines: LineIndex, tokens: readonly Token[], at: num
     "A comment counts in the item's last line only, behind its text; in a line of its own it says nothing.",
     ...(edits.length === 0 ? [] : [{ title: "Move it to the end of the item", edits }]),
   );
+}
+
+/** `  - Uma roda. <!-- by: K7 -->` under a pair or a statement, where only the item's own text names a writer or silences. */
+export function nestedComment(source: SourceText, { comments }: Scan, end: number, problems: Problems): void {
+  const { text } = source;
+  for (const { start, end: stop } of comments) {
+    const comment = text.slice(start, stop);
+    if (!commentMeaning(comment)) continue;
+    const from = text.slice(0, start).trimEnd().length;
+    problems.trap(
+      "misplaced-comment",
+      source.range(start, stop),
+      "A comment counts behind the item's own text; at a bullet under it, it says nothing.",
+      {
+        title: "Move it to the end of the item",
+        edits: [
+          { range: source.range(from, stop), text: "" },
+          { range: { start: end, end }, text: ` ${comment}` },
+        ],
+      },
+    );
+  }
 }
 
 /** What a comment at the end of a heading silences: findings in its line. */

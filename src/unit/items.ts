@@ -1,5 +1,5 @@
 import type { Range } from "../base/range";
-import { type Remarks, readRemarks } from "./comments";
+import { nestedComment, type Remarks, readRemarks } from "./comments";
 import { bars, type Env, type Scan, scan, spacedSeparators, TextMemory } from "./inline";
 import { movedPair, movedStatement, movedText } from "./moved";
 import { readAnswer, readPhrase, readSide, type Scanned } from "./phrases";
@@ -88,15 +88,22 @@ export class ItemReader {
     const scanned = { source: item.text, mask: found.mask, env: this.env };
     const task = /^\[([ xX])\](?=\s|$)\s*/.exec(item.text.text);
     if (task) {
+      this.commentsBelow(item);
       const statement = this.statement(item, task, scanned, found, remarks);
       return statement && { shape: "statement", item: statement };
     }
     if (spacedSeparators(item.text.text, found.mask, "=", 0, remarks.end).length > 0) {
+      this.commentsBelow(item);
       const pair = this.pair(item, scanned, found, remarks);
       return pair && { shape: "pair", item: pair };
     }
     const answer = readAnswer(scanned, { start: 0, end: remarks.end }, false);
     return { shape: "text", item: { ...answer, ...this.common(item, found, remarks) } };
+  }
+
+  private commentsBelow({ nested, text: { whole } }: RawItem): void {
+    for (const { text } of nested)
+      if (text.text.includes("<!--")) nestedComment(text, scan(text.text, this.env), whole.end, this.problems);
   }
 
   /** A numbered item with the bullets that follow it in any order. */

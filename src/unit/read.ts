@@ -9,15 +9,15 @@ import { Problems } from "./problems";
 import { SectionBuilder } from "./sections";
 import type { Shape } from "./shapes";
 import { SourceText } from "./source-text";
-import { readTable } from "./tables";
+import { type Row, readTable } from "./tables";
 import { blockInItem, indentedList, listInHtml, paragraphLines, splitList } from "./traps/blocks";
 import { activityEnd, indentedActivity, insideItem, nearlyActivity, openNotes, quotedFence } from "./traps/fences";
 import { gluedLines } from "./traps/glued";
 import { itemTraps } from "./traps/items";
-import { nearlyTies } from "./traps/nearly-ties";
+import { fullCorners, nearlyTies } from "./traps/nearly-ties";
 import { listForNested, nextForNested, type ReadItem } from "./traps/nesting";
 import { markedNotes, markedTexts, unmarkedItems } from "./traps/paragraphs";
-import { pileTraps } from "./traps/piles";
+import { emptyHeading, pileTraps } from "./traps/piles";
 import { quotedItems } from "./traps/quotes";
 import { nearlyTable, partedRows } from "./traps/tables";
 import { UnderItems } from "./traps/under-items";
@@ -41,6 +41,8 @@ class Reader {
   private looks: (() => void)[] = [];
   /** Texts with something like a link, looked at when all tables are known. */
   private readonly linked: SourceText[] = [];
+  /** Heads of tables that hold no forms. */
+  private readonly heads: Row[] = [];
   /** For comments that stand below it. */
   private lastItem: Above | undefined;
   /** The last item of a numbered list that ended just now. */
@@ -60,6 +62,7 @@ class Reader {
     this.walk(parseBlocks(body, this.env));
     this.closeSection(this.text.length);
     nearlyTies(this.linked, this.sections, this.env, this.problems);
+    fullCorners(this.linked, this.sections, this.heads, this.problems);
     const { text, lines, sections, activities, stations } = this;
     return {
       text,
@@ -121,6 +124,7 @@ class Reader {
     const source = SourceText.inLines(this.lines, line, content);
     const name = plain(parseRuns(content, this.env).runs);
     const heading = content === "" ? this.lines.line(line) : source.whole;
+    if (content === "" && token.tag !== "h1") emptyHeading(this.lines, line, token.tag !== "h2", this.problems);
     if (token.tag === "h2") {
       this.closeSection(this.lines.start(line));
       this.open = new SectionBuilder(name, heading, this.lines.start(line));
@@ -255,8 +259,11 @@ class Reader {
       { firstLine, afterLine },
       { env: this.env, problems: this.problems, items: this.items, link: (cell) => void this.link(cell) },
     );
-    if (read && "forms" in read) this.open.addTable(read.forms);
-    else for (const pair of read?.pairs ?? []) this.open.add({ shape: "pair", item: pair });
+    if ("forms" in read) this.open.addTable(read.forms);
+    else {
+      this.heads.push(read.heads);
+      for (const pair of read.pairs) this.open.add({ shape: "pair", item: pair });
+    }
   }
 
   private fence(token: Token): void {

@@ -8,6 +8,7 @@ import { SourceText } from "./source-text";
 import { acrossEmphasis } from "./traps/emphasis";
 import { textTraps } from "./traps/items";
 import { linkedPictures, secondPictures } from "./traps/pictures";
+import { barredRows } from "./traps/tables";
 import type { Answer, FormsTable, Pair, Phrase } from "./unit";
 
 /** Where a table stands: its lines, and whether its head has an empty first cell. */
@@ -17,9 +18,9 @@ export interface RawTable {
 }
 
 /** A row's cells as texts; `\|` is a bar in them. */
-type Row = readonly SourceText[];
+export type Row = readonly SourceText[];
 
-/** A forms table (empty top left cell) or pairs (two columns with two heads); undefined for any other, which is a note. */
+/** A forms table (empty top left cell) or pairs (two columns with two heads); any other is a note without pairs. */
 export function readTable(
   lines: LineIndex,
   { firstLine, afterLine }: RawTable,
@@ -29,16 +30,16 @@ export function readTable(
     readonly items: ItemReader;
     readonly link: (cell: SourceText) => void;
   },
-): { forms: FormsTable } | { pairs: Pair[] } | undefined {
+): { forms: FormsTable } | { pairs: Pair[]; heads: Row } {
   const row = (line: number): Row => splitRow(lines.text, lines.line(line));
   const head = row(firstLine);
-  const bodyLines: number[] = [];
-  for (let line = firstLine + 2; line < afterLine; line++)
-    if (lines.text.slice(lines.start(line), lines.line(line).end).trim() !== "") bodyLines.push(line);
   const heads = head.map(({ text }) => text);
   const isForms = isFormsHead(heads);
   const isPairs = isPairsHead(heads);
-  if (!isForms && !isPairs) return undefined;
+  if (!isForms && !isPairs) return { pairs: [], heads: head };
+  const below = Array.from({ length: Math.max(0, afterLine - firstLine - 2) }, (_, i) => firstLine + 2 + i);
+  const written = below.filter((line) => lines.text.slice(lines.start(line), lines.line(line).end).trim() !== "");
+  const bodyLines = barredRows(lines, written, context.problems);
   for (const line of bodyLines) {
     for (const [i, cell] of row(line).slice(0, head.length).entries()) {
       textTraps(cell, context.env, context.problems);
@@ -55,7 +56,7 @@ export function readTable(
     const forms = readForms(lines, head, bodyLines.map(row), { firstLine, afterLine }, context.env);
     return { forms: once(forms, context.problems) };
   }
-  return { pairs: bodyLines.flatMap((line) => readPairRow(lines, line, row(line), context)) };
+  return { pairs: bodyLines.flatMap((line) => readPairRow(lines, line, row(line), context)), heads: head };
 }
 
 /** Whether a table whose first line begins at an offset is a forms table or pairs, so that it is read where it stands alone. */

@@ -24,6 +24,20 @@ describe("fixes of options", () => {
       assert.equal(await firstFix(`make: tiles\n${written}`, "wrong-option"), fixed));
   }
 
+  for (const [written, fixed] of [
+    ["Portuguese", "pt"],
+    ["português", "pt"],
+    ["ukrainian", "uk"],
+    ["pt_BR", "pt-BR"],
+    ["en/pt", "en"],
+  ] as const) {
+    it(`explains: ${written} is meant as ${fixed}`, async () => {
+      const { findings } = await readUnitText(`---\nexplains: ${written}\n---\n\n${unit("make: loop")}`);
+      const fault = findings.find(({ code }) => code === "wrong-option");
+      assert.equal(fault?.fixes[0]?.title, `Change to “${fixed}”`);
+    });
+  }
+
   it("rename no option to one that is set already", async () => {
     assert.equal(await firstFix("make: tiles\ngird: 3 x 3", "wrong-option"), "grid");
     assert.equal(await firstFix("make: tiles\ngrid: 4 x 4\ngird: 3 x 3", "wrong-option"), "");

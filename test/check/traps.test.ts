@@ -149,7 +149,13 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "uva = grape",
     "figo = fig",
     "> lima = lime by K8",
+    "lima = lime by K1",
+    "  as in Uma lima.",
+    "kiwi = kiwi by K2",
+    "  as in Um kiwi.",
     "1: Ela ri.",
+    "2: Ela pede:",
+    "  any um saco",
   ],
   "trap-comments.md": [
     ...food,
@@ -443,6 +449,16 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "a mesa = a table",
   ],
   "trap-piles.md": ["## Oficina", "pile o", "pile a", "## Mercado", "pile o", "pile a"],
+  "trap-empty-headings.md": ["## Food", "sal = salt", "chá = tea", "pile a"],
+  "trap-table-corner.md": [
+    "## Food",
+    "true: Eu trago o pão.",
+    "false: Eu como a mesa.",
+    "false: Ela traz o mel.",
+    "true: Eu leio mais.",
+  ],
+  "trap-table-glued.md": ["## Food", "pão = bread", "mel = honey", "sal = salt", "chá = tea"],
+  "trap-other-spaces.md": [...food, "ovo = egg", "uva = grape", "figo - o = fig"],
   "trap-bars.md": [
     ...food.slice(0, 4),
     "chá = tea",
@@ -514,6 +530,10 @@ const rewritten: Readonly<Record<string, Rewritten>> = {
   "trap-parted-table.md": {
     why: "a table that goes on an item is indented below it, and is found as one that belongs to the item",
     found: { "inside-item": 1, "misplaced-comment": 2, "not-a-table": 1, "unused-pairs": 1 },
+  },
+  "trap-table-glued.md": {
+    why: "a line right below a table gets the bars of a row, which has no right side, or no form",
+    found: { "empty-answer": 2 },
   },
   "trap-numbers-below.md": {
     why: "a numbered line in a paragraph is joined to the line above it, where a number in the middle tells nothing",

@@ -146,14 +146,25 @@ function ungrouped(written: string): string {
   return /^\d{1,3}([_,'’\s])\d{3}(?:\1\d{3})*$/u.test(written) ? written.replace(/\D/g, "") : written;
 }
 
-/** What was written, in the form of an example with as many numbers: `6*5`, `6 х 5` with a Cyrillic letter as `6 x 5`. */
-function reshaped(written: string, examples: readonly unknown[], pattern: unknown): string[] {
+/**
+ * What was written, in a form that is possible: `6*5`, `6 х 5` with a Cyrillic letter as `6 x 5`, like an example with as many
+ * numbers; `pt_BR` as `pt-BR`; an example by what it stands for, as `Portuguese`.
+ */
+function reshaped(written: string, facts: Readonly<Record<string, unknown>>): string[] {
+  const { pattern, examples, "x-example-descriptions": meanings } = facts;
+  if (typeof pattern !== "string" || !Array.isArray(examples)) return [];
   const numbers = written.match(/\d+/g) ?? [];
-  if (numbers.length === 0 || typeof pattern !== "string") return [];
-  const form = examples.map(String).find((each) => each.match(/\d+/g)?.length === numbers.length);
+  const form = examples.map(String).find((each) => numbers.length > 0 && each.match(/\d+/g)?.length === numbers.length);
   let next = 0;
-  const put = form?.replace(/\d+/g, () => numbers[next++] ?? "");
-  return put !== undefined && new RegExp(pattern, "u").test(put) ? [put] : [];
+  const counted = form?.replace(/\d+/g, () => numbers[next++] ?? "");
+  const names = Array.isArray(meanings) ? meanings.map(String) : [];
+  const named = names.indexOf(nearest(written, names, true)[0] ?? written);
+  const hyphened = written.replace(/_/g, "-");
+  const put = [counted, hyphened, named < 0 ? undefined : String(examples[named])];
+  return put
+    .filter((each) => each !== undefined && new RegExp(pattern, "u").test(each))
+    .slice(0, 1)
+    .map(String);
 }
 
 /**
@@ -189,7 +200,7 @@ function valuesFor(
   if (facts["type"] !== "string") return { choices: [], open: true };
   const examples = Array.isArray(facts["examples"]) ? facts["examples"] : [];
   const values = facts["default"] === undefined ? examples : [facts["default"], ...examples];
-  const meant = typeof written === "string" ? reshaped(written, examples, facts["pattern"]) : [];
+  const meant = typeof written === "string" ? reshaped(written, facts) : [];
   if (meant.length > 0) return { choices: meant, open: true };
   return { choices: [...new Set(values.map(String))], open: true };
 }

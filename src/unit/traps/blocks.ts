@@ -122,7 +122,8 @@ export function paragraphLines(
       return;
     }
     if (inItem && number === first) continue;
-    const lead = /^[ \t]{0,3}/.exec(text)?.[0].length ?? 0;
+    // White space that Markdown does not know keeps any item from beginning.
+    const lead = /^(?:[^\S\n]*[^\S \t\n][^\S\n]*|[ \t]{0,3})/u.exec(text)?.[0].length ?? 0;
     const rest = text.slice(lead);
     const sign = inItem ? undefined : pairSign.exec(rest)?.[0];
     if (sign && (dot.test(rest) || /\s[=＝]\s/u.test(rest.slice(sign.length)))) {
@@ -131,12 +132,8 @@ export function paragraphLines(
         "not-an-item",
         { start: at, end: at + 1 },
         `This line is no item: an item begins with a hyphen and a space.`,
-        // Behind a tab none can begin.
-        write(
-          "Make it an item",
-          { start: text.slice(0, lead).includes("\t") ? start : at, end: at + sign.length },
-          "- ",
-        ),
+        // Behind a tab or a space of another kind none can begin.
+        write("Make it an item", { start: /[^ ]/.test(text.slice(0, lead)) ? start : at, end: at + sign.length }, "- "),
       );
       told = true;
       continue;

@@ -1,5 +1,5 @@
 import { type Env, scan } from "../inline";
-import { type Problems, write } from "../problems";
+import { drop, type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
 import type { FormsTable, Section } from "../unit";
 
@@ -119,5 +119,27 @@ function decoded(name: string): string {
     return decodeURIComponent(name);
   } catch {
     return name;
+  }
+}
+
+/** Ties to a column of a table whose top left cell is not empty, so that it holds no forms. Where others do, the tie is told. */
+export function fullCorners(
+  sources: readonly SourceText[],
+  sections: readonly Section[],
+  heads: readonly (readonly SourceText[])[],
+  problems: Problems,
+): void {
+  if (sources.length === 0 || sections.some(({ tables }) => tables.length > 0)) return;
+  const links = sources.flatMap(({ text }) => [...text.matchAll(/\]\(<?#([^()<>"\n]+?)>?(?:\s+"[^"\n]*")?\)/gu)]);
+  const names = new Set(links.map(([, name = ""]) => columnOf(decoded(name))));
+  for (const [corner, ...columns] of heads) {
+    const column = columns.find(({ text }) => names.has(text));
+    if (!corner || !column || corner.text === "") continue;
+    problems.trap(
+      "not-a-table",
+      corner.whole,
+      `This is no table of forms, so that ties to “${column.text}” mean nothing: its top left cell is empty.`,
+      drop("Empty this cell", corner.whole),
+    );
   }
 }

@@ -1,6 +1,6 @@
 import type { LineIndex } from "../../base/range";
 import { insert, type Problems, write } from "../problems";
-import { textOf } from "./lines";
+import { newlineOf, textOf } from "./lines";
 
 /*
  * Lines of a paragraph that were meant as a table.
@@ -39,13 +39,27 @@ export function nearlyTable(lines: LineIndex, [first, after]: readonly [number, 
   const [head = "", below = ""] = rows;
   const cells = width(head);
   if (cells < 2 || !framed(head) || !framed(below) || width(below) !== cells) return;
-  const newline = lines.text.includes("\r\n") ? "\r\n" : "\n";
   problems.trap(
     "not-a-table",
     lines.line(first),
     "This is no table: a row of hyphens belongs under its heads.",
-    insert(`Put “${delimiter(cells)}” under it`, lines.line(first).end, newline + delimiter(cells)),
+    insert(`Put “${delimiter(cells)}” under it`, lines.line(first).end, newlineOf(lines) + delimiter(cells)),
   );
+}
+
+/** A text right below a table, of which Markdown makes a row with one cell. The lines that are rows. */
+export function barredRows(lines: LineIndex, rows: readonly number[], problems: Problems): number[] {
+  const barred = rows.filter((number) => width(textOf(lines, number).trim()) > 0);
+  const first = rows.find((number) => !barred.includes(number));
+  if (first === undefined) return barred;
+  const last = barred.at(-1) ?? 0;
+  problems.trap(
+    "not-a-table",
+    lines.line(first),
+    "No bar stands in this line, so that it is no row; right below a table Markdown makes one of it.",
+    ...(last > first ? [] : [insert("Put a blank line before it", lines.start(first), newlineOf(lines))]),
+  );
+  return barred;
 }
 
 /** Rows of a table below a blank line, which ends it. `above` is the line behind the table. Whether these are such rows. */

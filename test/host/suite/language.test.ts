@@ -263,6 +263,13 @@ describe("typing", () => {
     await typeLines(editor, ["2. Ela mede:", "Ela paga."]);
     await until("numbers", () => editor.document.getText() === "2. Ela mede:\n3. Ela paga.");
     await vscode.commands.executeCommand("editor.action.selectAll");
+    await typeLines(editor, ["1) Ela chega.", "Ela sai.", ""]);
+    await until("numbers", () => editor.document.getText() === "1) Ela chega.\n2) Ela sai.\n3) ");
+    // To rest on the empty item says that the list is over; no event tells its end.
+    await new Promise((resolve) => setTimeout(resolve, 1000));
+    await keyboard.press("Enter");
+    await until("the end of the list", () => editor.document.getText() === "1) Ela chega.\n2) Ela sai.\n");
+    await vscode.commands.executeCommand("editor.action.selectAll");
     await typeLines(editor, ["- a = b", "c = d"]);
     await until("bullets", () => editor.document.getText() === "- a = b\n- c = d");
     await vscode.commands.executeCommand("editor.action.selectAll");

@@ -3,7 +3,10 @@ import { type Blocks, lastLine } from "./blocks";
 
 type Align = "left" | "right" | "centre";
 
-/** Bars of each table under each other. A table with a row that has too many cells stays: its finding shows where. */
+/**
+ * Bars of each table under each other. A table with a row that has too many cells stays, and so does one with a line without
+ * bars, which may be no row: their findings show where.
+ */
 export function alignTables({ lines, tokens }: Blocks): readonly string[] {
   const out = [...lines];
   for (const { type, level, map } of tokens) {
@@ -11,7 +14,8 @@ export function alignTables({ lines, tokens }: Blocks): readonly string[] {
     const after = lastLine(lines, map);
     const rows = lines.slice(map[0], after).map(cellsOf);
     const columns = rows[0]?.length ?? 0;
-    if (rows.some((row) => row.length > columns)) continue;
+    const barless = lines.slice(map[0], after).some((line) => !/(?<!\\)\|/.test(line));
+    if (barless || rows.some((row) => row.length > columns)) continue;
     aligned(rows, columns).forEach((line, i) => {
       out[map[0] + i] = line;
     });
