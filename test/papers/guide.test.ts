@@ -70,6 +70,19 @@ describe("the guide", () => {
       assert.doesNotMatch(await said(teaches, more), /no built-in directions/, teaches);
   });
 
+  it("says once what several activities lack", async () => {
+    const second = "\n```activity\nmake: tiles\ngrid: 2 x 3\ntitle: Second\n```\n";
+    const said = async (text: string): Promise<string> =>
+      (await texts(text.replace("teaches: pt", "teaches: ja"), "guide")).join("\n").replace(/\s+/g, " ");
+    const two = await said(unit + second);
+    assert.match(two, /Second/);
+    assert.equal(two.split("no built-in directions in “ja”").length, 2);
+    assert.ok(two.indexOf("no built-in directions") < two.indexOf("Spread the tiles"));
+    const one = await said(unit + second.replace("title:", "directions: {ja: おいてください。}\ntitle:"));
+    assert.equal(one.split("no built-in directions in “ja”").length, 2);
+    assert.ok(one.indexOf("no built-in directions") > one.indexOf("Spread the tiles"));
+  });
+
   it("counts sheets and cuts on the prep sheet from the layout", async () => {
     // Shared edges of 3 × 3 tiles: R + C + 2 = 8 cuts a sheet; 13 sets (27 learners in pairs and a trio), one sheet each.
     const prep = (await texts(unit, "guide")).at(-1) ?? "";

@@ -20,13 +20,25 @@ export function guideSheets(printed: readonly PrintedActivity[], press: Press, f
     return { printable, cut, entry: withScissors(printable.kind.guide(printable.dealt, press), activity, cut) };
   });
   const minutes = entries.reduce((sum, { entry, cut }) => sum + entry.minutes + (cut?.minutes ?? 0), 0);
+  // What several activities lack is said once.
+  const lacking = printed.filter(({ printable }) => lacksTaught(printable));
+  const { teaches } = first.dealt.request;
+  const once = lacking.length > 1;
   const blocks: Block[] = [
     { type: "heading", level: 1, text: `Guide: ${press.unitTitle}` },
     {
       type: "paragraph",
       text: `${count(printed.length, "activity", "activities")}, about ${minutes} minutes in all. Each is told below: what the learners do, what to have at hand, the directions to read out, and the answers. The pieces are in bags with labels; the codes on them are the deal codes below.${hasPaperWords(first.lang) ? "" : ` There are no built-in words for slips and cards of stations in “${first.lang}”: these are English.`}`,
     },
-    ...entries.flatMap(({ printable, entry, cut }) => activityBlocks(printable, entry, cut, press)),
+    ...(once
+      ? [
+          {
+            type: "paragraph",
+            text: noDirections(teaches, lacking.length === printed.length ? "all" : "some"),
+          } as const,
+        ]
+      : []),
+    ...entries.flatMap(({ printable, entry, cut }) => activityBlocks(printable, entry, cut, press, once)),
     { type: "heading", level: 2, text: "Take care" },
     { type: "bullets", items: [...cautionTexts(entries.flatMap(({ entry }) => entry.cautions)), schoolFirst] },
     ...further,
@@ -62,7 +74,19 @@ function withScissors(entry: GuideEntry, { paper }: PrintedActivity, cut: Learne
   };
 }
 
-function activityBlocks(printable: Printable, entry: GuideEntry, cut: LearnersCut | undefined, press: Press): Block[] {
+/** Whether there are no directions for it in the language that is taught, and none are written. */
+function lacksTaught(printable: Printable): boolean {
+  const { teaches } = printable.dealt.request;
+  return teaches !== "und" && primary(teaches) !== primary(printable.lang) && !directionsIn(printable, teaches).own;
+}
+
+function activityBlocks(
+  printable: Printable,
+  entry: GuideEntry,
+  cut: LearnersCut | undefined,
+  press: Press,
+  toldOnce: boolean,
+): Block[] {
   const { dealt, title, lang } = printable;
   const { teaches } = dealt.request;
   // What is not cut is not counted in sets.
@@ -76,7 +100,7 @@ function activityBlocks(printable: Printable, entry: GuideEntry, cut: LearnersCu
     ...(primary(teaches) === primary(lang) ? [] : [directionsIn(printable, teaches)]),
   ];
   const told = steps.filter((each, i) => each.own || i === 0);
-  const missing = teaches === "und" ? [] : steps.slice(1).filter(({ own }) => !own);
+  const missing = !toldOnce && lacksTaught(printable);
   return [
     { type: "heading", level: 2, text: title },
     { type: "paragraph", text: entry.summary },
@@ -104,7 +128,7 @@ function activityBlocks(printable: Printable, entry: GuideEntry, cut: LearnersCu
       ...(note ? [{ type: "paragraph", text: note } as const] : []),
       { type: "steps", items },
     ]),
-    ...missing.map((): Block => ({ type: "paragraph", text: noDirections(teaches) })),
+    ...(missing ? [{ type: "paragraph", text: noDirections(teaches) } as const] : []),
     ...(entry.answers.length > 0
       ? [
           { type: "heading", level: 3, text: "Answers" } as const,
@@ -146,8 +170,9 @@ export function directionsIn({ kind, dealt }: Printable, lang: string): Told {
   return { steps: kind.directions(dealt, "en") ?? [], own: false, name: " (en)", note };
 }
 
-function noDirections(lang: string): string {
-  return `There are no built-in directions in “${lang}”; write your own under “directions” in the activity.`;
+function noDirections(lang: string, of: "one" | "some" | "all" = "one"): string {
+  const where = { one: "the activity", some: "those activities that lack them", all: "the activities" }[of];
+  return `There are no built-in directions in “${lang}”; write your own under “directions” in ${where}.`;
 }
 
 function primary(lang: string): string {
