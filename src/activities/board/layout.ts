@@ -1,4 +1,4 @@
-import { type CardFace, fitCards, inset, turned } from "../../page/cards";
+import { type CardFace, fitCards, inset, setCard, turned } from "../../page/cards";
 import { bodyBox } from "../../page/furniture";
 import { sizeFor } from "../../page/legibility";
 import { type Box, type Paper, papers } from "../../page/paper";
@@ -45,7 +45,10 @@ export function layoutBoard(dealt: DealtBoard, press: Press): BoardLayout {
   return layout;
 }
 
-/** The board of these words on the side of the paper on which they are larger; upright where that is all the same. */
+/**
+ * The board of these words on the side of the paper on which they are larger; of equal ones that on which they take fewer lines;
+ * upright where that is all the same.
+ */
 export function layoutOf(words: readonly BoardWord[], grid: Grid, options: BoardOptions, press: Press): BoardLayout {
   const { margin, facing } = options;
   const faces = words.map(({ shown }) => cardFace(shown, press));
@@ -56,7 +59,23 @@ export function layoutOf(words: readonly BoardWord[], grid: Grid, options: Board
     const [first = { x: 0, y: 0, w: 1, h: 1 }] = cells;
     return { paper, margin, board, cells, size: sizeOn(faces, first, facing, press) };
   });
-  return choices.reduce((a, b) => ((b.size ?? 0) > (a.size ?? 0) ? b : a));
+  const better = (a: BoardLayout, b: BoardLayout): boolean =>
+    a.size === b.size
+      ? linesOn(faces, b, facing, press) < linesOn(faces, a, facing, press)
+      : (b.size ?? 0) > (a.size ?? 0);
+  return choices.reduce((a, b) => (better(a, b) ? b : a));
+}
+
+/** Lines and pictures that faces take in the cells of a board. */
+function linesOn(
+  faces: readonly CardFace[],
+  { cells: [cell], size }: BoardLayout,
+  facing: BoardOptions["facing"],
+  { typeface }: Press,
+): number {
+  const [area] = cell ? areasOf(cell, facing) : [];
+  if (!area || size === undefined) return 0;
+  return faces.reduce((sum, face) => sum + (setCard(face, area.box, size, typeface, { maxLines })?.length ?? 0), 0);
 }
 
 function cellsOn(box: Box, { rows, columns }: Grid): Box[] {
