@@ -159,15 +159,15 @@ export interface Told {
 }
 
 /** Directions in a language: the unit's own, the built-in ones, else English with a note. */
-export function directionsIn({ kind, dealt }: Printable, lang: string): Told {
+export function directionsIn({ kind, dealt }: Printable, lang: string, at?: "station"): Told {
   const { directions } = dealt.request.options.value;
   const written = Object.entries(directions ?? {}).find(([key]) => key === lang || primary(key) === primary(lang))?.[1];
   const name = ` (${lang})`;
   if (written !== undefined) return { steps: typeof written === "string" ? [written] : written, own: true, name };
-  const own = kind.directions(dealt, primary(lang));
+  const own = kind.directions(dealt, primary(lang), at);
   if (own) return { steps: own, own: true, name };
   const note = `${noDirections(lang)} These are English.`;
-  return { steps: kind.directions(dealt, "en") ?? [], own: false, name: " (en)", note };
+  return { steps: kind.directions(dealt, "en", at) ?? [], own: false, name: " (en)", note };
 }
 
 function noDirections(lang: string, of: "one" | "some" | "all" = "one"): string {
