@@ -266,8 +266,11 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   /** Papers besides the key, all that the classes need: caller's lists for each hour, slips. Stock `paper`. */
   papers(dealt: T, press: Press): readonly Sheet[];
   guide(dealt: T, press: Press): GuideEntry;
-  /** Built-in steps in a language (BCP 47 primary tag: en, es, fr, de, pt); undefined where there are none. */
-  directions(dealt: T, lang: string): readonly string[] | undefined;
+  /**
+   * Built-in steps in a language (BCP 47 primary tag: en, es, fr, de, pt); undefined where there are none. At a station all leave
+   * by the clock: nothing is told of what comes after it.
+   */
+  directions(dealt: T, lang: string, at?: "station"): readonly string[] | undefined;
   /** Labels of one copy. */
   labels(dealt: T, deal: D): readonly LabelEntry[];
   /** Settings and layout worth keeping to print the deal again. */

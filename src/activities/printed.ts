@@ -83,6 +83,16 @@ export function recorded({ runs, picture, lang }: Printed): unknown {
   return { runs, lang, ...(picture ? { picture: picture.path } : {}) };
 }
 
+/** By how many words a text is shorter than all of some texts, or longer: one that stands out among them. */
+export function standsOut(
+  text: Pick<Phrase, "text" | "runs">,
+  among: readonly Pick<Phrase, "text" | "runs">[],
+): number {
+  if (among.length === 0) return 0;
+  const lengths = among.map(wordCount);
+  return Math.max(0, Math.min(...lengths) - wordCount(text), wordCount(text) - Math.max(...lengths));
+}
+
 const counts = new WeakMap<readonly Run[], number>();
 
 /** Words of a text as it is written: what a mended letter does not change. */

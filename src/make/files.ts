@@ -18,7 +18,7 @@ import {
   writePiecesFile,
 } from "./pieces-file";
 import { printRuns } from "./print-runs";
-import type { Printable, PrintedActivity } from "./printable";
+import type { Printable, PrintedActivity, Run } from "./printable";
 import type { MadeFile, MakeOptions } from "./workshop";
 
 interface Job {
@@ -48,7 +48,7 @@ export async function makeFiles(
     const name = names.take(title);
     if (options.only !== undefined && options.only !== kind.name && options.only !== title) continue;
     const file = (stock: string): string => `${unit.name}.${options.merge ? "" : `${name}.`}${stock}.pdf`;
-    let sets = 0;
+    const runs: Run[] = [];
     const before = options.merge ? (merged.get("card")?.sheets.length ?? 0) : 0;
     const card: Sheet[] = [];
     const paper: Sheet[] = [];
@@ -68,7 +68,7 @@ export async function makeFiles(
         }
         print ??= drawingsOf(sheets, pieces);
         card.push(...sheets);
-        sets += copies.length;
+        runs.push({ sheets, sets: copies.length });
       }
       paper.push(...kind.solutionSheets(dealt, deal, "solved", press));
       const { code, version, desk, attempt } = deal;
@@ -89,7 +89,7 @@ export async function makeFiles(
       });
     }
     paper.push(...kind.papers(dealt, press));
-    printed.push({ printable, card, paper, sets });
+    printed.push({ printable, card, paper, sets: runs.reduce((sum, { sets }) => sum + sets, 0), runs });
     for (const [stock, sheets] of Object.entries({ card, paper })) {
       if (sheets.length === 0) continue;
       if (!options.merge) jobs.push({ name: file(stock), title: `${press.unitTitle}: ${title}`, lang, sheets });

@@ -1,6 +1,8 @@
 import type { Deal, Dealt } from "../activities/contract";
 import { setsFor } from "../activities/copies";
-import type { PrintedActivity } from "./printable";
+import { upTo } from "../base/seed";
+import type { Sheet } from "../page/sheet";
+import type { PrintedActivity, Run } from "./printable";
 
 /* Masters are printed once and copied, as often as the largest class needs. */
 
@@ -15,13 +17,21 @@ export function setsWanted({ request: { classes, options }, deals }: Dealt<Deal>
   return Math.max(1, Math.ceil(needed / deals.length));
 }
 
-/** How many sets one copy of a master makes: it may stand on its sheet several times. */
-export function setsACopy({ printable: { dealt }, sets }: PrintedActivity): number {
-  return sets / dealt.deals.length;
+/** How often each run is laid on the copier for the largest class: 1 where the unit names no class, and where there is no master. */
+export function copiesOfRun(activity: Pick<PrintedActivity, "printable">, { sets }: Run): number {
+  const wanted = setsWanted(activity.printable.dealt);
+  return isMaster(activity) && wanted !== undefined && sets > 0 ? Math.ceil(wanted / sets) : 1;
 }
 
-/** How often each master is copied for the largest class; 1 where the unit names no class, and where there is no master. */
-export function copiesOfMaster(activity: PrintedActivity): number {
-  const wanted = setsWanted(activity.printable.dealt);
-  return isMaster(activity) && wanted !== undefined ? Math.ceil(wanted / setsACopy(activity)) : 1;
+/** Sheets of pieces as they are cut, without backs: those of a master as often as it is copied. */
+export function copiedSheets(activity: PrintedActivity): Sheet[] {
+  return activity.runs.flatMap((run) => {
+    const fronts = run.sheets.filter(({ back }) => !back);
+    return upTo(copiesOfRun(activity, run)).flatMap(() => fronts);
+  });
+}
+
+/** Sets that are cut out of them. */
+export function copiedSets(activity: PrintedActivity): number {
+  return activity.runs.reduce((sum, run) => sum + run.sets * copiesOfRun(activity, run), 0);
 }

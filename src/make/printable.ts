@@ -18,4 +18,12 @@ export interface PrintedActivity {
   readonly paper: readonly Sheet[];
   /** Sets that are cut out. */
   readonly sets: number;
+  /** The same sheets of pieces and sets run by run; of masters there is one for each deal. */
+  readonly runs: readonly Run[];
+}
+
+/** Sheets of pieces that leave the printer together. */
+export interface Run {
+  readonly sheets: readonly Sheet[];
+  readonly sets: number;
 }

@@ -60,4 +60,18 @@ describe("small sets that share a sheet", () => {
     ] as const)
       assert.equal((await printedAs("loop", loopUnit(six, options, front(14)))).card.length, sheets, options);
   });
+
+  it("of a master: how often each deal is copied is told for each, since their sets are not equally large", async () => {
+    // Fifteen sets, eight of each level: three of four cards on a sheet, two of five.
+    const options = "title: My loop\nsize: mini\ncards: 12\ntake: 4\nlevels: [gentle, hard]\ncopies: by copier";
+    const unit = loopUnit(counter, options, front(31));
+    const { pieces } = await printedAs("loop", unit);
+    const [gentle, hard] = ["gentle", "hard"].map((level) => pieces.pieces.filter((each) => each.level === level));
+    assert.deepEqual([gentle?.[0]?.at.length, hard?.[0]?.at.length], [3, 2]);
+    const code = (mark = ""): string => mark.slice(0, 6);
+    const said = await prepSheet(unit);
+    const told = `“My loop” ${code(gentle?.[0]?.mark)} 3 times, 3 sets a copy, ${code(hard?.[0]?.mark)} 4 times, 2 sets a copy.`;
+    assert.ok(said.includes(told), said);
+    assert.match(said, /2 sheets, 20 g, and 7 for the copies of masters/);
+  });
 });

@@ -243,6 +243,17 @@ describe("the plan of stations", () => {
     assert.match(dois ?? "", /Conjuntos 3, um para cada 2 ou 3 Quem lê Uma pessoa do grupo/);
   });
 
+  it("tells nobody on a card to ask for more: all leave by the clock", async () => {
+    const pairs = Array.from({ length: 8 }, (_, i) => `- o pneu ${i} = the tyre ${i}`).join("\n");
+    const ring = "```activity\nmake: loop\nsize: mini\nversions: 2\ntitle: Ring\n```";
+    const text = `---\nteaches: pt\nclasses: [8]\n---\n\n## Words\n\n${pairs}\n\n${ring}\n\n\`\`\`stations\nstations: [Ring]\ndesks: 4\nminutes: 5\n\`\`\`\n`;
+    const pages = await paperPages(text);
+    const cards = pages.filter((page) => /Desk \d: Ring/.test(page));
+    assert.equal(cards.length, 4);
+    for (const card of cards) assert.doesNotMatch(card, /If you finish first/);
+    assert.match(pages[0] ?? "", /If you finish first, ask for another circle/);
+  });
+
   it("names classes of one size once, and a single minute as one", async () => {
     const two = unitOf(4, "title: Two\nseed: 2").replace("## Words", "## More");
     const text = `${unitOf(12, "title: One", "---\nclasses: [25, 30, 25, 25]\n---\n\n")}\n${two}\n\`\`\`stations\nminutes: 4\nperiod: 9\n\`\`\`\n`;

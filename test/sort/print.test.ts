@@ -71,7 +71,11 @@ describe("sort from print", function () {
   for (const paper of ["A4", "Letter"]) {
     it(`${paper}: every card stands where it says, and under its piles in the key with its code`, async () => {
       const front = `teaches: pt\npaper: ${paper}\nclasses: [4]\n`;
-      const { card, paper: papers, pieces } = await printed(sortUnit(meals, "overlap: true\nversions: 2", front));
+      const {
+        card,
+        paper: papers,
+        pieces,
+      } = await printed(sortUnit(meals, "overlap: true\nheaders: cards\nversions: 2", front));
       assert.equal(pieces.pieces.length, 2 * (3 + 10));
       const marks = new Set<string>();
       for (const piece of pieces.pieces) {

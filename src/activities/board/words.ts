@@ -6,7 +6,7 @@ import { answerKey } from "../../match/relation";
 import type { Pair } from "../../unit/unit";
 import { choosePairs } from "../choice";
 import type { DealRequest } from "../contract";
-import { looksLike, type Printed, toPrinted } from "../printed";
+import { looksLike, type Printed, standsOut, toPrinted } from "../printed";
 import { pairsOf } from "../supply";
 import type { BoardWord, Clue, DoubleClue, Shortage } from "./model";
 import { type BoardOptions, cellsIn, type Grid, largestGrid, writtenGrid } from "./options";
@@ -130,7 +130,10 @@ function clueOf(pair: Pair, { teaches, explains }: DealRequest, { clue }: BoardO
   return { runs: said, text, key: answerKey(answer), source: range, lang: clue === "word" ? teaches : explains };
 }
 
-/** Words of pairs that are not called, first of the activity's own sections, then of the rest of the unit. */
+/**
+ * Words of pairs that are not called: first such as have as many words as some that are, and of those first the ones of the
+ * activity's own sections, then of the rest of the unit. A sentence among words is touched by nobody.
+ */
 function spareWords(
   called: readonly BoardWord[],
   count: number,
@@ -143,10 +146,14 @@ function spareWords(
   const others = request.relation.pairs.filter((pair) => !taken.has(pair) && !own.includes(pair));
   const random = new Random(`board/${options.seed}/distractors`);
   const words: BoardWord[] = [];
-  for (const pair of [...random.shuffle(own), ...random.shuffle(others)]) {
+  const callable = called.map(({ shown }) => shown);
+  const drawn = [...random.shuffle(own), ...random.shuffle(others)]
+    .map((pair) => ({ shown: wordOf(pair, request, options).shown, pair }))
+    .map((word) => ({ word, off: standsOut(word.shown, callable) }))
+    .sort((a, b) => a.off - b.off);
+  for (const { word } of drawn) {
     if (words.length === count) break;
-    const { shown } = wordOf(pair, request, options);
-    const word = { shown, pair };
+    const { shown } = word;
     if (looks.has(looksLike(shown)) || called.some((each) => fits(each, word, request.relation, options))) continue;
     looks.add(looksLike(shown));
     words.push(word);

@@ -1,7 +1,7 @@
 import { Random } from "../../base/seed";
 import type { Pair } from "../../unit/unit";
 import type { DealRequest } from "../contract";
-import { looksLike, type Printed, toPrinted, wordCount } from "../printed";
+import { looksLike, type Printed, standsOut, toPrinted } from "../printed";
 import { pairsOf } from "../supply";
 import type { LoopCard } from "./model";
 
@@ -59,11 +59,6 @@ export function chooseDecoys(
 
 /** Pairs in their order, but first those whose text on a side has as many words as some text among others, then by what lacks or exceeds. */
 function byLength(pairs: readonly Pair[], side: "left" | "right", others: readonly Printed[]): Pair[] {
-  const counts = others.map(wordCount);
-  const [least, most] = [Math.min(...counts), Math.max(...counts)];
-  const off = (pair: Pair): number => {
-    const count = wordCount(pair[side].answers[0]);
-    return Math.max(0, least - count, count - most);
-  };
+  const off = (pair: Pair): number => standsOut(pair[side].answers[0], others);
   return [...pairs].sort((a, b) => off(a) - off(b));
 }

@@ -179,13 +179,17 @@ const languages: Readonly<Record<string, Steps>> = {
 };
 
 /** Built-in steps for learners. */
-export function loopDirections({ options, deals }: DealtLoop, lang: string): readonly string[] | undefined {
+export function loopDirections(
+  { options, deals }: DealtLoop,
+  lang: string,
+  at?: "station",
+): readonly string[] | undefined {
   const spare = deals.some(({ decoys }) => decoys.length > 0);
   const facts = {
     room: options.size === "room",
     slip: hasSlip(options),
     several: options.size === "room" && deals.length > 1,
-    more: options.versions > 1,
+    more: options.versions > 1 && at === undefined,
     spare,
     blanks: options.blanks > 0,
   };

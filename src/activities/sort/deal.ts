@@ -8,8 +8,9 @@ import { type DealPlan, planCode, streamOf } from "../levels";
 import { mixedOrder } from "../mixed-order";
 import { counted } from "../report";
 import { proveTruth } from "../truth-proof";
+import { shapeFor } from "./mats";
 import { type DealtSort, isPair, type SortCard, type SortDeal, type SortHand, type SortSupply } from "./model";
-import { sortOptions } from "./options";
+import { type SortOptions, sortOptions } from "./options";
 import { supplySort } from "./supply";
 
 /** Fewer cards than these, or piles, or more piles, cannot be dealt. */
@@ -25,8 +26,9 @@ const fewestBesides = 2;
 
 /** Cards for two to six piles. */
 export function dealSort(request: DealRequest): DealtSort {
-  const options = sortOptions(request.options);
-  const { plans, dealt: hands, plain, ...supply } = supplySort(request, options);
+  const asked = sortOptions(request.options);
+  const { plans, dealt: hands, plain, ...supply } = supplySort(request, asked);
+  const options = { ...asked, headers: headersFor(asked, supply) };
   const { cards, piles, unknown } = supply;
   const used = [...new Set(cards.flatMap(({ item }): Pair[] => (isPair(item) ? [item] : [])))];
   const base = { request, options, ...supply, used };
@@ -69,6 +71,16 @@ export function dealSort(request: DealRequest): DealtSort {
     summary: summaryOf({ request, options, piles }, deals[0]?.order.length ?? 0),
     ...(same === undefined ? {} : { sameLevels: same }),
   };
+}
+
+/** Mats bear the names of the piles: header cards beside them are cut for nothing, but for the examples that gentle ones show. */
+function headersFor(
+  options: SortOptions,
+  supply: Pick<SortSupply, "by" | "cards" | "piles">,
+): Exclude<SortOptions["headers"], "auto"> {
+  if (options.headers !== "auto") return options.headers;
+  const examples = supply.by === "headings" && options.levels?.includes("gentle");
+  return examples || shapeFor({ options, ...supply }) === "none" ? "cards" : "none";
 }
 
 /** Its place among the cards of all deals: that of the card that looks and belongs as it does. */

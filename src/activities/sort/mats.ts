@@ -5,6 +5,7 @@ import { bodyBox } from "../../page/furniture";
 import { type Box, papers } from "../../page/paper";
 import type { LineItem, Sheet, SheetItem } from "../../page/sheet";
 import type { Press } from "../contract";
+import { setsFor } from "../copies";
 import { activityPage } from "../sheet-page";
 import type { DealtSort, SortPile } from "./model";
 
@@ -15,8 +16,17 @@ const weight = 1;
 const steps = 180;
 
 /** What the mats of a sort show: circles only for two or three piles. */
-export function matsOf({ options, cards, piles, deals }: DealtSort): "none" | "circles" | "fields" {
-  if (deals.length === 0 || options.mats === "none") return "none";
+export function matsOf(dealt: DealtSort): "none" | "circles" | "fields" {
+  return dealt.deals.length === 0 ? "none" : shapeFor(dealt);
+}
+
+/** The same before anything is dealt. */
+export function shapeFor({
+  options,
+  cards,
+  piles,
+}: Pick<DealtSort, "options" | "cards" | "piles">): "none" | "circles" | "fields" {
+  if (options.mats === "none") return "none";
   const round = piles.length <= 3;
   if (options.mats === "auto") return round && cards.some((card) => card.piles.length > 1) ? "circles" : "none";
   return options.mats === "circles" && round ? "circles" : "fields";
@@ -27,11 +37,14 @@ export function sortPapers(dealt: DealtSort, press: Press): Sheet[] {
   const shape = matsOf(dealt);
   if (shape === "none") return [];
   const { request, options, piles, deals } = dealt;
+  // Only pieces are copied from a master: each of its sets in the largest class gets a mat.
+  const needed = Math.max(1, ...request.classes.map((learners) => setsFor(learners, options.group)));
+  const masters = Math.ceil(needed / deals.length);
   const paper = turned(papers[options.paper]);
   const page = { ...activityPage(request, press, "Mat", []), paper };
   const box = bodyBox(paper, options.margin);
   const items = shape === "circles" ? circles(piles, box, press) : fields(piles, box, press);
-  const sets = deals.reduce((sum, { copies }) => sum + (copies === "by copier" ? 1 : copies), 0);
+  const sets = deals.reduce((sum, { copies }) => sum + (copies === "by copier" ? masters : copies), 0);
   return upTo(sets).map((set) =>
     sheetOf({ ...page, folio: () => (sets > 1 ? `mat ${set + 1} of ${sets}` : "one mat") }, set, sets, items),
   );

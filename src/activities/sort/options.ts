@@ -9,7 +9,8 @@ export interface SortOptions extends CommonOptions {
   readonly names?: readonly [string, string];
   readonly overlap: boolean;
   readonly mats: "auto" | "none" | "circles" | "fields";
-  readonly headers: "cards" | "none";
+  /** Of what is dealt no longer `auto`. */
+  readonly headers: "auto" | "cards" | "none";
   readonly show: "left" | "right" | "both";
   readonly mispair?: number;
   readonly twins: Twins;

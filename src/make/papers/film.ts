@@ -2,7 +2,7 @@ import { blanksOf } from "../../activities/copies";
 import { cutPiecesOf, cutsOf } from "../../page/cards";
 import type { Sheet } from "../../page/sheet";
 import { learnersCutPieces } from "../cutting";
-import { copiesOfMaster } from "../masters";
+import { copiedSets, copiedSheets } from "../masters";
 import type { PrintedActivity } from "../printable";
 
 /*
@@ -26,7 +26,7 @@ export function pouches(printed: readonly PrintedActivity[]): number {
   return laminated(printed).reduce((sum, activity) => {
     const each = (sheets: readonly Sheet[]): number =>
       sheets.reduce((all, sheet) => all + (wayOf(activity, sheet) === "cut first" ? pouchesFor(sheet) : 1), 0);
-    return sum + each(cardFronts(activity)) * copiesOfMaster(activity) + each(slipSheets(activity));
+    return sum + each(copiedSheets(activity)) + each(slipSheets(activity));
   }, 0);
 }
 
@@ -74,10 +74,9 @@ export function sleeves(printed: readonly PrintedActivity[]): string | undefined
     );
     const { options, classes } = activity.printable.dealt.request;
     if (options.value.blanks === 0 || activity.card.length === 0) continue;
-    const fronts = cardFronts(activity);
-    if (fronts.every((sheet) => cutsOf(sheet) === 0))
-      sheets = Math.max(sheets, fronts.length * copiesOfMaster(activity));
-    else blanks = Math.max(blanks, blanksOf(options.value, classes) * activity.sets * copiesOfMaster(activity));
+    const fronts = copiedSheets(activity);
+    if (fronts.every((sheet) => cutsOf(sheet) === 0)) sheets = Math.max(sheets, fronts.length);
+    else blanks = Math.max(blanks, blanksOf(options.value, classes) * copiedSets(activity));
   }
   const parts = [
     ...(slips > 0 ? [`${slips} for slips`] : []),

@@ -159,14 +159,14 @@ function missingDirections(printables: readonly Printable[]): Block[] {
 }
 
 /** Directions in a language: the unit's own, the built-in ones, else English ones. */
-export function directionsIn({ kind, dealt }: Printable, lang: string): Told {
+export function directionsIn({ kind, dealt }: Printable, lang: string, at?: "station"): Told {
   const { directions } = dealt.request.options.value;
   const written = Object.entries(directions ?? {}).find(([key]) => key === lang || primary(key) === primary(lang))?.[1];
   const name = ` (${lang})`;
   if (written !== undefined) return { steps: typeof written === "string" ? [written] : written, own: true, name };
-  const own = kind.directions(dealt, primary(lang));
+  const own = kind.directions(dealt, primary(lang), at);
   if (own) return { steps: own, own: true, name };
-  return { steps: kind.directions(dealt, "en") ?? [], own: false, name: " (en)" };
+  return { steps: kind.directions(dealt, "en", at) ?? [], own: false, name: " (en)" };
 }
 
 function primary(lang: string): string {

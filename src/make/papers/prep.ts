@@ -1,9 +1,8 @@
-import { upTo } from "../../base/seed";
 import { cutsOf } from "../../page/cards";
 import type { Block } from "../../page/document";
 import type { Sheet } from "../../page/sheet";
 import { learnersCut, leftUncut } from "../cutting";
-import { copiesOfMaster, isMaster, setsACopy } from "../masters";
+import { copiedSheets, copiesOfRun, isMaster } from "../masters";
 import type { PrintedActivity } from "../printable";
 import { laminating, pouches, sleeves, wiped } from "./film";
 import { count } from "./guide";
@@ -26,8 +25,8 @@ export function prepBlocks(printed: readonly PrintedActivity[], labels: readonly
   ]);
   const cards = printed.flatMap(({ card }) => fronts(card));
   const papers = printed.flatMap(({ paper }) => fronts(paper));
-  const cutByTeacher = printed.flatMap((each) => (learnersCut(each) ? [] : copied(each)));
-  const copies = printed.filter(isMaster).flatMap(copied);
+  const cutByTeacher = printed.flatMap((each) => (learnersCut(each) ? [] : copiedSheets(each)));
+  const copies = printed.filter(isMaster).flatMap(copiedSheets);
   const film = pouches(printed);
   const clear = sleeves(printed);
   const minutes = Math.max(
@@ -156,23 +155,21 @@ function learnersTable(printed: readonly PrintedActivity[]): Block[] {
   ];
 }
 
-/** How often a master is copied, and what a copy makes that has several sets on it: `“My sort” 3 times, 2 sets a copy`. */
+/** How often the masters of an activity are copied, deal by deal where they differ: `“My sort” 3 times, 2 sets a copy`. */
 function timesCopied(activity: PrintedActivity): string {
   const { title, dealt } = activity.printable;
-  const each = setsACopy(activity);
-  const times = copiesOfMaster(activity);
-  const often = !hasClasses(activity) ? " for each set" : times === 1 ? " once" : ` ${times} times`;
-  const all = dealt.deals.length > 1 ? " each deal" : "";
-  return `“${title}”${all}${often}${each > 1 ? `, ${each} sets a copy` : ""}`;
+  const each = activity.runs.map((run) => {
+    const times = copiesOfRun(activity, run);
+    const often = !hasClasses(activity) ? "for each set" : times === 1 ? "once" : `${times} times`;
+    return `${often}${run.sets > 1 ? `, ${run.sets} sets a copy` : ""}`;
+  });
+  const [first] = each;
+  if (each.every((said) => said === first)) return `“${title}”${each.length > 1 ? " each deal" : ""} ${first}`;
+  return `“${title}” ${each.map((said, i) => `${dealt.deals[i]?.code ?? ""} ${said}`).join(", ")}`;
 }
 
 function hasClasses({ printable: { dealt } }: PrintedActivity): boolean {
   return dealt.request.classes.length > 0;
-}
-
-/** Sheets of pieces as they are cut: those of a master as often as it is copied. */
-function copied(activity: PrintedActivity): Sheet[] {
-  return upTo(copiesOfMaster(activity)).flatMap(() => fronts(activity.card));
 }
 
 /** Sheets as they lie in the tray: what is printed on their backs is none of its own. */

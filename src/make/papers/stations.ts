@@ -131,7 +131,7 @@ function planBlocks(
     const printable = printables.find(({ title }) => title === activity.title);
     if (!printable) return;
     const entry = printable.kind.guide(printable.dealt, press);
-    const { steps, name: lang } = directionsIn(printable, printable.lang);
+    const { steps, name: lang } = directionsIn(printable, printable.lang, "station");
     const words = stationWords(printable.lang);
     const visits = rotation.at.map((round, r) => {
       const group = round.indexOf(station);
