@@ -1,4 +1,5 @@
 import type { Fix, Report, Rule } from "../../../base/finding";
+import { type Steps, sifted } from "../../../base/steps";
 import { answerKey } from "../../../match/relation";
 import type { Pair } from "../../../unit/unit";
 import {
@@ -12,7 +13,7 @@ import {
 } from "../../shared-answers";
 import { hasEnough } from "../deal";
 import type { DealtTiles, Edge, TilesDeal } from "../model";
-import { holdsSoon } from "../trial";
+import { holdingSoon } from "../trial";
 import { blanksIn, gridFix, toldFix } from "./causes";
 import { type Clash, clashes } from "./clashes";
 import { place, type TilesContext } from "./context";
@@ -139,35 +140,44 @@ function ambiguity(
     fixes: !mendable
       ? []
       : several
-        ? mending(dealt, deal, tried, [p, q])
-        : pruning(dealt, [...tried, second && dropPair(second)], one),
+        ? () => mending(dealt, deal, tried, [p, q])
+        : () => pruning(dealt, [...tried, second && dropPair(second)], one),
   };
 }
 
 /** What takes the clash away where it does no harm; where there is one solution, it stays the only one. */
-function pruning({ request }: DealtTiles, tried: readonly (TriedFix | undefined)[], one: boolean): Fix[] {
-  const sound = tried.flatMap((each) => {
-    const after = each && changed(request, each.change);
-    return after && hasEnough(after) && (!one || holdsSoon(after)) ? [each.fix] : [];
-  });
-  return distinctFixes(sound);
+function* pruning(
+  { request }: DealtTiles,
+  tried: readonly (TriedFix | undefined)[],
+  one: boolean,
+): Steps<Fix[], unknown> {
+  const sound = yield* sifted(
+    tried.flatMap((each) => each ?? []),
+    function* ({ change }) {
+      const after = changed(request, change);
+      return hasEnough(after) && (!one || (yield* holdingSoon(after)));
+    },
+  );
+  return distinctFixes(sound.map(({ fix }) => fix));
 }
 
 /** What leaves one solution, shown by dealing and proving anew; the smallest change first. */
-function mending(
+function* mending(
   dealt: DealtTiles,
   deal: TilesDeal,
   answers: readonly (TriedFix | undefined)[],
   pairs: readonly (Pair | undefined)[],
-): Fix[] {
+): Steps<Fix[], unknown> {
   const { request } = dealt;
-  const mends = (each: TriedFix | undefined): Fix[] =>
-    each && holdsSoon(changed(request, each.change)) ? [each.fix] : [];
+  const mends = function* (all: readonly (TriedFix | undefined)[]): Steps<Fix[], unknown> {
+    const tried = all.flatMap((each) => each ?? []);
+    return (yield* sifted(tried, ({ change }) => holdingSoon(changed(request, change)))).map(({ fix }) => fix);
+  };
   const later = [...new Set(pairs.flatMap((pair) => pair ?? []))].sort((a, b) => b.range.start - a.range.start);
-  const small = [...answers.flatMap(mends), ...toldFix(dealt, deal), ...anotherSeed(dealt)];
-  const alone = later.map(dropPair).flatMap(mends);
-  const together = small.length + alone.length > 0 ? [] : mends(dropLater(dealt));
-  return distinctFixes([...small, ...alone, ...together, ...gridFix(dealt, deal)]);
+  const small = [...(yield* mends(answers)), ...(yield* toldFix(dealt, deal)), ...(yield* anotherSeed(dealt))];
+  const alone = yield* mends(later.map(dropPair));
+  const together = small.length + alone.length > 0 ? [] : yield* mends([dropLater(dealt)]);
+  return distinctFixes([...small, ...alone, ...together, ...(yield* gridFix(dealt, deal))]);
 }
 
 /** Takes out the later pair of each clash, where there are several. */
