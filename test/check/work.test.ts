@@ -1,4 +1,5 @@
 import assert from "node:assert/strict";
+import { Relation } from "../../src/match/relation";
 import { word } from "../support/units";
 import { type Work, workOf } from "../support/work";
 
@@ -51,4 +52,29 @@ describe("a step of checking", () => {
       assert.equal(work.fixes, most.fixes);
     });
   }
+});
+
+describe("a word that is mended", () => {
+  it("asks for no fix of another section again", async () => {
+    const text = unit(
+      times(4, "make: tiles\ngrid: 4 x 4"),
+      (i, n) => `${word(i)}a = ${word(n < 6 ? i - (n % 2) : i)}o`,
+    );
+    const fixes = (await workOf(text)).fixes;
+    const { prototype } = Relation as unknown as { prototype: { add: (...all: unknown[]) => void } };
+    const { add } = prototype;
+    let added = 0;
+    prototype.add = function (...all) {
+      added++;
+      add.apply(this, all);
+    };
+    try {
+      assert.equal((await workOf(text.replace(`${word(119)}a`, `${word(119)}as`))).fixes, fixes);
+    } finally {
+      prototype.add = add;
+    }
+    assert.ok(fixes > 20);
+    // The relation of the unit itself, and no other.
+    assert.equal(added, 120);
+  });
 });

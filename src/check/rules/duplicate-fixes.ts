@@ -1,3 +1,4 @@
+import type { ActivityKind, DealRequest } from "../../activities/contract";
 import {
   changed,
   distinctFixes,
@@ -10,6 +11,7 @@ import {
 } from "../../activities/shared-answers";
 import { holding, isMeant, stillDeals } from "../../activities/trial";
 import type { Fix } from "../../base/finding";
+import { Recent } from "../../base/recent";
 import { type Steps, sifted } from "../../base/steps";
 import type { Pair } from "../../unit/unit";
 import type { CheckContext, CheckedActivity } from "../context";
@@ -83,9 +85,38 @@ function* isSound(
     const concerned = plan.sections.some(({ pairs }) => pairs.some((pair) => change(pair) !== pair));
     if (!plan.kind || dealt.deals.length === 0 || !concerned) continue;
     yield "trying a fix";
-    const after = changed(dealt.request, change);
     const needsProof = hits.includes(activity) || dealt.deals.every(isMeant);
-    if (!(needsProof ? yield* holding(plan.kind, after) : stillDeals(plan.kind, after))) return false;
+    const name = nameOf(plan.kind, dealt.request, change, needsProof);
+    let outcome = name === undefined ? undefined : outcomes.find(name);
+    if (outcome === undefined) {
+      const after = changed(dealt.request, change);
+      outcome = needsProof ? yield* holding(plan.kind, after) : stillDeals(plan.kind, after);
+    }
+    const found = outcome;
+    if (name !== undefined) outcomes.get(name, () => found);
+    if (!outcome) return false;
   }
   return true;
+}
+
+/** What became of changes that were tried of late: a word that is mended elsewhere asks for none of them again. */
+const outcomes = new Recent<boolean>(1000);
+
+/** Equal for changes of which the same becomes: of alike requests the same answers go. Undefined where that is not known. */
+function nameOf(
+  { name, trial }: ActivityKind,
+  request: DealRequest,
+  change: TriedFix["change"],
+  needsProof: boolean,
+): string | undefined {
+  const structure = trial?.structure(request);
+  if (structure === undefined) return undefined;
+  const changes = request.relation.pairs.flatMap((pair, i) => {
+    const after = change(pair);
+    if (after === pair) return [];
+    const kept = (side: "left" | "right"): number[] | undefined =>
+      after?.[side].answers.map((answer) => pair[side].answers.indexOf(answer));
+    return [[i, kept("left"), kept("right")]];
+  });
+  return JSON.stringify([name, needsProof, structure, changes]);
 }
