@@ -198,10 +198,12 @@ export interface Sharing {
 export interface Trial<D extends Deal, T extends Dealt<D>> {
   /** Whether it can be dealt. */
   deals(request: DealRequest): boolean;
-  /** Whether every deal is soon proven to be as it is meant. */
-  holds(request: DealRequest): boolean;
+  /** Equal for requests that are dealt alike however their words are spelt; undefined where that is not known. */
+  structure(request: DealRequest): string | undefined;
+  /** In steps: whether every deal is soon proven to be as it is meant. */
+  holding(request: DealRequest): Steps<boolean, unknown>;
   /** Other options for what is dealt that are shown to hold, the smallest change first. */
-  options?(dealt: T): readonly Fix[];
+  options?(dealt: T): Steps<readonly Fix[], unknown>;
 }
 
 /** An option that another one goes before. */

@@ -1,3 +1,4 @@
+import type { Steps } from "../base/steps";
 import type { ActivityKind, Deal, DealRequest } from "./contract";
 
 /* What becomes of a changed request, asked before a fix is offered. */
@@ -7,10 +8,10 @@ export function stillDeals({ trial, deal }: ActivityKind, request: DealRequest):
   return trial ? trial.deals(request) : deal(request).deals.length > 0;
 }
 
-/** Whether it can be dealt and each deal is soon proven to be as it is meant. */
-export function holds({ trial, deal }: ActivityKind, request: DealRequest): boolean {
-  if (trial) return trial.holds(request);
-  const { deals } = deal(request);
+/** In steps: whether it can be dealt and each deal is soon proven to be as it is meant. */
+export function* holding({ trial, deal, dealing }: ActivityKind, request: DealRequest): Steps<boolean, unknown> {
+  if (trial) return yield* trial.holding(request);
+  const { deals } = dealing ? yield* dealing(request) : deal(request);
   return deals.length > 0 && deals.every(isMeant);
 }
 

@@ -1,5 +1,5 @@
 import type { Range } from "./range";
-import type { Steps } from "./steps";
+import { finished, type Steps } from "./steps";
 
 /** `error` blocks nothing by itself, but the command line fails on it by default; `hint` is quiet. */
 export type Severity = "error" | "warning" | "information" | "hint";
@@ -41,10 +41,13 @@ export interface Report {
   readonly message: string;
   readonly severity?: Severity;
   readonly related?: readonly Related[];
-  readonly fixes?: readonly Fix[];
+  readonly fixes?: readonly Fix[] | FixSearch;
   readonly activities?: readonly number[];
   readonly also?: readonly Range[];
 }
+
+/** Fixes that are tried before they are offered, in steps: whoever only counts what is found never asks for them. */
+export type FixSearch = () => Steps<readonly Fix[], unknown>;
 
 /** Activities that a finding is about which several of them give: those of both, or undefined where either is about no certain ones. */
 export function joined(
@@ -71,34 +74,30 @@ export interface Rule<Context> {
 }
 
 export function runRule<Context>(rule: Rule<Context>, context: Context, activity?: number): Finding[] {
-  return findingsOf(rule, rule.check(context), activity);
+  return finished(runningRule(rule, context, activity));
 }
 
-/** The same with a pause after each step of a rule that has some. */
+/** The same with a pause after each step of a rule that has some, and of looking for fixes. */
 export function* runningRule<Context>(
   rule: Rule<Context>,
   context: Context,
   activity?: number,
 ): Steps<Finding[], unknown> {
-  return findingsOf(rule, rule.checking ? yield* rule.checking(context) : rule.check(context), activity);
-}
-
-function findingsOf(
-  rule: Pick<Rule<unknown>, "code" | "severity">,
-  reports: readonly Report[],
-  activity: number | undefined,
-): Finding[] {
-  return reports.map((report) => {
+  const findings: Finding[] = [];
+  const reports = rule.checking ? yield* rule.checking(context) : rule.check(context);
+  for (const report of reports) {
+    const fixes = typeof report.fixes === "function" ? yield* report.fixes() : (report.fixes ?? []);
     const activities = report.activities ?? (activity === undefined ? undefined : [activity]);
-    return {
+    findings.push({
       code: rule.code,
       severity: report.severity ?? rule.severity,
       range: report.range,
       message: report.message,
       related: report.related ?? [],
-      fixes: report.fixes ?? [],
+      fixes,
       ...(activities ? { activities } : {}),
       ...(report.also ? { also: report.also } : {}),
-    };
-  });
+    });
+  }
+  return findings;
 }

@@ -11,3 +11,13 @@ export function finished<Result>(steps: Steps<Result, unknown>): Result {
     if (done) return value;
   }
 }
+
+/** Those of which a question in steps is answered with yes. */
+export function* sifted<Each>(
+  all: readonly Each[],
+  question: (each: Each) => Steps<boolean, unknown>,
+): Steps<Each[], unknown> {
+  const found: Each[] = [];
+  for (const each of all) if (yield* question(each)) found.push(each);
+  return found;
+}

@@ -61,6 +61,16 @@ describe("fixes of a circle", () => {
     const out = offers.filter(({ title }) => title === "Take the answer “the friend” out here");
     assert.equal(out.length, 2);
   });
+
+  it("take a pair out that is on no card, where that says that two words fit", async () => {
+    const own = ["o patrão = the boss", "o chefe = the chief", "a amiga = the friend", "o vizinho = the neighbour"];
+    for (const saying of ["o patrão = the chief", "the chief = o patrão"]) {
+      const offers = await offersOf(`${loopUnit(own)}\n## Later\n\n- ${saying}\n`);
+      const [{ title, after } = { title: "", after: [] }] = offers.filter(({ code }) => code === "early-close");
+      assert.equal(title, `Take out “${saying}”`);
+      assert.deepEqual(after, []);
+    }
+  });
 });
 
 describe("a second circle", () => {

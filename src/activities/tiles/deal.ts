@@ -89,10 +89,15 @@ function whyUpset({ fill }: TilesOptions): string {
     : "the words of these pairs allow no other arrangement that is proven";
 }
 
-/** Whether every deal of a request is soon proven to have one solution. */
-export function soonProven(request: DealRequest): boolean {
+/** In steps: whether every deal of a request is soon proven to have one solution. */
+export function* provingSoon(request: DealRequest): Steps<boolean, unknown> {
   const { table, plans } = prepare(request, tilesOptions(request.options));
-  return table !== undefined && plans.every((plan) => finished(dealOne(table, plan, glance)).proof.status === "one");
+  if (!table) return false;
+  for (const plan of plans) {
+    yield "trying a fix";
+    if ((yield* dealOne(table, plan, glance)).proof.status !== "one") return false;
+  }
+  return true;
 }
 
 /** Whether a request has the pairs that its tiles need. */

@@ -10,7 +10,7 @@ import { cellSaid, tilePieces, tileRecord } from "./pieces";
 import { rules } from "./rules";
 import { optionFixes } from "./rules/causes";
 import { pieceSheets } from "./sheets";
-import { holdsSoon } from "./trial";
+import { holdingSoon, structureOfRequest } from "./trial";
 import { verdicts } from "./verdicts";
 
 /** Square tiles laid so that touching edges belong together. */
@@ -23,7 +23,7 @@ export const tiles: ActivityKind<TilesDeal, DealtTiles> = {
   validate: validateTiles,
   deal: dealTiles,
   dealing: dealingTiles,
-  trial: { deals: hasEnough, holds: holdsSoon, options: optionFixes },
+  trial: { deals: hasEnough, structure: structureOfRequest, holding: holdingSoon, options: optionFixes },
   pieceSheets,
   solutionSheets,
   pieces: tilePieces,

@@ -2,7 +2,7 @@ import { assertions } from "../../activities/statements";
 import type { Report, Rule } from "../../base/finding";
 import type { CheckContext } from "../context";
 import { once } from "./once-a-place";
-import { canSpare } from "./spare";
+import { takingOut } from "./spare";
 import { frame, others } from "./statements-example";
 import { writtenClaims } from "./written-claims";
 
@@ -40,9 +40,7 @@ export const contradictingStatements: Rule<CheckContext> = {
                   message: marked ? "Marked true" : "The correction",
                 },
               ],
-              fixes: canSpare(context, claim.item)
-                ? [{ title: "Take this one out", edits: [{ range: claim.item.block, text: "" }] }]
-                : [],
+              fixes: takingOut(context, claim.item, { title: "Take this one out" }),
             },
           ];
         }),

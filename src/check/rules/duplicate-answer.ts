@@ -130,7 +130,7 @@ function report(
         ...stands,
         ...effect.related,
       ],
-      fixes: mendable ? duplicateFixes(context, shared, { whole, hits: effect.hits, all }) : [],
+      fixes: mendable ? () => duplicateFixes(context, shared, { whole, hits: effect.hits, all }) : [],
     },
   ];
 }

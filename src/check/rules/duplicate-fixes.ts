@@ -1,3 +1,4 @@
+import type { ActivityKind, DealRequest } from "../../activities/contract";
 import {
   changed,
   distinctFixes,
@@ -8,8 +9,10 @@ import {
   type Standing,
   type TriedFix,
 } from "../../activities/shared-answers";
-import { holds, isMeant, stillDeals } from "../../activities/trial";
+import { holding, isMeant, stillDeals } from "../../activities/trial";
 import type { Fix } from "../../base/finding";
+import { Recent } from "../../base/recent";
+import { type Steps, sifted } from "../../base/steps";
 import type { Pair } from "../../unit/unit";
 import type { CheckContext, CheckedActivity } from "../context";
 
@@ -25,21 +28,26 @@ interface About {
 }
 
 /** Fixes of items that share answers, by the groups of these; the smallest change first. */
-export function duplicateFixes(
+export function* duplicateFixes(
   context: CheckContext,
   shared: readonly (readonly Standing[])[],
   { whole, hits, all }: About,
-): Fix[] {
+): Steps<Fix[], unknown> {
   const pairs = (shared[0] ?? []).map(({ pair }) => pair);
   const [first, ...later] = pairs;
-  const sound = (tried: TriedFix | undefined): Fix[] => (tried && isSound(context, tried, hits) ? [tried.fix] : []);
-  const words = whole ? [] : sound(idleAnswers(shared));
-  const options = hits.length === 1 ? hits.flatMap(otherOptions) : [];
+  const sound = function* (all: readonly (TriedFix | undefined)[]): Steps<Fix[], unknown> {
+    const tried = all.flatMap((each) => each ?? []);
+    return (yield* sifted(tried, (each) => isSound(context, each, hits))).map(({ fix }) => fix);
+  };
+  const words = whole ? [] : yield* sound([idleAnswers(shared)]);
+  const [hit] = hits;
+  const options = hit && hits.length === 1 ? yield* otherOptions(hit) : [];
   const alone = pairs.length === 2 || hits.length > 0 ? [...later, ...(first && !whole ? [first] : [])] : [];
-  const single = alone.map(dropPair).flatMap(sound);
+  const single = yield* sound(alone.map(dropPair));
   const title = "Take out all of them but the first";
-  const rest = later.length > 1 ? sound(dropPairs(later, title)) : [];
-  const every = hits.length > 0 && words.length + single.length + rest.length === 0 ? sound(dropEvery(all)) : [];
+  const rest = later.length > 1 ? yield* sound([dropPairs(later, title)]) : [];
+  const none = words.length + single.length + rest.length === 0;
+  const every = hits.length > 0 && none ? yield* sound([dropEvery(all)]) : [];
   if (whole) return distinctFixes([...single, ...rest]).map((fix, i) => ({ ...fix, preferred: i === 0 }));
   return distinctFixes([...words, ...options, ...single, ...rest, ...every]);
 }
@@ -56,8 +64,8 @@ function idleAnswers(shared: readonly (readonly Standing[])[]): TriedFix | undef
   return dropAnswers(out.flat());
 }
 
-function otherOptions({ plan: { kind }, dealt }: CheckedActivity): readonly Fix[] {
-  return kind?.trial?.options?.(dealt) ?? [];
+function* otherOptions({ plan: { kind }, dealt }: CheckedActivity): Steps<readonly Fix[], unknown> {
+  return kind?.trial?.options ? yield* kind.trial.options(dealt) : [];
 }
 
 /** Of each group of items that share answers, takes out all but the first. */
@@ -67,13 +75,48 @@ function dropEvery(all: readonly (readonly Pair[])[]): TriedFix | undefined {
 }
 
 /** Whether all activities that were dealt still are, those that had one solution keep it, and those that had several get one. */
-function isSound({ activities }: CheckContext, { change }: TriedFix, hits: readonly CheckedActivity[]): boolean {
-  return activities.every((activity) => {
+function* isSound(
+  { activities }: CheckContext,
+  { change }: TriedFix,
+  hits: readonly CheckedActivity[],
+): Steps<boolean, unknown> {
+  for (const activity of activities) {
     const { plan, dealt } = activity;
     const concerned = plan.sections.some(({ pairs }) => pairs.some((pair) => change(pair) !== pair));
-    if (!plan.kind || dealt.deals.length === 0 || !concerned) return true;
-    const after = changed(dealt.request, change);
+    if (!plan.kind || dealt.deals.length === 0 || !concerned) continue;
+    yield "trying a fix";
     const needsProof = hits.includes(activity) || dealt.deals.every(isMeant);
-    return needsProof ? holds(plan.kind, after) : stillDeals(plan.kind, after);
+    const name = nameOf(plan.kind, dealt.request, change, needsProof);
+    let outcome = name === undefined ? undefined : outcomes.find(name);
+    if (outcome === undefined) {
+      const after = changed(dealt.request, change);
+      outcome = needsProof ? yield* holding(plan.kind, after) : stillDeals(plan.kind, after);
+    }
+    const found = outcome;
+    if (name !== undefined) outcomes.get(name, () => found);
+    if (!outcome) return false;
+  }
+  return true;
+}
+
+/** What became of changes that were tried of late: a word that is mended elsewhere asks for none of them again. */
+const outcomes = new Recent<boolean>(1000);
+
+/** Equal for changes of which the same becomes: of alike requests the same answers go. Undefined where that is not known. */
+function nameOf(
+  { name, trial }: ActivityKind,
+  request: DealRequest,
+  change: TriedFix["change"],
+  needsProof: boolean,
+): string | undefined {
+  const structure = trial?.structure(request);
+  if (structure === undefined) return undefined;
+  const changes = request.relation.pairs.flatMap((pair, i) => {
+    const after = change(pair);
+    if (after === pair) return [];
+    const kept = (side: "left" | "right"): number[] | undefined =>
+      after?.[side].answers.map((answer) => pair[side].answers.indexOf(answer));
+    return [[i, kept("left"), kept("right")]];
   });
+  return JSON.stringify([name, needsProof, structure, changes]);
 }

@@ -4,6 +4,7 @@ import { isMeant } from "../../activities/trial";
 import { withoutItem } from "../../activities/without-item";
 import type { Fix } from "../../base/finding";
 import type { Range } from "../../base/range";
+import type { Steps } from "../../base/steps";
 import type { ActivityBlock, Item, Pair, Unit } from "../../unit/unit";
 import type { CheckContext, CheckedActivity } from "../context";
 import { troublesOf } from "./spare";
@@ -48,26 +49,29 @@ export function itemAt({ sections }: Unit, { start }: Range): Item | undefined {
     .sort((a, b) => a.block.end - a.block.start - (b.block.end - b.block.start))[0];
 }
 
-/** Whether after a change each deal is proven, and nothing on it can be mistaken any more. */
-export type StaysApart = (request: DealRequest) => Dealt<Deal> | undefined;
+/** In steps: whether after a change each deal is proven, and nothing on it can be mistaken any more. */
+export type StaysApart = (request: DealRequest) => Steps<Dealt<Deal> | undefined>;
 
 /** Takes out one of the items that look alike, the last one first, where the activity loses nothing else by it. */
-export function withoutOne(
+export function* withoutOne(
   { unit, press }: CheckContext,
   { plan: { kind }, dealt }: CheckedActivity,
   places: readonly Range[],
   staysApart: StaysApart,
-): Fix[] {
+): Steps<Fix[]> {
   const troubles = (each: Dealt<Deal>): number => troublesOf(kind, each, press);
   let before: number | undefined;
   const items = new Set([...places].reverse().flatMap((place) => itemAt(unit, place) ?? []));
   // One item with both words in it is all that there is of them.
-  return [...items].flatMap((item): Fix[] => {
-    const after = staysApart(withoutItem(dealt.request, item));
+  const fixes: Fix[] = [];
+  for (const item of items) {
+    const after = yield* staysApart(withoutItem(dealt.request, item));
+    if (!after) continue;
     before ??= troubles(dealt);
-    if (!after || troubles(after) > before) return [];
-    return [{ title: `Take out “${textOf(item)}”`, edits: [{ range: item.block, text: "" }] }];
-  });
+    if (troubles(after) > before) continue;
+    fixes.push({ title: `Take out “${textOf(item)}”`, edits: [{ range: item.block, text: "" }] });
+  }
+  return fixes;
 }
 
 function textOf(item: Item): string {

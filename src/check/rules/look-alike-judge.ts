@@ -3,6 +3,7 @@ import { setOption } from "../../activities/edits";
 import { optionPlace } from "../../activities/report";
 import type { Fix, Report } from "../../base/finding";
 import type { Range } from "../../base/range";
+import type { Steps } from "../../base/steps";
 import { type LookAlikes, lookAlikes, overlooking } from "../../match/look-alikes";
 import type { MatchKey, Relation } from "../../match/relation";
 import type { CheckContext, CheckedActivity } from "../context";
@@ -31,8 +32,8 @@ interface Around {
   readonly words: Words;
 }
 
-/** Asks the prover what becomes of an activity's deals when the differences are overlooked. */
-export function judge(activity: CheckedActivity, around: Around): Judged {
+/** In steps: asks the prover what becomes of an activity's deals when the differences are overlooked. */
+export function* judging(activity: CheckedActivity, around: Around): Steps<Judged> {
   const { words } = around;
   const { plan, dealt } = activity;
   const { kind } = plan;
@@ -45,6 +46,7 @@ export function judge(activity: CheckedActivity, around: Around): Judged {
   if (!kind || !hook) return { activity, reports, met, safe, open };
   const { relation } = dealt.request;
   for (const deal of dealt.deals) {
+    yield "comparing words";
     const groups = harmful(hook, dealt, deal, words);
     met.push(...groups);
     if (deal.proof.status !== "one" && !deal.proof.accepted) {
@@ -54,6 +56,7 @@ export function judge(activity: CheckedActivity, around: Around): Judged {
     if (groups.length === 0) continue;
     const confused = (some: readonly LookAlikes[]): readonly string[] | undefined =>
       hook.confused(dealt, deal, overlooking(relation, some));
+    yield "asking what becomes of it";
     const together = confused(groups);
     if (!together) {
       open = true;
@@ -66,7 +69,7 @@ export function judge(activity: CheckedActivity, around: Around): Judged {
     const stands = (group: LookAlikes): readonly Range[] => placesIn(hook, dealt, deal, group, words);
     const itemsOf = (group: LookAlikes): string =>
       [...new Set(stands(group).map((place) => (itemAt(around.context.unit, place)?.block ?? place).start))].join(" ");
-    for (const cause of causesOf(groups, confused, itemsOf)) {
+    for (const cause of yield* causesOf(groups, confused, itemsOf)) {
       const pieces = confused(cause) ?? together;
       const places = [...new Set(cause.flatMap(stands))].sort((a, b) => a.start - b.start);
       const unheard = cause.some(({ keys }) => hook.heard?.(dealt, deal, keys) && soundAlike(keys));
@@ -109,17 +112,23 @@ function placesIn(hook: Hook, dealt: Dealt<Deal>, deal: Deal, group: LookAlikes,
  * What does harm, cause by cause: groups that do so alone, those of the same items or about the same pieces together, as the words
  * and the glosses of two pairs; else as few groups as do so only together.
  */
-function causesOf(
+function* causesOf(
   groups: readonly LookAlikes[],
   confused: (some: readonly LookAlikes[]) => readonly string[] | undefined,
   itemsOf: (group: LookAlikes) => string,
-): (readonly LookAlikes[])[] {
-  const alone = groups.filter((group) => confused([group])?.length);
+): Steps<(readonly LookAlikes[])[]> {
+  const alone: LookAlikes[] = [];
+  for (const group of groups) {
+    yield "asking what becomes of each";
+    if (confused([group])?.length) alone.push(group);
+  }
   if (alone.length === 0) {
-    const needed = groups.reduce((left, group) => {
-      const others = left.filter((each) => each !== group);
-      return others.length > 0 && confused(others)?.length ? others : left;
-    }, groups);
+    let needed = groups;
+    for (const group of groups) {
+      yield "asking what becomes without one";
+      const others = needed.filter((each) => each !== group);
+      if (others.length > 0 && confused(others)?.length) needed = others;
+    }
     return [needed];
   }
   const causes: { readonly names: readonly string[]; readonly groups: LookAlikes[] }[] = [];
@@ -146,15 +155,18 @@ function reportOf(
   } = activity;
   const apart = hook.piece === undefined ? "" : `: nothing else keeps ${counted(pieces, hook.piece)} apart`;
   const place = optionPlace(dealt.request.block);
-  const staysApart: StaysApart = (request) =>
-    tries.left-- > 0 ? mended(activity, hook, words, groups, request) : undefined;
+  const staysApart: StaysApart = function* (request) {
+    return tries.left-- > 0 ? yield* mended(activity, hook, words, groups, request) : undefined;
+  };
   const meant = unheard ? undefined : meantFix(context.unit, places.at(-1) ?? place);
-  const fixes = [
-    ...anotherSeed(activity, hook, staysApart),
-    ...otherOptions(activity, hook, staysApart),
-    ...(meant ? [meant] : []),
-    ...withoutOne(context, activity, places, staysApart),
-  ];
+  const fixes = function* (): Steps<Fix[]> {
+    return [
+      ...(yield* anotherSeed(activity, hook, staysApart)),
+      ...(yield* otherOptions(activity, hook, staysApart)),
+      ...(meant ? [meant] : []),
+      ...(yield* withoutOne(context, activity, places, staysApart)),
+    ];
+  };
   return {
     range: places.at(-1) ?? place,
     severity: unheard ? "warning" : "information",
@@ -191,15 +203,17 @@ export function answersIn(relation: Relation): (key: MatchKey) => string {
  * A changed request dealt, where each deal is as it is meant and, if the difference is overlooked, these groups do no harm any
  * more and no other one does that did none; else undefined.
  */
-function mended(
+function* mended(
   { plan: { kind }, dealt }: CheckedActivity,
   hook: Hook,
   words: Words,
   groups: readonly LookAlikes[],
   request: DealRequest,
-): Dealt<Deal> | undefined {
-  const after = kind?.deal(request);
+): Steps<Dealt<Deal> | undefined> {
+  yield "trying a fix";
+  const after = kind?.dealing ? yield* kind.dealing(request) : kind?.deal(request);
   if (!after || !areMeant(after)) return undefined;
+  yield "looking whether it helps";
   const left = culpritsOf(hook, after, words);
   if (!left || left.length === 0) return left && after;
   const before = culpritsOf(hook, dealt, words) ?? [];
@@ -225,12 +239,13 @@ function culpritsOf(hook: Hook, dealt: Dealt<Deal>, words: Words): readonly Look
 }
 
 /** A seed with which the solution stays the only one for those who overlook the difference, among the next three. */
-function anotherSeed({ dealt: { request } }: CheckedActivity, hook: Hook, staysApart: StaysApart): Fix[] {
+function* anotherSeed({ dealt: { request } }: CheckedActivity, hook: Hook, staysApart: StaysApart): Steps<Fix[]> {
   const { options, block, unit } = request;
   // Without a choice to make another seed only puts the same in another order.
   if (!hook.bySeed && options.value.take === undefined) return [];
   for (let seed = options.value.seed + 1; seed <= options.value.seed + 3; seed++) {
-    if (!staysApart({ ...request, options: { ...options, value: { ...options.value, seed } } })) continue;
+    const other = { ...request, options: { ...options, value: { ...options.value, seed } } };
+    if (!(yield* staysApart(other))) continue;
     const edits = [setOption(block, unit.text, "seed", String(seed))];
     const title = hook.bySeed
       ? `Use seed ${seed}: then other words keep them apart`
@@ -241,11 +256,13 @@ function anotherSeed({ dealt: { request } }: CheckedActivity, hook: Hook, staysA
 }
 
 /** Options of the kind's own that keep the words apart. */
-function otherOptions({ dealt }: CheckedActivity, hook: Hook, staysApart: StaysApart): Fix[] {
+function* otherOptions({ dealt }: CheckedActivity, hook: Hook, staysApart: StaysApart): Steps<Fix[]> {
   const { request } = dealt;
   const { options, block, unit } = request;
-  return (hook.calmer?.(dealt) ?? []).flatMap(({ title, key, value }) => {
+  const fixes: Fix[] = [];
+  for (const { title, key, value } of hook.calmer?.(dealt) ?? []) {
     const other = { ...request, options: { ...options, value: { ...options.value, [key]: value } } };
-    return staysApart(other) ? [{ title, edits: [setOption(block, unit.text, key, String(value))] }] : [];
-  });
+    if (yield* staysApart(other)) fixes.push({ title, edits: [setOption(block, unit.text, key, String(value))] });
+  }
+  return fixes;
 }

@@ -1,11 +1,12 @@
 import { optionPlace } from "../../activities/report";
 import type { Report, Rule } from "../../base/finding";
+import { finished, type Steps } from "../../base/steps";
 import type { LookAlikes } from "../../match/look-alikes";
 import type { MatchKey } from "../../match/relation";
 import type { Section } from "../../unit/unit";
 import { type CheckContext, dealsStatements, sectionsInUse } from "../context";
 import { meantFix } from "./look-alike-fixes";
-import { answersIn, type Judged, judge } from "./look-alike-judge";
+import { answersIn, type Judged, judging } from "./look-alike-judge";
 import { list, pair, placesOf, sentence } from "./look-alike-phrases";
 import { type Words, wordsIn } from "./look-alike-words";
 
@@ -20,23 +21,27 @@ export const lookAlike: Rule<CheckContext> = {
     right:
       "## Family\n\n- avó = the grandmother\n- sogro = the father-in-law\n- a tia = the aunt\n- o primo = the cousin\n\n```activity\nmake: tiles\n```",
   },
-  check: (context) => {
-    const words = wordsIn(context);
-    const judged = context.activities.map((activity) => judge(activity, { context, words }));
-    const told = new Set(
-      judged.flatMap(({ reports }) => reports.flatMap(({ groups }) => groups.flatMap(({ keys }) => keys))),
-    );
-    const settled = judged.every(({ open }) => !open);
-    const shown = new Set(settled ? judged.flatMap(({ safe }) => safe.flatMap(({ keys }) => keys)) : []);
-    const loud = new Map(
-      judged.flatMap(({ reports }) => reports.map(({ groups, report }) => [groups.map(nameOf).join(), report])),
-    );
-    const facts = { words, told, shown };
-    const quiet = sectionsInUse(context).flatMap((section) => ofSection(context, section, facts));
-    const decoys = judged.flatMap((each) => ofDecoys(context, each, facts));
-    return [...loud.values(), ...quiet, ...decoys];
-  },
+  check: (context) => finished(looking(context)),
+  checking: looking,
 };
+
+function* looking(context: CheckContext): Steps<Report[]> {
+  const words = wordsIn(context);
+  const judged: Judged[] = [];
+  for (const activity of context.activities) judged.push(yield* judging(activity, { context, words }));
+  const told = new Set(
+    judged.flatMap(({ reports }) => reports.flatMap(({ groups }) => groups.flatMap(({ keys }) => keys))),
+  );
+  const settled = judged.every(({ open }) => !open);
+  const shown = new Set(settled ? judged.flatMap(({ safe }) => safe.flatMap(({ keys }) => keys)) : []);
+  const loud = new Map(
+    judged.flatMap(({ reports }) => reports.map(({ groups, report }) => [groups.map(nameOf).join(), report])),
+  );
+  const facts = { words, told, shown };
+  const quiet = sectionsInUse(context).flatMap((section) => ofSection(context, section, facts));
+  const decoys = judged.flatMap((each) => ofDecoys(context, each, facts));
+  return [...loud.values(), ...quiet, ...decoys];
+}
 
 interface Facts {
   readonly words: Words;

@@ -1,8 +1,8 @@
-import type { Fix, Report, Rule } from "../../base/finding";
+import type { Report, Rule } from "../../base/finding";
 import { fitsPicture } from "../../base/picture";
 import { picturesOf } from "../../unit/pictures";
 import { type CheckContext, sectionsInUse } from "../context";
-import { canSpare } from "./spare";
+import { takingOut } from "./spare";
 
 export const missingPicture: Rule<CheckContext> = {
   code: "missing-picture",
@@ -20,12 +20,8 @@ export const missingPicture: Rule<CheckContext> = {
         const bytes = context.press.pictures.get(path);
         if (bytes && fitsPicture(bytes)) return [];
         const item = section.pairs.find((pair) => pair.block.start <= range.start && range.end <= pair.block.end);
-        const fixes: Fix[] = [
-          ...(alt === "" ? [] : [{ title: `Use the word “${alt}” instead`, edits: [{ range, text: alt }] }]),
-          ...(item && canSpare(context, item)
-            ? [{ title: "Take the item out", edits: [{ range: item.block, text: "" }] }]
-            : []),
-        ];
+        const word = alt === "" ? [] : [{ title: `Use the word “${alt}” instead`, edits: [{ range, text: alt }] }];
+        const fixes = item ? takingOut(context, item, { title: "Take the item out" }, word) : word;
         const elsewhere = /^(?:[a-z][a-z0-9+.-]*:|[/\\])/i.test(path);
         const message = bytes
           ? `“${path}” is neither a PNG nor a JPEG picture that can be printed.`

@@ -97,7 +97,8 @@ function tilesHold(reading: Reading, section: Section, judge: Judge): string[] {
   assert.deepEqual(told.sort(), shared.sort());
 
   const fits = fittingBy(pairs);
-  const later = used.filter((z, i) => used.slice(0, i).some((y) => cross(fits, pairs[y], pairs[z])));
+  const byUsed = fittingBy(used.flatMap((i) => pairs[i] ?? []));
+  const later = used.filter((z, i) => used.slice(0, i).some((y) => cross({ fits, byUsed }, pairs[y], pairs[z])));
   const crosses = byCode(reading, "ambiguous-edge");
   assert.deepEqual(sorted(crosses.map(({ range }) => pairAt(reading, range.start))), later);
   // Where no words are to blame that are told of, the tiles as a whole are.
@@ -121,14 +122,21 @@ function tilesHold(reading: Reading, section: Section, judge: Judge): string[] {
   ];
 }
 
-/** Whether printed words of two pairs fit although they are no pair, and that is not just a shared answer. */
-function cross(fits: (a: string, b: string) => boolean, y: Written | undefined, z: Written | undefined): boolean {
+interface Fitting {
+  readonly fits: (a: string, b: string) => boolean;
+  /** The same by those pairs alone that are on tiles. */
+  readonly byUsed: (a: string, b: string) => boolean;
+}
+
+/** Whether printed words of two pairs fit although they are no pair, and that is not just an answer that tiles share. */
+function cross({ fits, byUsed }: Fitting, y: Written | undefined, z: Written | undefined): boolean {
   if (!y || !z) return false;
   const [yl = "", yr = "", zl = "", zr = ""] = [y.left[0], y.right[0], z.left[0], z.right[0]];
   if (same(yl) === same(zl) && same(yr) === same(zr)) return false;
   const along = fits(yl, zl) || fits(yr, zr);
-  const across = fits(yl, zr) || fits(yr, zl);
-  return along || (across && crossed(y, z));
+  const across = (by: Fitting["fits"]): boolean => by(yl, zr) || by(yr, zl);
+  const alone = (a: string, b: string): boolean => fits(a, b) && !byUsed(a, b);
+  return along || (across(fits) && crossed(y, z)) || across(alone);
 }
 
 function loopHolds(reading: Reading, { pairs }: Section, judge: Judge): string[] {

@@ -1,5 +1,6 @@
 import type { Fix, Report, Rule } from "../../../base/finding";
 import type { Range } from "../../../base/range";
+import type { Steps } from "../../../base/steps";
 import type { Pair } from "../../../unit/unit";
 import { setOption } from "../../edits";
 import { quotedList } from "../../report";
@@ -53,7 +54,7 @@ function report(dealt: DealtBoard, double: DoubleClue): Report {
   const message = `“${said.clue.text}” is called for “${said.shown.text}” and fits “${other.shown.text}” on the board as well.`;
   if (!other.pair) {
     const related = [{ range: said.pair.range, message: "It is called for this" }];
-    return { range: other.shown.source, message, related, fixes: withoutNamed(dealt, double, other) };
+    return { range: other.shown.source, message, related, fixes: () => withoutNamed(dealt, double, other) };
   }
   const { range, alternative, others } = causeBetween(dealt, said, said.pair, other.pair);
   const later = laterOf(said.pair, other.pair);
@@ -66,7 +67,9 @@ function report(dealt: DealtBoard, double: DoubleClue): Report {
       { range: (inEarlier ? later : earlier).range, message: "The other pair" },
       ...others.slice(0, 2).map((pair) => ({ range: pair.range, message: "This says that the two fit" })),
     ],
-    fixes: distinctFixes(fixesFor(dealt, double, [later, earlier], alternative)),
+    fixes: function* () {
+      return distinctFixes(yield* fixesFor(dealt, double, [later, earlier], alternative));
+    },
   };
 }
 
@@ -105,23 +108,26 @@ function isMended(before: DealtBoard, double: DoubleClue, after: DealtBoard): bo
 }
 
 /** Fixes that leave fewer clues that fit two words, each tried by dealing again; those that leave none first. */
-function fixesFor(
+function* fixesFor(
   dealt: DealtBoard,
   double: DoubleClue,
   pairs: readonly Pair[],
   alternative: Standing | undefined,
-): Fix[] {
+): Steps<Fix[]> {
   const { request, grid, options } = dealt;
   const { block, unit } = request;
   const tried = [alternative && dropAnswer(alternative), ...pairs.map(dropPair)];
-  const helping = tried.flatMap((each) => {
-    const after = each && dealBoard(changed(request, each.change));
-    return after && isMended(dealt, double, after) ? [{ fix: each.fix, left: after.doubles.length }] : [];
-  });
+  const helping: { readonly fix: Fix; readonly left: number }[] = [];
+  for (const each of tried.flatMap((one) => one ?? [])) {
+    yield "trying a fix";
+    const after = dealBoard(changed(request, each.change));
+    if (isMended(dealt, double, after)) helping.push({ fix: each.fix, left: after.doubles.length });
+  }
   const fixes = [...helping.filter(({ left }) => left === 0), ...helping.filter(({ left }) => left > 0)].map(
     ({ fix }) => fix,
   );
   for (let cells = grid ? cellsIn(grid) - 1 : 0; cells >= fewestTargets; cells--) {
+    yield "trying a smaller board";
     const smaller = largestGrid(cells);
     const value = smaller ? `${smaller.rows} x ${smaller.columns}` : "auto";
     if (!smaller || cellsIn(smaller) < cells || !dealsWith(dealt, { grid: value })) continue;
@@ -141,7 +147,7 @@ function fixesFor(
  * The list of named distractors without one of them, else without all that fit a clue, else without any, on a board that the other
  * words fill: the smallest of these changes that leaves fewer clues that fit two words.
  */
-function withoutNamed(dealt: DealtBoard, double: DoubleClue, word: BoardWord): Fix[] {
+function* withoutNamed(dealt: DealtBoard, double: DoubleClue, word: BoardWord): Steps<Fix[]> {
   const { options, request, words, doubles } = dealt;
   const { distractors } = options;
   if (typeof distractors !== "object") return [];
@@ -157,6 +163,7 @@ function withoutNamed(dealt: DealtBoard, double: DoubleClue, word: BoardWord): F
   for (const { title, rest, grid } of tries) {
     const named = rest.length > 0 ? rest : 0;
     const value: BoardOptions = { ...options, distractors: named, ...(grid ? { grid } : {}) };
+    yield "trying a fix";
     const after = dealBoard({ ...request, options: { ...request.options, value } });
     if (!isMended(dealt, double, after)) continue;
     const edits = [setOption(block, unit.text, "distractors", named === 0 ? "0" : JSON.stringify(rest))];

@@ -1,18 +1,17 @@
 import type { Related, Report } from "../../../base/finding";
-import type { Steps } from "../../../base/steps";
 import { distinctFixes } from "../../shared-answers";
 import { type DealtLoop, type LoopDeal, signAt } from "../model";
 import { type Clash, clashCause, closedBy, laterPair } from "./clashes";
 import { type Aim, fixesFor } from "./fixes";
 
 /** What a clash looks like on the cards; `effect` is the sentence that says what comes of it, `aim` what its fixes must take away. */
-export function* report(
+export function report(
   dealt: DealtLoop,
   clash: Clash,
   aim: Aim,
   effect: string,
   also: readonly Related[] = [],
-): Steps<Report> {
+): Report {
   const { deal, card, next, asks, answers } = clash;
   const { range, others } = clashCause(clash, dealt.request.relation);
   const [here, there] = [deal.cards[card], deal.cards[next]];
@@ -26,7 +25,9 @@ export function* report(
       ...others.slice(0, 2).map((pair) => ({ range: pair.range, message: "This says that the two fit" })),
       ...also,
     ],
-    fixes: distinctFixes(yield* fixesFor(dealt, clash, aim)),
+    fixes: function* () {
+      return distinctFixes(yield* fixesFor(dealt, clash, aim));
+    },
   };
 }
 

@@ -1,5 +1,4 @@
-import type { Report, Rule } from "../../../base/finding";
-import { finished, type Steps } from "../../../base/steps";
+import type { Rule } from "../../../base/finding";
 import type { DealtLoop } from "../model";
 import { closes, report } from "./clash-report";
 import { type Clash, clashesOf, laterPair, secondCircles } from "./clashes";
@@ -26,17 +25,12 @@ export const earlyClose: Rule<LoopContext> = {
     right:
       "## People\n\n- o patrão = the boss\n- o chefe = the boss\n- a amiga = the friend\n- o vizinho = the neighbour\n- a prima = the cousin\n\n```activity\nmake: loop\ntake: 4\n```",
   },
-  check: (context) => finished(checking(context)),
-  checking,
+  check: ({ dealt }) => {
+    // What makes a second circle is told by that.
+    const [hit] = secondCircles(dealt);
+    const told = new Set(hit?.by.map((clash) => laterPair(clash).range.start));
+    return [...clashesByItem(dealt)].flatMap(([start, clash]) =>
+      told.has(start) ? [] : [report(dealt, clash, "early close", `So ${closes(clash)}.`)],
+    );
+  },
 };
-
-function* checking({ dealt }: LoopContext): Steps<Report[]> {
-  // What makes a second circle is told by that.
-  const [hit] = secondCircles(dealt);
-  const told = new Set(hit?.by.map((clash) => laterPair(clash).range.start));
-  const reports: Report[] = [];
-  for (const [start, clash] of clashesByItem(dealt)) {
-    if (!told.has(start)) reports.push(yield* report(dealt, clash, "early close", `So ${closes(clash)}.`));
-  }
-  return reports;
-}

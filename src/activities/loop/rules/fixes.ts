@@ -16,11 +16,12 @@ export type Aim = "second circle" | "early close";
 export function* fixesFor(dealt: DealtLoop, clash: Clash, aim: Aim): Steps<Fix[]> {
   const { block, unit, relation } = dealt.request;
   const { asks, answers } = clash;
-  const { alternative } = clashCause(clash, relation);
+  const { alternative, others: saying } = clashCause(clash, relation);
   const before = clashCount(dealt);
   const changes = new Map<object, () => TriedFix | undefined>();
   if (alternative) changes.set(alternative.answer, () => dropAnswer(alternative));
-  for (const pair of [laterOf(asks, answers), asks, answers]) changes.set(pair, () => dropPair(pair));
+  // What another pair says of the two goes with that; the cards stay as they are.
+  for (const pair of [...saying, laterOf(asks, answers), asks, answers]) changes.set(pair, () => dropPair(pair));
   const tried: { readonly fix: Fix; readonly left: number }[] = [];
   for (const [what, change] of changes) {
     yield "trying a fix";

@@ -1,8 +1,9 @@
-import type { Report, Rule } from "../../../base/finding";
-import { finished, type Steps } from "../../../base/steps";
+import type { Fix, Rule } from "../../../base/finding";
+import type { Steps } from "../../../base/steps";
 import { setOption } from "../../edits";
 import { optionPlace } from "../../report";
 import { dealingLoop } from "../deal";
+import type { DealtLoop } from "../model";
 import { closes, named, report } from "./clash-report";
 import { laterPair, secondCircles } from "./clashes";
 import type { LoopContext } from "./context";
@@ -18,42 +19,40 @@ export const secondCircle: Rule<LoopContext> = {
     right:
       "## People\n\n- o patrão = the boss\n- o chefe = the leader\n- o dono = the owner\n- a amiga = the friend\n- o vizinho = the neighbour\n\n```activity\nmake: loop\n```",
   },
-  check: (context) => finished(checking(context)),
-  checking,
+  check: ({ dealt }) => {
+    const place = optionPlace(dealt.request.block);
+    const [hit] = secondCircles(dealt);
+    if (hit) {
+      const { deal, by } = hit;
+      const { second = [] } = deal.proof;
+      const [clash] = [...by].sort((a, b) => laterPair(b).range.start - laterPair(a).range.start);
+      const also = [{ range: place, message: "The preview shows both circles" }];
+      if (!clash) return [];
+      // What closes early by the same answer has no finding of its own.
+      const effect = `So all ${second.length} cards also make the circle ${named(deal, second)}, and ${closes(clash)}.`;
+      return [report(dealt, clash, "second circle", effect, also)];
+    }
+    const open = dealt.deals.find(({ proof }) => proof.status === "unsettled");
+    if (!open) return [];
+    return [
+      {
+        range: place,
+        severity: "warning",
+        message: `It could not be settled whether these cards make one full circle only (${open.proof.nodes} steps were tried).`,
+        fixes: () => anotherSeed(dealt),
+      },
+    ];
+  },
 };
 
-function* checking({ dealt }: LoopContext): Steps<Report[]> {
-  const place = optionPlace(dealt.request.block);
-  const [hit] = secondCircles(dealt);
-  if (hit) {
-    const { deal, by } = hit;
-    const { second = [] } = deal.proof;
-    const [clash] = [...by].sort((a, b) => laterPair(b).range.start - laterPair(a).range.start);
-    const also = [{ range: place, message: "The preview shows both circles" }];
-    if (!clash) return [];
-    // What closes early by the same answer has no finding of its own.
-    const effect = `So all ${second.length} cards also make the circle ${named(deal, second)}, and ${closes(clash)}.`;
-    return [yield* report(dealt, clash, "second circle", effect, also)];
-  }
-  const open = dealt.deals.find(({ proof }) => proof.status === "unsettled");
-  if (!open) return [];
-  const { options, request } = dealt;
-  let settled: number | undefined;
-  for (let more = 1; more <= 3 && settled === undefined; more++) {
-    const value = { ...options, seed: options.seed + more };
+/** A seed among the next three with which it is settled that there is one circle. */
+function* anotherSeed({ options, request }: DealtLoop): Steps<Fix[]> {
+  const { block, unit } = request;
+  for (let seed = options.seed + 1; seed <= options.seed + 3; seed++) {
+    const value = { ...options, seed };
     const other = yield* dealingLoop({ ...request, options: { ...request.options, value } });
-    if (other.deals.every(({ proof }) => proof.status === "one")) settled = more;
+    if (other.deals.every(({ proof }) => proof.status === "one"))
+      return [{ title: `Use seed ${seed}`, edits: [setOption(block, unit.text, "seed", String(seed))] }];
   }
-  const seed = String(options.seed + (settled ?? 0));
-  return [
-    {
-      range: place,
-      severity: "warning",
-      message: `It could not be settled whether these cards make one full circle only (${open.proof.nodes} steps were tried).`,
-      fixes:
-        settled === undefined
-          ? []
-          : [{ title: `Use seed ${seed}`, edits: [setOption(request.block, request.unit.text, "seed", seed)] }],
-    },
-  ];
+  return [];
 }

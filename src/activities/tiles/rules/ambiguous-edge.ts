@@ -1,6 +1,7 @@
 import type { Fix, Report, Rule } from "../../../base/finding";
+import { type Steps, sifted } from "../../../base/steps";
 import { answerKey } from "../../../match/relation";
-import type { Pair } from "../../../unit/unit";
+import type { Pair, Section } from "../../../unit/unit";
 import {
   changed,
   distinctFixes,
@@ -12,7 +13,7 @@ import {
 } from "../../shared-answers";
 import { hasEnough } from "../deal";
 import type { DealtTiles, Edge, TilesDeal } from "../model";
-import { holdsSoon } from "../trial";
+import { holdingSoon } from "../trial";
 import { blanksIn, gridFix, toldFix } from "./causes";
 import { type Clash, clashes } from "./clashes";
 import { place, type TilesContext } from "./context";
@@ -56,7 +57,7 @@ export const ambiguousEdge: Rule<TilesContext> = {
   code: "ambiguous-edge",
   severity: "warning",
   title: "Two edges that fit although they are no pair",
-  why: "A word of one pair answers a word of another, for instance because one pair's gloss is another pair's word. A learner may lay the two together. Where that leads to a second solution it is an error; the preview shows both. Give one of them another answer, or take a pair out.",
+  why: "A word of one pair answers a word of another, for instance because one pair's gloss is another pair's word, or because a further pair of the unit, which need not be on a tile, says so. A learner may lay the two together. Where that leads to a second solution it is an error; the preview shows both. Give one of them another answer, or take a pair out.",
   example: {
     wrong:
       "## Chains\n\n- lento = slow\n- slow = langsam\n- alto = tall\n- bajo = short\n\n```activity\nmake: tiles\n```",
@@ -65,12 +66,19 @@ export const ambiguousEdge: Rule<TilesContext> = {
   check: ({ dealt }) => {
     const reports = new Map<string, Report>();
     for (const deal of dealt.deals) {
-      for (const clash of clashes(deal, dealt.request.relation)) {
+      const found = clashes(deal, dealt.request.relation).map((clash) => {
         const [p, q] = [standing(clash.a, dealt), standing(clash.b, dealt)];
+        return { clash, p, q, third: thirdPair(dealt, clash, p?.pair, q?.pair) };
+      });
+      // What the two pairs themselves say is the plainer cause.
+      for (const { clash, p, q } of [...found.filter(({ third }) => !third), ...found.filter(({ third }) => third)]) {
         // Both sides of one pair belong together, also where they are the same word.
         if (p && q && (p.pair === q.pair || sameWords(p.pair, q.pair))) continue;
-        // Two pairs that share an answer on one side are the matter of `duplicate-answer`.
-        if (p && q && p.side !== q.side && !crossing(...inOrder(p.pair, q.pair))) continue;
+        // Pairs on the tiles that share an answer on one side are the matter of `duplicate-answer`; what a pair that is on none
+        // says of these words is told here alone.
+        const says = dealt.request.relation.because(clash.a.key, clash.b.key);
+        const isTold = says.some((pair) => dealt.used.includes(pair));
+        if (p && q && p.side !== q.side && isTold && !crossing(...inOrder(p.pair, q.pair))) continue;
         // One finding for each later item, however many edges its words fit.
         const key = String(
           Math.max(p?.pair.range.start ?? clash.a.source.start, q?.pair.range.start ?? clash.b.source.start),
@@ -84,6 +92,17 @@ export const ambiguousEdge: Rule<TilesContext> = {
     return [...reports.values()];
   },
 };
+
+/** What says that words of two pairs fit where neither of these does: a third one, which need not be on a tile. */
+function thirdPair(
+  { request }: DealtTiles,
+  { a, b }: Clash,
+  p: Pair | undefined,
+  q: Pair | undefined,
+): Pair | undefined {
+  const says = request.relation.because(a.key, b.key);
+  return p && q && !says.includes(p) && !says.includes(q) ? says[0] : undefined;
+}
 
 /** One pair written twice is the matter of `duplicate-answer`. */
 function sameWords(p: Pair, q: Pair): boolean {
@@ -118,20 +137,31 @@ function ambiguity(
       : "";
   const [first, second] = p && q ? inOrder(p, q) : [undefined, q ?? p];
   const cause = first && second && first !== second ? crossing(first, second) : undefined;
-  const tried = cause ? [dropAnswer(cause.here), dropAnswer(cause.there, "there")] : [];
+  const says = dealt.request.relation.because(a.key, b.key);
+  const third = thirdPair(dealt, { a, b }, p, q);
+  const tried = third
+    ? [...alternativesIn(third, [a, b]).map((each) => dropAnswer(each, "there")), dropPair(third)]
+    : cause
+      ? [dropAnswer(cause.here), dropAnswer(cause.there, "there")]
+      : [];
   const [early, late] = a.source.start <= b.source.start ? [a, b] : [b, a];
   const turned = p && q && isTurned(p, q);
   const what = turned
-    ? `“${first?.left.answers[0].text} = ${first?.right.answers[0].text}” stands here the other way round, so each of the two words fits two edges.`
-    : cause
-      ? `“${cause.here.answer.text}” stands in two pairs, on different sides, so “${early.text}” and “${late.text}” fit though they are no pair.`
-      : `“${early.text}” and “${late.text}” fit, though they are no pair.`;
+    ? `${named(first)} stands here the other way round, so each of the two words fits two edges.`
+    : third
+      ? `${named(third)} is a pair as well, so “${late.text}” fits the “${early.text}” of ${named(first)} too.`
+      : cause && p && q
+        ? `“${cause.here.answer.text}” stands in two pairs, on different sides, so ${says.includes(p) ? fitsToo(a, b, q) : fitsToo(b, a, p)}.`
+        : `“${early.text}” and “${late.text}” fit, though they are no pair.`;
   return {
-    range: cause?.here.answer.range ?? late.source,
+    range: (third ? undefined : cause?.here.answer.range) ?? late.source,
     severity: several ? "error" : one ? "information" : "warning",
     message: `${what}${effect}`,
     related: [
-      { range: cause?.there.answer.range ?? early.source, message: "It stands here too" },
+      ...(third ? [{ range: third.range, message: "This says that the two fit" }] : []),
+      third
+        ? { range: early.source, message: "The other word" }
+        : { range: cause?.there.answer.range ?? early.source, message: "It stands here too" },
       ...(several
         ? [{ range: place(dealt), message: "This activity has a second solution; the preview shows both" }]
         : []),
@@ -139,35 +169,71 @@ function ambiguity(
     fixes: !mendable
       ? []
       : several
-        ? mending(dealt, deal, tried, [p, q])
-        : pruning(dealt, [...tried, second && dropPair(second)], one),
+        ? () => mending(dealt, deal, tried, [p, q])
+        : () => pruning(dealt, { a, b }, [...tried, third ? undefined : second && dropPair(second)], one),
   };
 }
 
+/** A pair by what it prints. */
+function named(pair: Pair | undefined): string {
+  return `“${pair?.left.answers[0].text} = ${pair?.right.answers[0].text}”`;
+}
+
+/** One word fits another, which a pair may have in common with its own: named with its pair. */
+function fitsToo(word: Edge, other: Edge, pair: Pair): string {
+  return `“${word.text}” fits the “${other.text}” of ${named(pair)} too`;
+}
+
+/** Of the answers of a pair that are not printed those that read like one of some edges. */
+function alternativesIn(pair: Pair, edges: readonly Edge[]): Standing[] {
+  return (["left", "right"] as const).flatMap((side) =>
+    pair[side].answers.flatMap((answer, index) =>
+      index > 0 && edges.some(({ key }) => key === answerKey(answer)) ? [{ pair, side, index, answer }] : [],
+    ),
+  );
+}
+
+/** Whether a pair of a section stands at an offset. */
+function hasAt({ pairs }: Section, offset: number): boolean {
+  return pairs.some(({ range }) => range.start <= offset && offset < range.end);
+}
+
 /** What takes the clash away where it does no harm; where there is one solution, it stays the only one. */
-function pruning({ request }: DealtTiles, tried: readonly (TriedFix | undefined)[], one: boolean): Fix[] {
-  const sound = tried.flatMap((each) => {
-    const after = each && changed(request, each.change);
-    return after && hasEnough(after) && (!one || holdsSoon(after)) ? [each.fix] : [];
-  });
-  return distinctFixes(sound);
+function* pruning(
+  { request }: DealtTiles,
+  { a, b }: Clash,
+  tried: readonly (TriedFix | undefined)[],
+  one: boolean,
+): Steps<Fix[], unknown> {
+  const sound = yield* sifted(
+    tried.flatMap((each) => each ?? []),
+    function* ({ change }) {
+      const after = changed(request, change);
+      // Where more pairs say the same, the words go on fitting as long as both are there.
+      const both = [a, b].every(({ source }) => after.sections.some((section) => hasAt(section, source.start)));
+      return !(both && after.relation.fits(a.key, b.key)) && hasEnough(after) && (!one || (yield* holdingSoon(after)));
+    },
+  );
+  return distinctFixes(sound.map(({ fix }) => fix));
 }
 
 /** What leaves one solution, shown by dealing and proving anew; the smallest change first. */
-function mending(
+function* mending(
   dealt: DealtTiles,
   deal: TilesDeal,
   answers: readonly (TriedFix | undefined)[],
   pairs: readonly (Pair | undefined)[],
-): Fix[] {
+): Steps<Fix[], unknown> {
   const { request } = dealt;
-  const mends = (each: TriedFix | undefined): Fix[] =>
-    each && holdsSoon(changed(request, each.change)) ? [each.fix] : [];
+  const mends = function* (all: readonly (TriedFix | undefined)[]): Steps<Fix[], unknown> {
+    const tried = all.flatMap((each) => each ?? []);
+    return (yield* sifted(tried, ({ change }) => holdingSoon(changed(request, change)))).map(({ fix }) => fix);
+  };
   const later = [...new Set(pairs.flatMap((pair) => pair ?? []))].sort((a, b) => b.range.start - a.range.start);
-  const small = [...answers.flatMap(mends), ...toldFix(dealt, deal), ...anotherSeed(dealt)];
-  const alone = later.map(dropPair).flatMap(mends);
-  const together = small.length + alone.length > 0 ? [] : mends(dropLater(dealt));
-  return distinctFixes([...small, ...alone, ...together, ...gridFix(dealt, deal)]);
+  const small = [...(yield* mends(answers)), ...(yield* toldFix(dealt, deal)), ...(yield* anotherSeed(dealt))];
+  const alone = yield* mends(later.map(dropPair));
+  const together = small.length + alone.length > 0 ? [] : yield* mends([dropLater(dealt)]);
+  return distinctFixes([...small, ...alone, ...together, ...(yield* gridFix(dealt, deal))]);
 }
 
 /** Takes out the later pair of each clash, where there are several. */

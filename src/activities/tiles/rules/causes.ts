@@ -1,5 +1,6 @@
 import type { Fix } from "../../../base/finding";
 import { upTo } from "../../../base/seed";
+import type { Steps } from "../../../base/steps";
 import { setOption } from "../../edits";
 import { counted } from "../../report";
 import { innerCount, isFrameOf } from "../frame";
@@ -34,48 +35,51 @@ export function blanksIn({ used }: DealtTiles, { frame, solved }: TilesDeal): st
  * The largest smaller grid with which the same pairs have one solution, or, where pairs clash, with which some of them are left
  * out; undefined where there is none among the next six.
  */
-function smallerGrid(dealt: DealtTiles, { frame }: TilesDeal, all: boolean): string | undefined {
+function* smallerGrid(dealt: DealtTiles, { frame }: TilesDeal, all: boolean): Steps<string | undefined, unknown> {
   const sides = upTo(Math.max(frame.rows, frame.columns) + 1).slice(2);
-  return sides
+  const grids = sides
     .flatMap((rows) => sides.filter((columns) => columns >= rows).map((columns) => ({ rows, columns })))
     .filter((each) => innerCount(each) < innerCount(frame) && (!all || innerCount(each) >= dealt.pairs.length))
     .sort((a, b) => innerCount(b) - innerCount(a))
     .map(({ rows, columns }) => `${rows} x ${columns}`)
-    .slice(0, 6)
-    .find((grid) => provenWith(dealt, { grid }));
+    .slice(0, 6);
+  for (const grid of grids) if (yield* provenWith(dealt, { grid })) return grid;
+  return undefined;
 }
 
 /** Other options that lead to one solution, of which no two change the same: rows and columns told, then the next grid that fits. */
-export function causeFixes(dealt: DealtTiles, deal: TilesDeal): Fix[] {
-  return [...toldFix(dealt, deal), ...gridFix(dealt, deal)].map((fix, i) => ({ ...fix, preferred: i === 0 }));
+export function* causeFixes(dealt: DealtTiles, deal: TilesDeal): Steps<Fix[], unknown> {
+  const fixes = [...(yield* toldFix(dealt, deal)), ...(yield* gridFix(dealt, deal))];
+  return fixes.map((fix, i) => ({ ...fix, preferred: i === 0 }));
 }
 
 /** Rows and columns told, where that leads to one solution. */
-export function toldFix(dealt: DealtTiles, deal: TilesDeal): Fix[] {
+export function* toldFix(dealt: DealtTiles, deal: TilesDeal): Steps<Fix[], unknown> {
   const { block, unit } = dealt.request;
   const untold = otherFrame(dealt, deal) !== undefined || deal.proof.status === "unsettled";
-  if (!untold || dealt.options.frame !== "untold" || !provenWith(dealt, { frame: "told" })) return [];
+  if (!untold || dealt.options.frame !== "untold" || !(yield* provenWith(dealt, { frame: "told" }))) return [];
   return [{ title: "Tell learners rows and columns", edits: [setOption(block, unit.text, "frame", "told")] }];
 }
 
 /** The grid that the pairs fill, else a smaller one, where that leads to one solution. */
-export function gridFix(dealt: DealtTiles, deal: TilesDeal): Fix[] {
+export function* gridFix(dealt: DealtTiles, deal: TilesDeal): Steps<Fix[], unknown> {
   const { block, unit } = dealt.request;
-  if (block.options.entries.some(({ key }) => key === "grid") && provenWith(dealt, { grid: "auto" })) {
+  if (block.options.entries.some(({ key }) => key === "grid") && (yield* provenWith(dealt, { grid: "auto" }))) {
     const edits = [setOption(block, unit.text, "grid", "auto")];
     return [{ title: "Take the largest grid that the pairs fill", edits }];
   }
   const change = (grid: string) => [setOption(block, unit.text, "grid", grid)];
-  const smaller = smallerGrid(dealt, deal, true);
+  const smaller = yield* smallerGrid(dealt, deal, true);
   if (smaller !== undefined) return [{ title: `Take a grid of ${smaller}`, edits: change(smaller) }];
   // Pairs that clash are left out first.
-  const fewer = smallerGrid(dealt, deal, false);
+  const fewer = yield* smallerGrid(dealt, deal, false);
   if (fewer === undefined) return [];
   return [{ title: `Take a grid of ${fewer}, without the pairs that clash`, edits: change(fewer) }];
 }
 
 /** Other options that lead to one solution, the smallest change first. */
-export function optionFixes(dealt: DealtTiles): Fix[] {
+export function* optionFixes(dealt: DealtTiles): Steps<Fix[], unknown> {
   const open = dealt.deals.find(({ proof }) => proof.status !== "one");
-  return open ? [...toldFix(dealt, open), ...anotherSeed(dealt), ...gridFix(dealt, open)] : [];
+  if (!open) return [];
+  return [...(yield* toldFix(dealt, open)), ...(yield* anotherSeed(dealt)), ...(yield* gridFix(dealt, open))];
 }

@@ -28,7 +28,9 @@ export const severalSolutions: Rule<TilesContext> = {
       {
         range: place(dealt),
         message: `${message}${blanksIn(dealt, hit)}`,
-        fixes: [...anotherSeed(dealt), ...causeFixes(dealt, hit)],
+        fixes: function* () {
+          return [...(yield* anotherSeed(dealt)), ...(yield* causeFixes(dealt, hit))];
+        },
       },
     ];
   },

@@ -1,21 +1,22 @@
 import type { Fix } from "../../../base/finding";
+import type { Steps } from "../../../base/steps";
 import { setOption } from "../../edits";
 import type { DealtTiles } from "../model";
 import type { TilesOptions } from "../options";
-import { holdsSoon } from "../trial";
+import { holdingSoon } from "../trial";
 
-/** Whether the same words with other options have one proven solution in each deal: no fix may lead into a trap. */
-export function provenWith(dealt: DealtTiles, options: Partial<TilesOptions>): boolean {
+/** In steps: whether the same words with other options have one proven solution in each deal: no fix may lead into a trap. */
+export function provenWith(dealt: DealtTiles, options: Partial<TilesOptions>): Steps<boolean, unknown> {
   const { request } = dealt;
   const value = { ...dealt.options, ...options };
-  return holdsSoon({ ...request, options: { ...request.options, value } });
+  return holdingSoon({ ...request, options: { ...request.options, value } });
 }
 
 /** A fix that takes one of the next seeds, where one of them gives one solution. */
-export function anotherSeed(dealt: DealtTiles): Fix[] {
+export function* anotherSeed(dealt: DealtTiles): Steps<Fix[], unknown> {
   const { request, options } = dealt;
   for (let seed = options.seed + 1; seed <= options.seed + 3; seed++) {
-    if (!provenWith(dealt, { seed })) continue;
+    if (!(yield* provenWith(dealt, { seed }))) continue;
     return [{ title: `Use seed ${seed}`, edits: [setOption(request.block, request.unit.text, "seed", String(seed))] }];
   }
   return [];

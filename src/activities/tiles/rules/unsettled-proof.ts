@@ -19,7 +19,9 @@ export const unsettledProof: Rule<TilesContext> = {
       {
         range: place(dealt),
         message: `It could not be settled whether these tiles have one solution (${open.proof.nodes} steps were tried).${blanksIn(dealt, open)}`,
-        fixes: [...anotherSeed(dealt), ...causeFixes(dealt, open)],
+        fixes: function* () {
+          return [...(yield* anotherSeed(dealt)), ...(yield* causeFixes(dealt, open))];
+        },
       },
     ];
   },

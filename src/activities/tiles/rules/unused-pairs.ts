@@ -1,6 +1,8 @@
 import type { Fix, Rule } from "../../../base/finding";
+import type { Steps } from "../../../base/steps";
 import { setOption } from "../../edits";
 import { innerCount, largestFrame } from "../frame";
+import type { DealtTiles } from "../model";
 import { writeFrame } from "../options";
 import { list, place, type TilesContext } from "./context";
 import { provenWith } from "./trial";
@@ -24,34 +26,40 @@ export const unusedPairs: Rule<TilesContext> = {
     );
     const refused = request.refused.some((key) => ["grid", "fill", "take"].includes(key));
     if (!frame || deals.length === 0 || idle.length === 0 || refused) return [];
-    const { block, unit } = request;
-    const fixes: Fix[] = [];
-    const largest = largestFrame(pairs.length);
-    if (largest && innerCount(largest) > innerCount(frame)) {
-      const title = `Make ${largest.rows} × ${largest.columns} tiles`;
-      fixes.push({ title, edits: [setOption(block, unit.text, "grid", writeFrame(largest))], preferred: true });
-    }
-    const next = nextFrame(pairs.length);
-    if (next && provenWith(dealt, { grid: writeFrame(next), fill: "blank" })) {
-      const blank = innerCount(next) - pairs.length;
-      fixes.push({
-        title: `Make ${next.rows} × ${next.columns} tiles with ${blank} blank inner ${blank === 1 ? "edge" : "edges"}`,
-        edits: block.options.entries.some(({ key }) => key === "grid")
-          ? [setOption(block, unit.text, "grid", writeFrame(next)), setOption(block, unit.text, "fill", "blank")]
-          : [setOption(block, unit.text, "grid", `${writeFrame(next)}${newline(unit.text)}fill: blank`)],
-      });
-    }
     const some = idle.slice(0, 3).map((pair) => pair.left.answers[0].text);
     return [
       {
         range: place(dealt, "grid"),
         message: `${idle.length} of ${pairs.length} pairs ${idle.length === 1 ? "is" : "are"} not used: ${frame.rows} × ${frame.columns} tiles have ${innerCount(frame)} inner edges (without ${list(some)}${idle.length > 3 ? " and others" : ""}).`,
         related: idle.slice(0, 3).map(({ range }) => ({ range, message: "Not on a tile" })),
-        fixes,
+        fixes: () => largerGrids(dealt),
       },
     ];
   },
 };
+
+/** Larger grids that use more of the pairs; one with blank edges only where it leads to one solution. */
+function* largerGrids(dealt: DealtTiles): Steps<Fix[], unknown> {
+  const { request, pairs, frame } = dealt;
+  const { block, unit } = request;
+  const fixes: Fix[] = [];
+  const largest = largestFrame(pairs.length);
+  if (largest && frame && innerCount(largest) > innerCount(frame)) {
+    const title = `Make ${largest.rows} × ${largest.columns} tiles`;
+    fixes.push({ title, edits: [setOption(block, unit.text, "grid", writeFrame(largest))], preferred: true });
+  }
+  const next = nextFrame(pairs.length);
+  if (next && (yield* provenWith(dealt, { grid: writeFrame(next), fill: "blank" }))) {
+    const blank = innerCount(next) - pairs.length;
+    fixes.push({
+      title: `Make ${next.rows} × ${next.columns} tiles with ${blank} blank inner ${blank === 1 ? "edge" : "edges"}`,
+      edits: block.options.entries.some(({ key }) => key === "grid")
+        ? [setOption(block, unit.text, "grid", writeFrame(next)), setOption(block, unit.text, "fill", "blank")]
+        : [setOption(block, unit.text, "grid", `${writeFrame(next)}${newline(unit.text)}fill: blank`)],
+    });
+  }
+  return fixes;
+}
 
 function newline(text: string): string {
   return text.includes("\r\n") ? "\r\n" : "\n";
