@@ -43,6 +43,21 @@ describe("fixes of items that share an answer", () => {
     expect((await offers(two, "duplicate-answer")).map(({ fixes }) => fixes)).to.deep.equal([[]]);
   });
 
+  it("take no pair out in whose place one comes that a named decoy answers", async () => {
+    const five = [
+      "o aro = the ring",
+      "o anel = the ring",
+      "a roda = the wheel",
+      "o selim = the saddle",
+      "a mola = the spring",
+    ];
+    const options = (decoy: string): string => `grid: 2 x 2\nfill: words\ndecoys: [${decoy}, b, c, d, e, f, g, h]\n`;
+    const [sure] = await offers(unit(five, options("a")), "duplicate-answer");
+    expect(titles(sure?.fixes ?? []).length).to.be.greaterThan(0);
+    const [found] = await offers(unit(five, options("the spring")), "duplicate-answer");
+    expect(found?.fixes.flatMap(({ after }) => after)).not.to.contain("error answering-decoy");
+  });
+
   it("take shared answers out where they are not printed, all of them at once", async () => {
     const shared = [
       "o aro = the ring / the hoop",

@@ -74,6 +74,10 @@ describe("slips under an item", () => {
       "Mark the statement true",
       "Take the correction out",
     ]);
+    // A third copy that is false says the contrary of what would then be true.
+    expect(await offers(unit([...claims, "- [ ] A corrente voa."], "make: sort"), "same-correction")).to.deep.equal([
+      "Take the correction out",
+    ]);
   });
 });
 

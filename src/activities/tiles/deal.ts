@@ -89,13 +89,14 @@ function whyUpset({ fill }: TilesOptions): string {
     : "the words of these pairs allow no other arrangement that is proven";
 }
 
-/** In steps: whether every deal of a request is soon proven to have one solution. */
+/** In steps: whether every deal of a request is soon proven to have one solution, and no word named as a decoy answers a tile's. */
 export function* provingSoon(request: DealRequest): Steps<boolean, unknown> {
   const { table, plans } = prepare(request, tilesOptions(request.options));
   if (!table) return false;
   for (const plan of plans) {
     yield "trying a fix";
-    if ((yield* dealOne(table, plan, glance)).proof.status !== "one") return false;
+    const { proof, decoys } = yield* dealOne(table, plan, glance);
+    if (proof.status !== "one" || decoys.misfits.length > 0) return false;
   }
   return true;
 }

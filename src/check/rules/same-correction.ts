@@ -21,13 +21,15 @@ export const sameCorrection: Rule<CheckContext> = {
         claims.flatMap((claim): Report[] => {
           const { correction, item } = claim;
           if (!correction || fold(correction.text) !== claim.key) return [];
+          // Another one that calls the same false would contradict it.
+          const alone = claims.every((other) => other === claim || other.key !== claim.key || other.truth);
           return [
             {
               range: correction.source,
               activities,
               message: `The correction says the same as the statement: “${correction.text}”.`,
               fixes: [
-                { title: "Mark the statement true", edits: [{ range: item.mark, text: "[x]" }] },
+                ...(alone ? [{ title: "Mark the statement true", edits: [{ range: item.mark, text: "[x]" }] }] : []),
                 { title: "Take the correction out", edits: [dropLines(context.unit.text, correction.source)] },
               ],
             },
