@@ -1,5 +1,6 @@
 import { readdir, readFile } from "node:fs/promises";
 import path from "node:path";
+import { settingsNames } from "../make/settings-files";
 import { openWorkshop, type Reading, type Surroundings, type Workshop } from "../make/workshop";
 import { FileError } from "./usage";
 
@@ -69,14 +70,16 @@ function decode(name: string, bytes: Uint8Array): string {
   }
 }
 
-/** The nearest `cutwork.yml` first, from the unit's folder up to the working directory. */
+/** The settings files, the nearest first, from the unit's folder up to the working directory. */
 async function settings(folder: string): Promise<Surroundings["settings"]> {
   const top = process.cwd();
   const found: { path: string; text: string }[] = [];
   for (let at = folder; ; at = path.dirname(at)) {
-    const file = path.join(at, "cutwork.yml");
-    const text = await readFile(file, "utf8").catch(() => undefined);
-    if (text !== undefined) found.push({ path: path.relative(top, file) || file, text });
+    for (const name of settingsNames) {
+      const file = path.join(at, name);
+      const text = await readFile(file, "utf8").catch(() => undefined);
+      if (text !== undefined) found.push({ path: path.relative(top, file) || file, text });
+    }
     if (at === top || !at.startsWith(`${top}${path.sep}`)) return found;
   }
 }

@@ -46,7 +46,7 @@ export function completeOptions(readings: Readings, worlds: Worlds): vscode.Disp
 }
 
 /** The settings files, where VS Code's own YAML knows no options. */
-const settingsSelector: vscode.DocumentSelector = { language: "yaml", pattern: "**/cutwork.yml" };
+const settingsSelector: vscode.DocumentSelector = { language: "yaml", pattern: "**/cutwork.{yml,yaml}" };
 
 /** Offers and explains the options of a `cutwork.yml`, unless an extension for YAML is there, which knows them by their schema. */
 export function explainSettings(): vscode.Disposable {

@@ -1,5 +1,6 @@
 import * as vscode from "vscode";
 import { ruleFailed } from "../check/rules/rule-failed";
+import { settingsNames } from "../make/settings-files";
 import type { Reading, Workshop } from "../make/workshop";
 import type { Engine } from "./engine";
 import type { Neighbourhood } from "./files/surroundings";
@@ -56,11 +57,11 @@ export class Readings implements vscode.Disposable {
       },
       (error) => this.complain(error),
     );
-    const watcher = vscode.workspace.createFileSystemWatcher("**/{cutwork.yml,*.{png,jpg,jpeg,svg}}");
+    const watcher = vscode.workspace.createFileSystemWatcher("**/{cutwork.yml,cutwork.yaml,*.{png,jpg,jpeg,svg}}");
     this.subscriptions.push(
       vscode.workspace.onDidOpenTextDocument((document) => this.welcome(document)),
       vscode.workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
-        if (document.uri.path.endsWith("/cutwork.yml")) this.requestAll();
+        if (settingsNames.some((name) => document.uri.path.endsWith(`/${name}`))) this.requestAll();
         if (contentChanges.length > 0) this.request(document, pause);
       }),
       vscode.workspace.onDidCloseTextDocument((document) => {

@@ -254,6 +254,18 @@ describe("the command line", function () {
     assert.deepEqual(readdirSync(desk.folder).sort(), ["cutwork.yml", "week"]);
   });
 
+  it("takes settings from a cutwork.yaml too, after those of a cutwork.yml beside it", () => {
+    desk.write("a.unit.md", unitOf(4, ""));
+    desk.write("cutwork.yaml", "paper: Letter\nmargin: 12\n");
+    desk.write("cutwork.yml", "margin: 15\n");
+    assert.equal(desk.cutwork(["make", "a.unit.md"]).code, 0);
+    const { deals }: { deals: { paper: string; margin: number }[] } = JSON.parse(
+      readFileSync(path.join(desk.folder, "out/a.pieces.json"), "utf8"),
+    );
+    assert.equal(deals[0]?.paper, "Letter");
+    assert.equal(deals[0]?.margin, 15);
+  });
+
   it("counts columns of a file with a byte order mark as editors do", () => {
     // The second section of a name points to the first, which stands in the first line.
     const text = `${unitOf(6, "")}\n## Words\n\n- o = a\n`;

@@ -1,10 +1,10 @@
 import * as vscode from "vscode";
+import { settingsNames } from "../../make/settings-files";
 import { type Needs, nothingAround, type Surroundings } from "../../make/workshop";
 import { folderOf, unitName } from "../units";
 import { outputFolderOf } from "./outputFolder";
 import { insidePath, upwards } from "./paths";
 
-const settingsName = "cutwork.yml";
 const piecesEnding = ".pieces.json";
 /** Larger files are not read: a picture for a tile has no use for more, and a pieces file never gets there. */
 const mostBytes = 64 * 1024 * 1024;
@@ -110,8 +110,8 @@ export class Neighbourhood {
 export function settingsPlaces(unit: vscode.Uri): readonly vscode.Uri[] {
   const folder = folderOf(unit);
   if (!folder) return [];
-  return upwards(rootOf(unit, folder).path, folder.path).map((path) =>
-    vscode.Uri.joinPath(folder.with({ path }), settingsName),
+  return upwards(rootOf(unit, folder).path, folder.path).flatMap((path) =>
+    settingsNames.map((name) => vscode.Uri.joinPath(folder.with({ path }), name)),
   );
 }
 

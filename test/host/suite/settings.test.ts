@@ -4,12 +4,13 @@ import { until, webview } from "./driver";
 import { closeAll, codeOf, findingsIn, marketUnit, openUnit, place } from "./units";
 
 const settingsFile = place("../cutwork.yml");
-const write = (text: string): Thenable<void> =>
-  vscode.workspace.fs.writeFile(settingsFile, new TextEncoder().encode(text));
+const otherFile = place("../cutwork.yaml");
+const write = (text: string, file = settingsFile): Thenable<void> =>
+  vscode.workspace.fs.writeFile(file, new TextEncoder().encode(text));
 
 describe("settings around a unit", () => {
   afterEach(async () => {
-    await vscode.workspace.fs.delete(settingsFile).then(undefined, () => {});
+    for (const file of [settingsFile, otherFile]) await vscode.workspace.fs.delete(file).then(undefined, () => {});
     await vscode.workspace
       .getConfiguration("cutwork")
       .update("severities", undefined, vscode.ConfigurationTarget.Workspace);
@@ -26,6 +27,9 @@ describe("settings around a unit", () => {
     assert.equal(await width(), "215.9");
     await write("paper: A4\n");
     await until("the other paper", async () => (await width()) === "210");
+    await vscode.workspace.fs.delete(settingsFile);
+    await write("paper: Letter\n", otherFile);
+    await until("the paper of a cutwork.yaml", async () => (await width()) === "215.9");
   });
 
   it("count no more when their file is gone, though VS Code still holds it", async () => {
