@@ -140,14 +140,15 @@ function spareWords(
   request: DealRequest,
   options: BoardOptions,
 ): BoardWord[] {
+  if (count === 0) return [];
   const taken = new Set(called.map(({ pair }) => pair));
   const looks = new Set(called.map(({ shown }) => looksLike(shown)));
-  const own = request.sections.flatMap(pairsOf).filter((pair) => !taken.has(pair));
-  const others = request.relation.pairs.filter((pair) => !taken.has(pair) && !own.includes(pair));
+  const own = new Set(request.sections.flatMap(pairsOf).filter((pair) => !taken.has(pair)));
+  const others = request.relation.pairs.filter((pair) => !taken.has(pair) && !own.has(pair));
   const random = new Random(`board/${options.seed}/distractors`);
   const words: BoardWord[] = [];
   const callable = called.map(({ shown }) => shown);
-  const drawn = [...random.shuffle(own), ...random.shuffle(others)]
+  const drawn = [...random.shuffle([...own]), ...random.shuffle(others)]
     .map((pair) => ({ shown: wordOf(pair, request, options).shown, pair }))
     .map((word) => ({ word, off: standsOut(word.shown, callable) }))
     .sort((a, b) => a.off - b.off);
