@@ -11,13 +11,14 @@ import type { Shape } from "./shapes";
 import { SourceText } from "./source-text";
 import { type Row, readTable } from "./tables";
 import { blockInItem, indentedList, listInHtml, paragraphLines, splitList } from "./traps/blocks";
+import { EmptyHeadings } from "./traps/empty-headings";
 import { activityEnd, indentedActivity, insideItem, nearlyActivity, openNotes, quotedFence } from "./traps/fences";
 import { gluedLines } from "./traps/glued";
 import { itemTraps } from "./traps/items";
 import { fullCorners, nearlyTies } from "./traps/nearly-ties";
 import { listForNested, nextForNested, type ReadItem } from "./traps/nesting";
 import { markedNotes, markedTexts, unmarkedItems } from "./traps/paragraphs";
-import { emptyHeading, pileTraps } from "./traps/piles";
+import { pileTraps } from "./traps/piles";
 import { quotedItems } from "./traps/quotes";
 import { nearlyTable, partedRows } from "./traps/tables";
 import { UnderItems } from "./traps/under-items";
@@ -37,6 +38,7 @@ class Reader {
   private readonly sections: Section[] = [];
   private readonly activities: ActivityBlock[] = [];
   private readonly stations: ActivityBlock[] = [];
+  private readonly emptyHeadings: EmptyHeadings;
   private open: SectionBuilder | undefined;
   private looks: (() => void)[] = [];
   /** Texts with something like a link, looked at when all tables are known. */
@@ -53,6 +55,7 @@ class Reader {
 
   constructor(private readonly text: string) {
     this.lines = new LineIndex(text);
+    this.emptyHeadings = new EmptyHeadings(this.lines, this.problems);
   }
 
   read(): Unit {
@@ -124,7 +127,7 @@ class Reader {
     const source = SourceText.inLines(this.lines, line, content);
     const name = plain(parseRuns(content, this.env).runs);
     const heading = content === "" ? this.lines.line(line) : source.whole;
-    if (content === "" && token.tag !== "h1") emptyHeading(this.lines, line, token.tag !== "h2", this.problems);
+    if (token.tag !== "h1") this.emptyHeadings.see(line, token.tag, content);
     if (token.tag === "h2") {
       this.closeSection(this.lines.start(line));
       this.open = new SectionBuilder(name, heading, this.lines.start(line));

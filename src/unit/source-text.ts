@@ -19,8 +19,15 @@ export class SourceText {
     let at = 0;
     content.split("\n").forEach((piece, i) => {
       const line = lines.line(firstLine + i);
+      const offset = tailOffset(lines.text.slice(line.start, line.end), piece);
       starts.push(at);
-      sources.push(line.start + tailOffset(lines.text.slice(line.start, line.end), piece));
+      sources.push(line.start + Math.max(0, offset));
+      // Where a tab was spread to more spaces than it has characters, the text behind them stands where it does.
+      if (offset < 0) {
+        const lead = piece.length - piece.trimStart().length;
+        starts.push(at + lead);
+        sources.push(line.start + offset + lead);
+      }
       at += piece.length + 1;
     });
     return new SourceText(content, starts, sources);
@@ -71,12 +78,10 @@ export class SourceText {
   }
 }
 
+/** Where the piece begins in its line; less than 0 where its white space is longer than the line's own. */
 function tailOffset(whole: string, piece: string): number {
   if (whole.endsWith(piece)) return whole.length - piece.length;
-  const trimmed = piece.trim();
-  const found = whole.lastIndexOf(trimmed);
-  return Math.max(
-    0,
-    found < 0 ? whole.trimEnd().length - piece.length : found - (piece.length - piece.trimStart().length),
-  );
+  const found = whole.lastIndexOf(piece.trim());
+  if (found < 0) return Math.max(0, whole.trimEnd().length - piece.length);
+  return found - (piece.length - piece.trimStart().length);
 }

@@ -450,6 +450,15 @@ const meant: Readonly<Record<string, readonly string[]>> = {
   ],
   "trap-piles.md": ["## Oficina", "pile o", "pile a", "## Mercado", "pile o", "pile a"],
   "trap-empty-headings.md": ["## Food", "sal = salt", "chá = tea", "pile a"],
+  "trap-empty-headings-in-turn.md": [
+    "## Bench",
+    "a roda = the wheel",
+    "a porca = the nut",
+    "o selim = the saddle",
+    "a chave = the key",
+    "o pedal = the pedal",
+    "a mola = the spring",
+  ],
   "trap-table-corner.md": [
     "## Food",
     "true: Eu trago o pão.",

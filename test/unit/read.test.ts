@@ -104,6 +104,29 @@ describe("reading a unit", () => {
     assert.equal(unit.sections[0]?.name, "S 🐟");
   });
 
+  it("gives exact places behind tabs that begin a line, whatever the columns that they fill", () => {
+    for (const before of [
+      "- a roda\n\tgrande",
+      "- a roda\n \tgrande",
+      "1. Ela\n\n- a roda\n\t\tgrande",
+      "- x\n\n\t- a roda\n\t\tgrande",
+    ]) {
+      const text = `## S\n\n${before} = the wheel / the ring\n`;
+      const found = readUnit(text)
+        .sections.flatMap((section) => section.pairs)
+        .at(-1);
+      if (!found) continue;
+      assert.deepEqual(
+        found.right.answers.map(({ range }) => slice(text, range)),
+        ["the wheel", "the ring"],
+        text,
+      );
+      assert.ok(slice(text, found.left.answers[0].range).endsWith("grande"), text);
+    }
+    const text = "## S\n\n- a roda\n\tgrande = the wheel\n";
+    assert.equal(slice(text, only(text).right.answers[0].range), "the wheel");
+  });
+
   it("reads nested bullets as examples and takes the item with them as one block of lines", () => {
     const text = "## S\n\n- a = b\n  - An a = x.\n\n- c = d\n";
     const [first, second] = pairs(text);

@@ -1,5 +1,5 @@
 import type { LineIndex } from "../../base/range";
-import { drop, type Problems } from "../problems";
+import type { Problems } from "../problems";
 import { anySign } from "./glued";
 import { textOf } from "./lines";
 
@@ -78,13 +78,4 @@ function bareItems(lines: LineIndex, { paragraphs }: PileFacts, pile: number, pr
       edits: bare.map((number) => ({ range: begin(number), text: "- " })),
     },
   );
-}
-
-/** `###` without a text names nothing: no pile, or no section that another can be told from. */
-export function emptyHeading(lines: LineIndex, line: number, pile: boolean, problems: Problems): void {
-  const range = lines.line(line);
-  const say = pile ? problems.pileTrap.bind(problems) : problems.trap.bind(problems);
-  const what = pile ? "pile" : "section";
-  const place = { start: range.start, end: lines.start(line + 1) };
-  say("not-a-heading", range, `This heading has no text, so that its ${what} has no name.`, drop("Take it out", place));
 }
