@@ -459,6 +459,16 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "o pedal = the pedal",
     "a mola = the spring",
   ],
+  "trap-heading-inside.md": [
+    "## Bench",
+    "a roda = the wheel",
+    "o selim = the saddle",
+    "a chave = the key",
+    "o pedal = the pedal",
+    "pile Hand",
+    "## Road",
+    "a mola = the spring",
+  ],
   "trap-table-corner.md": [
     "## Food",
     "true: Eu trago o pão.",
