@@ -1,14 +1,13 @@
 import { pieceMark } from "../../base/mark";
 import { upTo } from "../../base/seed";
-import { cardCuts, lowered, type PlacedCard, placesByPage, setCard, shareRows } from "../../page/cards";
-import { sheetOf } from "../../page/document";
+import { type PlacedCard, placesByPage, setCard } from "../../page/cards";
 import { bodyBox } from "../../page/furniture";
 import { type Box, mm } from "../../page/paper";
 import type { Sheet, SheetItem } from "../../page/sheet";
+import { cardSheet, copySheets, type SheetParts, sharedSheet } from "../card-sheets";
 import type { Press, Sharing } from "../contract";
 import { blanksOf } from "../copies";
 import { cardFace } from "../printed";
-import { activityPage, folio, setLabel, setsLabel, stateOf } from "../sheet-page";
 import { areasOf, type CardAreas, capHeight, type LoopLayout, layoutLoop, maxLines } from "./layout";
 import { cardAt, cardCount, type DealtLoop, type LoopDeal, signOfPiece } from "./model";
 
@@ -17,26 +16,22 @@ const markSize = 5;
 const writingPitch = 9;
 
 /** The cards of one copy as dealt, the blank ones last. */
-export function pieceSheets(dealt: DealtLoop, deal: LoopDeal, copy: number | undefined, press: Press): Sheet[] {
-  const pages = placesOf(dealt, deal, press);
-  return pages.map((places, index) =>
-    sheetWith(dealt, deal, press, { set: setLabel(copy), index, pages: pages.length, parts: [{ copy, places }] }),
-  );
+export function pieceSheets(
+  dealt: DealtLoop,
+  deal: LoopDeal,
+  copy: number | undefined,
+  press: Press,
+): readonly Sheet[] {
+  return copySheets(placesOf(dealt, deal, press), copy, (parts) => sheetWith(dealt, deal, press, parts));
 }
 
 /** Sets of a few mini cards lie on one sheet, each in rows of its own. */
 export function loopSharing(dealt: DealtLoop, deal: LoopDeal, press: Press): Sharing | undefined {
-  const [places = [], ...more] = placesOf(dealt, deal, press);
   // Cards on the walls are one set; how many stand on a sheet is said.
-  if (dealt.options.size === "room" || more.length > 0) return undefined;
+  if (dealt.options.size === "room") return undefined;
   const { paper, margin } = layoutLoop(dealt, press);
-  const shared = shareRows(bodyBox(paper, margin), places, dealt.options.cards);
-  if (!shared) return undefined;
-  const sheet = (copies: readonly (number | undefined)[]): Sheet => {
-    const parts = copies.map((copy, i) => ({ copy, places: lowered(places, i * shared.apart) }));
-    return sheetWith(dealt, deal, press, { set: setsLabel(copies), index: 0, pages: 1, parts });
-  };
-  return { ...shared, sheet };
+  const draw = (parts: SheetParts): Sheet => sheetWith(dealt, deal, press, parts);
+  return sharedSheet(bodyBox(paper, margin), placesOf(dealt, deal, press), draw, dealt.options.cards);
 }
 
 /** Where the cards of a set lie, page by page. */
@@ -45,33 +40,19 @@ function placesOf(dealt: DealtLoop, deal: LoopDeal, press: Press): PlacedCard[][
   return placesByPage(layoutLoop(dealt, press).places, cardCount(deal) + blanksOf(options, request.classes));
 }
 
-interface SheetParts {
-  /** What the sheet says of the sets on it. */
-  readonly set: string;
-  readonly index: number;
-  readonly pages: number;
-  readonly parts: readonly { readonly copy: number | undefined; readonly places: readonly PlacedCard[] }[];
-}
-
-function sheetWith(dealt: DealtLoop, deal: LoopDeal, press: Press, { set, index, pages, parts }: SheetParts): Sheet {
+function sheetWith(dealt: DealtLoop, deal: LoopDeal, press: Press, parts: SheetParts): Sheet {
   const layout = layoutLoop(dealt, press);
-  const { request, options } = dealt;
-  const { columns, rows } = layout.grid;
-  const state = [...stateOf(request, deal).slice(0, -1), set, deal.code];
-  const page = { ...activityPage(request, press, "Cards", state), paper: layout.paper, stock: "card" as const };
-  const cards = parts.flatMap(({ copy, places }) =>
-    places.flatMap((place) => {
-      const areas = areasOf(place, options.size, layout.signSize);
-      const mark = pieceMark(deal.code, copy, place.card);
-      return place.card < cardCount(deal)
-        ? wordCard(dealt, deal, place, areas, mark, layout, press)
-        : blankCard(areas, mark, options.size);
-    }),
-  );
+  const { size } = dealt.options;
+  const draw = (place: PlacedCard, copy: number | undefined): SheetItem[] => {
+    const areas = areasOf(place, size, layout.signSize);
+    const mark = pieceMark(deal.code, copy, place.card);
+    return place.card < cardCount(deal)
+      ? wordCard(dealt, deal, place, areas, mark, layout, press)
+      : blankCard(areas, mark, size);
+  };
+  const { paper, grid } = layout;
   // A card that has a sheet to itself is posted as it is.
-  const cuts = columns * rows > 1 ? cardCuts(parts.flatMap(({ places }) => places)) : [];
-  const label = `${request.title}, ${state.join(" · ")}, ${folio(index, pages)}`;
-  return sheetOf({ ...page, label }, index, pages, [...cuts, ...cards]);
+  return cardSheet(dealt.request, deal, press, parts, draw, { paper, cut: grid.columns * grid.rows > 1 });
 }
 
 function wordCard(

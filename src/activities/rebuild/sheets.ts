@@ -1,11 +1,10 @@
 import { pieceMark } from "../../base/mark";
 import { upTo } from "../../base/seed";
-import { cardCuts, lowered, type PlacedCard, setCard, shareRows } from "../../page/cards";
-import { sheetOf } from "../../page/document";
+import { type PlacedCard, setCard } from "../../page/cards";
 import { type Box, mm } from "../../page/paper";
 import type { Sheet, SheetItem } from "../../page/sheet";
+import { cardSheet, copySheets, type SheetParts, sharedSheet } from "../card-sheets";
 import type { Press, Sharing } from "../contract";
-import { activityPage, folio, setLabel, setsLabel, stateOf } from "../sheet-page";
 import { areasOf, faceOf, layoutRebuild, maxLines, placeRebuild, type RebuildLayout } from "./layout";
 import { type DealtRebuild, packetOf, type RebuildDeal, type SentenceCard, signIn } from "./model";
 
@@ -13,55 +12,35 @@ const markSize = 5;
 const numberSize = 8;
 
 /** The cards of one copy, packet by packet as dealt, the blank ones last. */
-export function pieceSheets(dealt: DealtRebuild, deal: RebuildDeal, copy: number | undefined, press: Press): Sheet[] {
-  const { pages, places } = placeRebuild(dealt, deal, press);
-  return upTo(pages).map((index) => {
-    const here = places.filter((place) => place.page === index);
-    return sheetWith(dealt, deal, press, { set: setLabel(copy), index, pages, parts: [{ copy, places: here }] });
-  });
+export function pieceSheets(
+  dealt: DealtRebuild,
+  deal: RebuildDeal,
+  copy: number | undefined,
+  press: Press,
+): readonly Sheet[] {
+  return copySheets(placesOf(dealt, deal, press), copy, (parts) => sheetWith(dealt, deal, press, parts));
 }
 
 /** Sets of a few rows lie on one sheet, each in rows of its own. */
 export function rebuildSharing(dealt: DealtRebuild, deal: RebuildDeal, press: Press): Sharing | undefined {
   const { box } = layoutRebuild(dealt, press);
+  return sharedSheet(box, placesOf(dealt, deal, press), (parts) => sheetWith(dealt, deal, press, parts));
+}
+
+/** Where the cards of a set lie, page by page. */
+function placesOf(dealt: DealtRebuild, deal: RebuildDeal, press: Press): PlacedCard[][] {
   const { pages, places } = placeRebuild(dealt, deal, press);
-  const shared = pages > 1 ? undefined : shareRows(box, places);
-  if (!shared) return undefined;
-  const sheet = (copies: readonly (number | undefined)[]): Sheet => {
-    const parts = copies.map((copy, i) => ({ copy, places: lowered(places, i * shared.apart) }));
-    return sheetWith(dealt, deal, press, { set: setsLabel(copies), index: 0, pages: 1, parts });
-  };
-  return { ...shared, sheet };
+  return upTo(pages).map((index) => places.filter((place) => place.page === index));
 }
 
-interface SheetParts {
-  /** What the sheet says of the sets on it. */
-  readonly set: string;
-  readonly index: number;
-  readonly pages: number;
-  readonly parts: readonly { readonly copy: number | undefined; readonly places: readonly PlacedCard[] }[];
-}
-
-function sheetWith(
-  dealt: DealtRebuild,
-  deal: RebuildDeal,
-  press: Press,
-  { set, index, pages, parts }: SheetParts,
-): Sheet {
+function sheetWith(dealt: DealtRebuild, deal: RebuildDeal, press: Press, parts: SheetParts): Sheet {
   const layout = layoutRebuild(dealt, press);
-  const { request } = dealt;
-  const state = [...stateOf(request, deal).slice(0, -1), set, deal.code];
-  const page = { ...activityPage(request, press, "Cards", state), stock: "card" as const };
-  const label = `${request.title}, ${state.join(" · ")}, ${folio(index, pages)}`;
-  const cards = parts.flatMap(({ copy, places }) =>
-    places.flatMap((place): SheetItem[] => {
-      const card = deal.dealt[place.card];
-      const mark = pieceMark(deal.code, copy, place.card);
-      // A blank card has its mark and nothing else.
-      return card ? drawCard(dealt, deal, card, place, mark, layout, press) : [footLine(mark, place)];
-    }),
-  );
-  return sheetOf({ ...page, label }, index, pages, [...cardCuts(parts.flatMap(({ places }) => places)), ...cards]);
+  return cardSheet(dealt.request, deal, press, parts, (place, copy) => {
+    const card = deal.dealt[place.card];
+    const mark = pieceMark(deal.code, copy, place.card);
+    // A blank card has its mark and nothing else.
+    return card ? drawCard(dealt, deal, card, place, mark, layout, press) : [footLine(mark, place)];
+  });
 }
 
 /** What stands above a card's words: its packet's number, and its sentence's letter where there are several. */

@@ -1,12 +1,11 @@
 import { pieceMark } from "../../base/mark";
 import type { Run } from "../../base/run";
-import { type CardFace, cardCuts, lowered, type PlacedCard, placesByPage, setCard, shareRows } from "../../page/cards";
-import { sheetOf } from "../../page/document";
+import { type CardFace, type PlacedCard, placesByPage, setCard } from "../../page/cards";
 import type { Box } from "../../page/paper";
 import type { Sheet, SheetItem } from "../../page/sheet";
+import { cardSheet, copySheets, type SheetParts, sharedSheet } from "../card-sheets";
 import type { Press, Sharing } from "../contract";
 import { blanksOf } from "../copies";
-import { activityPage, folio, setLabel, setsLabel, stateOf } from "../sheet-page";
 import {
   faceOf,
   headerBoxes,
@@ -27,23 +26,20 @@ const foot = 2.2;
 const side = 2.6;
 
 /** The cards of one copy: names of the piles, cards as dealt, blank ones. */
-export function pieceSheets(dealt: DealtSort, deal: SortDeal, copy: number | undefined, press: Press): Sheet[] {
-  const pages = placesOf(dealt, deal, press);
-  return pages.map((places, index) =>
-    sheetWith(dealt, deal, press, { set: setLabel(copy), index, pages: pages.length, parts: [{ copy, places }] }),
-  );
+export function pieceSheets(
+  dealt: DealtSort,
+  deal: SortDeal,
+  copy: number | undefined,
+  press: Press,
+): readonly Sheet[] {
+  return copySheets(placesOf(dealt, deal, press), copy, (parts) => sheetWith(dealt, deal, press, parts));
 }
 
 /** Sets of a few rows lie on one sheet, each in rows of its own. */
 export function sortSharing(dealt: DealtSort, deal: SortDeal, press: Press): Sharing | undefined {
-  const [places = [], ...more] = placesOf(dealt, deal, press);
-  const shared = more.length > 0 ? undefined : shareRows(layoutSort(dealt, press).box, places, dealt.options.cards);
-  if (!shared) return undefined;
-  const sheet = (copies: readonly (number | undefined)[]): Sheet => {
-    const parts = copies.map((copy, i) => ({ copy, places: lowered(places, i * shared.apart) }));
-    return sheetWith(dealt, deal, press, { set: setsLabel(copies), index: 0, pages: 1, parts });
-  };
-  return { ...shared, sheet };
+  const { box } = layoutSort(dealt, press);
+  const draw = (parts: SheetParts): Sheet => sheetWith(dealt, deal, press, parts);
+  return sharedSheet(box, placesOf(dealt, deal, press), draw, dealt.options.cards);
 }
 
 /** Where the cards of a set lie, page by page. */
@@ -52,24 +48,10 @@ function placesOf(dealt: DealtSort, deal: SortDeal, press: Press): PlacedCard[][
   return placesByPage(layoutSort(dealt, press).places, pieceCount(dealt, deal) + blanksOf(options, request.classes));
 }
 
-interface SheetParts {
-  /** What the sheet says of the sets on it. */
-  readonly set: string;
-  readonly index: number;
-  readonly pages: number;
-  readonly parts: readonly { readonly copy: number | undefined; readonly places: readonly PlacedCard[] }[];
-}
-
-function sheetWith(dealt: DealtSort, deal: SortDeal, press: Press, { set, index, pages, parts }: SheetParts): Sheet {
+function sheetWith(dealt: DealtSort, deal: SortDeal, press: Press, parts: SheetParts): Sheet {
   const layout = layoutSort(dealt, press);
-  const { request } = dealt;
-  const state = [...stateOf(request, deal).slice(0, -1), set, deal.code];
-  const page = { ...activityPage(request, press, "Cards", state), stock: "card" as const };
-  const label = `${request.title}, ${state.join(" · ")}, ${folio(index, pages)}`;
-  const cards = parts.flatMap(({ copy, places }) =>
-    places.flatMap((place) => drawPiece(dealt, deal, place, copy, layout, press)),
-  );
-  return sheetOf({ ...page, label }, index, pages, [...cardCuts(parts.flatMap(({ places }) => places)), ...cards]);
+  const draw = (place: PlacedCard, copy: number | undefined) => drawPiece(dealt, deal, place, copy, layout, press);
+  return cardSheet(dealt.request, deal, press, parts, draw);
 }
 
 function drawPiece(
