@@ -1,3 +1,4 @@
+import type { Deal, Dealt } from "./contract";
 import type { CommonOptions } from "./options";
 import type { MaterialWords } from "./paper-words";
 
@@ -7,6 +8,16 @@ import type { MaterialWords } from "./paper-words";
  */
 export function setsFor(learners: number, group: number): number {
   return Math.max(1, Math.floor(learners / group));
+}
+
+/** Sets of each deal that the largest class needs; undefined where the unit names no class. */
+export function setsWanted({
+  request: { classes, options },
+  deals,
+}: Pick<Dealt<Deal>, "request" | "deals">): number | undefined {
+  if (classes.length === 0) return undefined;
+  const needed = Math.max(...classes.map((learners) => setsFor(learners, options.value.group)));
+  return Math.max(1, Math.ceil(needed / deals.length));
 }
 
 /**

@@ -1,5 +1,4 @@
-import type { Deal, Dealt } from "../activities/contract";
-import { setsFor } from "../activities/copies";
+import { setsWanted } from "../activities/copies";
 import { upTo } from "../base/seed";
 import type { Sheet } from "../page/sheet";
 import type { PrintedActivity, Run } from "./printable";
@@ -8,13 +7,6 @@ import type { PrintedActivity, Run } from "./printable";
 
 export function isMaster({ printable: { dealt } }: Pick<PrintedActivity, "printable">): boolean {
   return dealt.deals.some(({ copies }) => copies === "by copier");
-}
-
-/** Sets of each deal that the largest class needs; undefined where the unit names no class. */
-export function setsWanted({ request: { classes, options }, deals }: Dealt<Deal>): number | undefined {
-  if (classes.length === 0) return undefined;
-  const needed = Math.max(...classes.map((learners) => setsFor(learners, options.value.group)));
-  return Math.max(1, Math.ceil(needed / deals.length));
 }
 
 /** How often each run is laid on the copier for the largest class: 1 where the unit names no class, and where there is no master. */

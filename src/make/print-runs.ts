@@ -1,8 +1,8 @@
 import type { ActivityKind, Deal, Dealt, Press } from "../activities/contract";
+import { setsWanted } from "../activities/copies";
 import { upTo } from "../base/seed";
 import type { Sheet } from "../page/sheet";
 import { forCutting } from "./cutting";
-import { setsWanted } from "./masters";
 import { copyNumbers } from "./pieces-file";
 
 /** Sheets of pieces that leave the printer together, and the sets on them: one on sheets of its own, or several on one sheet. */

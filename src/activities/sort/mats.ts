@@ -5,7 +5,7 @@ import { bodyBox } from "../../page/furniture";
 import { type Box, papers } from "../../page/paper";
 import type { LineItem, Sheet, SheetItem } from "../../page/sheet";
 import type { Press } from "../contract";
-import { setsFor } from "../copies";
+import { setsWanted } from "../copies";
 import { activityPage } from "../sheet-page";
 import type { DealtSort, SortPile } from "./model";
 
@@ -38,8 +38,7 @@ export function sortPapers(dealt: DealtSort, press: Press): Sheet[] {
   if (shape === "none") return [];
   const { request, options, piles, deals } = dealt;
   // Only pieces are copied from a master: each of its sets in the largest class gets a mat.
-  const needed = Math.max(1, ...request.classes.map((learners) => setsFor(learners, options.group)));
-  const masters = Math.ceil(needed / deals.length);
+  const masters = setsWanted(dealt) ?? 1;
   const paper = turned(papers[options.paper]);
   const page = { ...activityPage(request, press, "Mat", []), paper };
   const box = bodyBox(paper, options.margin);

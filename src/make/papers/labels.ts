@@ -1,11 +1,11 @@
 import type { Deal, Dealt, Press } from "../../activities/contract";
+import { setsWanted } from "../../activities/copies";
 import { slipWords } from "../../activities/paper-words";
 import { cardPicture, told } from "../../activities/printed";
 import { upTo } from "../../base/seed";
 import { type Block, heightOfBlocks, setInBox, setSlips } from "../../page/document";
 import { type Box, papers } from "../../page/paper";
 import type { Sheet, SheetItem } from "../../page/sheet";
-import { setsWanted } from "../masters";
 import { copyNumbers } from "../pieces-file";
 import type { Printable } from "../printable";
 import { dealName } from "./guide";
