@@ -107,6 +107,14 @@ describe("what keeps an export of some activities back", () => {
     assert.deepEqual(await blocked(stations), { ...none, all: ["wrong-stations"] });
   });
 
+  it("is an error of a forms table for calls, which say its forms or make false ones of them", async () => {
+    const row = "| nós | medimos | pintamos | fechamos |\n";
+    const table = (last: string): string =>
+      `---\nteaches: pt\n---\n\n## Verbs\n\n|  | medir | pintar |\n| --- | --- | --- |\n| eu | meço | pinto |\n| tu | medes | pintas |\n| ele | mede | pinta |\n${last}\n\`\`\`activity\nmake: calls\n\`\`\`\n`;
+    assert.deepEqual((await blocked(table("")))["calls"], []);
+    assert.deepEqual((await blocked(table(row)))["calls"], ["too-many-cells"]);
+  });
+
   it("is nothing in a section that the activity does not use", async () => {
     const text = sections({}).replace("= the bridge", "=");
     const other = text.replace("## Road", "```activity\nmake: loop\nfrom: Road\ntitle: Loop\n```\n\n## Road");

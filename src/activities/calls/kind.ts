@@ -14,7 +14,7 @@ import { verdicts } from "./verdicts";
 /** Statements that are called out: learners grab an object when one is true. Nothing is cut but slips. */
 export const calls: ActivityKind<CallsDeal, DealtCalls> = {
   name: "calls",
-  takes: ["statements"],
+  takes: ["statements", "tables"],
   schema,
   validate: validateCalls,
   overlooked: {
