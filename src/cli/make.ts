@@ -71,7 +71,7 @@ async function makeUnit(workshop: Workshop, file: string, out: string, options: 
     ...made.map(({ name, bytes }) => `  ${path.join(shown, name)} (${kilobytes(bytes)})`),
   ];
   process.stdout.write(`${lines.join("\n")}\n`);
-  const warnings = report.findings.filter(({ severity }) => severity === "warning");
+  const warnings = workshop.concerning(reading, "warning", only);
   for (const line of findingLines({ ...report, findings: warnings }, style)) say(line);
   const present = await readdir(out).catch(() => []);
   for (const left of leftovers(reading.file.name, present, made, options)) say(`  ${path.join(shown, left)}`);

@@ -5,14 +5,18 @@ import type { Range } from "../base/range";
 import type { Section, Unit } from "../unit/unit";
 
 /**
- * The errors among some findings that keep the named activities from being right: those about them, about items that they use,
- * and about what can be put down to no item. `only` is a kind or a title; without it every error counts.
+ * Those of some findings that concern the named activities: about them, about items that they use, and about what can be put down
+ * to no item. `only` is a kind or a title; without it every finding counts. Errors among them keep an export back.
  */
-export function blockersOf(findings: readonly Finding[], unit: Unit, plan: UnitPlan, only?: string): Finding[] {
-  const errors = findings.filter(({ severity }) => severity === "error");
-  if (only === undefined) return errors;
+export function concerning(
+  findings: readonly Finding[],
+  unit: Unit,
+  plan: UnitPlan,
+  only: string | undefined,
+): readonly Finding[] {
+  if (only === undefined) return findings;
   const made = plan.activities.filter(({ kind, title }) => only === kind?.name || only === title);
-  return errors.filter(({ activities, range, also = [] }) =>
+  return findings.filter(({ activities, range, also = [] }) =>
     activities
       ? made.some(({ index }) => activities.includes(index))
       : [range, ...also].some((place) => concerns(place, unit, plan, made)),

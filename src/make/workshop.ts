@@ -14,7 +14,7 @@ import type { Typeface, TypefaceAssets } from "../text/typeface";
 import { picturesOf } from "../unit/pictures";
 import { readUnit } from "../unit/read";
 import type { Section, Unit } from "../unit/unit";
-import { blockersOf } from "./blockers";
+import { concerning } from "./blockers";
 import { readPiecesFile } from "./pieces-file";
 import { printRuns } from "./print-runs";
 import type { Printable } from "./printable";
@@ -106,6 +106,8 @@ export interface Workshop {
   reprint(found: readonly Found[], pictures: ReadonlyMap<string, Uint8Array>): Promise<Uint8Array>;
   /** Errors that keep an export from being right; an export is refused while there are any. With a kind or a title, those that concern it. */
   blockers(reading: Reading, only?: string): readonly Finding[];
+  /** Findings of a severity, with a kind or a title those that concern it. */
+  concerning(reading: Reading, severity: Finding["severity"], only?: string): readonly Finding[];
   /** All files of a unit, pieces file included. Rejects with a `BlockedError` while there are blockers, and with what `onStep` throws. */
   make(reading: Reading, options: MakeOptions): Promise<readonly MadeFile[]>;
 }
@@ -228,8 +230,13 @@ class Bench implements Workshop {
   }
 
   blockers(reading: Reading, only?: string): readonly Finding[] {
+    return this.concerning(reading, "error", only);
+  }
+
+  concerning(reading: Reading, severity: Finding["severity"], only?: string): readonly Finding[] {
     const { findings, unit, plan } = this.opened(reading);
-    return blockersOf(findings, unit, plan, only);
+    const asked = findings.filter((each) => each.severity === severity);
+    return concerning(asked, unit, plan, only);
   }
 
   async make(reading: Reading, options: MakeOptions): Promise<readonly MadeFile[]> {

@@ -178,6 +178,11 @@ describe("the command line", function () {
     assert.equal(code, 0);
     assert.match(err, /^a\.unit\.md:\d+:\d+ warning narrow-margin /);
     assert.match(out, /\.card\.pdf/);
+    const two = unitOf(4, "title: One\nmargin: 6\nseed: 8").concat("\n```activity\nmake: loop\ntitle: Two\n```\n");
+    const warnings = (only: string): string =>
+      desk.cutwork(["make", desk.write("two.unit.md", two), "--only", only]).err;
+    assert.match(warnings("One"), /^two\.unit\.md:\d+:\d+ warning /m);
+    assert.doesNotMatch(warnings("Two"), / warning /);
   });
 
   it("says which PDFs in the folder are of an earlier print, and leaves them", () => {

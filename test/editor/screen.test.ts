@@ -55,6 +55,7 @@ const workshop: Workshop = {
   },
   needs: () => ({ units: [], pictures: [] }),
   blockers: () => [],
+  concerning: () => [],
   find: () => [],
   deals: () => [],
   reprint: async () => new Uint8Array(),
