@@ -48,7 +48,7 @@ describe("the guide", () => {
     const none = await texts(unit.replace("explains: en", "explains: uk"), "guide");
     assert.match(
       none.join("\n").replace(/\s+/g, " "),
-      /no built-in directions in “uk”.*These are English\..*Directions \(en\) 1 Spread/,
+      /no built-in directions in “uk”.*Those below are English\..*Directions \(en\) 1 Spread/,
     );
   });
 
@@ -62,7 +62,7 @@ describe("the guide", () => {
       missing,
       /There are no built-in directions in “ja”; write your own under “directions”.*Spread the tiles/,
     );
-    assert.doesNotMatch(missing, /These are English/);
+    assert.doesNotMatch(missing, /are English/);
     // Once for all activities, with the names of those that lack them where others do not.
     const twice = await said("teaches: ja", "\ntitle: First\n```\n\n```activity\nmake: loop\ntitle: Round");
     assert.equal(twice.match(/no built-in directions/g)?.length, 1);

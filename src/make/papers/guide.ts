@@ -135,27 +135,17 @@ function languagesOf({ dealt, lang }: Printable): string[] {
   return primary(teaches) === primary(lang) ? [lang] : [lang, teaches];
 }
 
-/** For each language of which some activity has no directions: that there are none, and what stands there instead. */
+/** For each of the unit's languages of which some activity has no directions: that there are none, and what stands there instead. */
 function missingDirections(printables: readonly Printable[]): Block[] {
-  const lacking = (lang: string, explains: boolean): Block[] => {
-    const without = printables.filter(
-      (printable) =>
-        languagesOf(printable)
-          .slice(explains ? 0 : 1, explains ? 1 : 2)
-          .includes(lang) && !directionsIn(printable, lang).own,
-    );
+  const [first] = printables;
+  return (first ? languagesOf(first) : []).flatMap((lang, i): Block[] => {
+    const without = printables.filter((each) => !directionsIn(each, lang).own);
     if (lang === "und" || without.length === 0) return [];
     const whose = without.length === printables.length ? "" : ` for ${quotedList(without.map(({ title }) => title))}`;
-    const instead = explains ? ` These are English${whose}.` : "";
-    const text = `There are no built-in directions in “${lang}”${explains ? "" : whose}; write your own under “directions” in the activity.${instead}`;
+    const instead = i === 0 ? " Those below are English." : "";
+    const text = `There are no built-in directions in “${lang}”${whose}; write your own under “directions” in the activity.${instead}`;
     return [{ type: "paragraph", text }];
-  };
-  const explained = new Set(printables.map(({ lang }) => lang));
-  const taught = new Set(printables.flatMap((printable) => languagesOf(printable).slice(1)));
-  return [
-    ...[...explained].flatMap((lang) => lacking(lang, true)),
-    ...[...taught].flatMap((lang) => lacking(lang, false)),
-  ];
+  });
 }
 
 /** Directions in a language: the unit's own, the built-in ones, else English ones. */
