@@ -25,3 +25,11 @@ export const section = (heading: string, ...lines: readonly string[]): string =>
 
 /** Pairs that have nothing in common. */
 export const drinks: readonly string[] = ["- chá = tea", "- leite = milk", "- água = water", "- sumo = juice"];
+
+/** The same, but for two with one gloss. */
+export const people: readonly string[] = [
+  "- o patrão = the boss",
+  "- o chefe = the boss",
+  "- a amiga = the friend",
+  "- a prima = the cousin",
+];

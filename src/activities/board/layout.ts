@@ -8,8 +8,8 @@ import type { BoardWord, DealtBoard } from "./model";
 import type { BoardOptions, Grid } from "./options";
 
 /*
- * A board fills a sheet, upright or lying, whichever gives the larger words, or breaks fewer of them. For players opposite each other each cell has its
- * word twice, the upper one turned by half. Under the cells there is room for the board's mark.
+ * A board fills a sheet, upright or lying, whichever gives the larger words, or breaks fewer of them. For players opposite each
+ * other each cell has its word twice, the upper one turned by half. Under the cells there is room for the board's mark.
  */
 
 /** Clear of the lines, and between a word and its turned twin, mm. */

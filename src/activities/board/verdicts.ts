@@ -1,4 +1,4 @@
-import { block, drinks, section, type Verdict } from "../verdict";
+import { block, drinks, people, section, type Verdict } from "../verdict";
 
 export const verdicts: readonly Verdict[] = [
   {
@@ -12,14 +12,7 @@ export const verdicts: readonly Verdict[] = [
   {
     title: "A call with two targets",
     why: "What is called for one word fits another on the same board. Clues are called one at a time, so each must be clear by itself, even where all of them together have one assignment.",
-    example:
-      section(
-        "People",
-        "- o patrão = the boss",
-        "- o chefe = the boss",
-        "- a amiga = the friend",
-        "- a prima = the cousin",
-      ) + block("board", "clue: gloss"),
+    example: section("People", ...people) + block("board", "clue: gloss"),
     unit: true,
     says: { status: "several" },
     codes: ["board-clue-fits-two"],

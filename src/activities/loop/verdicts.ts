@@ -1,4 +1,4 @@
-import { block, drinks, section, type Verdict } from "../verdict";
+import { block, drinks, people, section, type Verdict } from "../verdict";
 
 export const verdicts: readonly Verdict[] = [
   {
@@ -12,15 +12,7 @@ export const verdicts: readonly Verdict[] = [
   {
     title: "One full circle, but a smaller one can close",
     why: "Two cards have the same answer. There is still only one circle with all cards, yet whoever takes the wrong card is back at the start too soon, with cards left over. The two are judged apart, since neither follows from the other.",
-    example:
-      section(
-        "People",
-        "- o patrão = the boss",
-        "- o chefe = the boss",
-        "- a amiga = the friend",
-        "- o vizinho = the neighbour",
-        "- a prima = the cousin",
-      ) + block("loop"),
+    example: section("People", ...people, "- o vizinho = the neighbour") + block("loop"),
     unit: true,
     says: { status: "one", count: 1 },
     codes: ["early-close"],

@@ -1,4 +1,4 @@
-import { block, drinks, section, type Verdict } from "../verdict";
+import { block, drinks, people, section, type Verdict } from "../verdict";
 
 /** Eighty-four numbers with three answers between them. */
 const remainders = Array.from(
@@ -18,14 +18,7 @@ export const verdicts: readonly Verdict[] = [
   {
     title: "One solution, by search",
     why: "Some words fit more than one edge, as where two items share an answer. The prover tries every way to lay the tiles and finds only the one in the key: the other edges keep the words apart. Tiles that print alike may be exchanged; that is no second solution.",
-    example:
-      section(
-        "People",
-        "- o patrão = the boss",
-        "- o chefe = the boss",
-        "- a amiga = the friend",
-        "- a prima = the cousin",
-      ) + block("tiles", "grid: 2 x 2"),
+    example: section("People", ...people) + block("tiles", "grid: 2 x 2"),
     unit: true,
     says: { status: "one", count: 1, by: "search" },
     codes: ["duplicate-answer"],
