@@ -24,3 +24,11 @@ export function itemAt(unit: Unit, offset: number): Item | undefined {
 export function itemOf(unit: Unit, source: Range): Item | undefined {
   return itemsOf(unit).find((item) => source.start >= item.block.start && source.end <= item.block.end);
 }
+
+/** The activity that an offset stands in, else the first of its section, as its place in the unit's order, from 0. */
+export function activityAt({ activities, sections }: Unit, offset: number): number | undefined {
+  const own = activities.findIndex(({ fence }) => contains(fence, offset));
+  const section = sections.findIndex(({ range }) => contains(range, offset));
+  const found = own >= 0 ? own : activities.findIndex((each) => section >= 0 && each.section === section);
+  return found >= 0 ? found : undefined;
+}

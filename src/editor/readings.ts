@@ -104,7 +104,10 @@ export class Readings implements vscode.Disposable {
       const around = await this.neighbourhood.around(document.uri, (units) => workshop.needs(text, units));
       if (document.version !== version && !document.isClosed) continue;
       const steps = workshop.reading({ name: unitName(document.uri), text }, around);
-      const say = (state: string): void => this.working.fire({ document, state });
+      // Only what ends with a reading that all are told of: what one alone asked for would leave them waiting for its end.
+      const say = (state: string): void => {
+        if (turn) this.working.fire({ document, state });
+      };
       const reading = await inSlices(steps, { say, wanted: () => turn?.current !== false });
       // Who asked for a reading of a document that was typed in meanwhile gets one of what it is now.
       if (reading && !turn && document.version !== version && !document.isClosed) continue;

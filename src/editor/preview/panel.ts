@@ -1,6 +1,6 @@
 import * as vscode from "vscode";
 import type { Choice, FromPage, ToPage } from "../../webview/protocol";
-import { itemAt, itemOf } from "../items";
+import { activityAt, itemAt, itemOf } from "../items";
 import type { DocumentReading, Readings } from "../readings";
 import { toRange, unitName } from "../units";
 import { pageHtml } from "./page";
@@ -12,6 +12,8 @@ export const viewType = "cutwork.preview";
 export class PreviewPanel {
   private choice: Choice;
   private ready = false;
+  /** An activity was asked for that the page does not show yet: what it remembers is older. */
+  private turned = false;
   private shown: DocumentReading | undefined;
   private readonly subscriptions: vscode.Disposable[] = [];
 
@@ -45,6 +47,20 @@ export class PreviewPanel {
     this.panel.reveal(undefined, true);
   }
 
+  /** Shows the activity at a place in the unit's order, from 0, else the one at the cursor; stays where there is none. */
+  async turnTo(index: number | undefined): Promise<void> {
+    const document = await vscode.workspace.openTextDocument(this.unit);
+    const read = await this.readings.current(document);
+    const { activities, unit } = read.reading;
+    const cursor = this.visibleEditor?.selection.active;
+    const wanted = index ?? (cursor && activityAt(unit, document.offsetAt(cursor)));
+    const activity = activities.find((each) => each.index === wanted);
+    if (!activity || activity.title === this.choice.activity) return;
+    this.choice = { view: this.choice.view, activity: activity.title };
+    this.turned = !this.ready;
+    this.show(read);
+  }
+
   onDidDispose(then: () => void): void {
     this.panel.onDidDispose(() => {
       for (const subscription of this.subscriptions) subscription.dispose();
@@ -64,7 +80,8 @@ export class PreviewPanel {
     switch (message.type) {
       case "ready":
         this.ready = true;
-        if (message.choice) this.choice = message.choice;
+        if (message.choice && !this.turned) this.choice = message.choice;
+        this.turned = false;
         return this.refresh();
       case "choose":
         this.choice = message.choice;

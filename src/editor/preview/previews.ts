@@ -14,7 +14,7 @@ export class Previews implements vscode.Disposable {
     private readonly readings: Readings,
   ) {
     this.subscriptions = [
-      vscode.commands.registerCommand("cutwork.preview", (target: unknown) => this.show(target)),
+      vscode.commands.registerCommand("cutwork.preview", (target: unknown, index: unknown) => this.show(target, index)),
       vscode.window.registerWebviewPanelSerializer(viewType, {
         deserializeWebviewPanel: async (panel, state: SavedState | undefined) => this.revive(panel, state),
       }),
@@ -26,7 +26,8 @@ export class Previews implements vscode.Disposable {
     return [...this.open.values()].find(({ active }) => active)?.unit;
   }
 
-  private async show(target: unknown): Promise<void> {
+  /** Shows a unit's sheets: those of the activity that is named by its place in the unit, else of the one at the cursor. */
+  private async show(target: unknown, index: unknown): Promise<void> {
     const document = await unitFor(target);
     if (!document) {
       await vscode.window.showInformationMessage("Open a unit first: a file whose name ends in .unit.md.");
@@ -34,9 +35,10 @@ export class Previews implements vscode.Disposable {
     }
     if (document.languageId !== languageId) await vscode.languages.setTextDocumentLanguage(document, languageId);
     const present = this.open.get(document.uri.toString());
-    if (present) return present.reveal();
+    present?.reveal();
     const place = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
-    this.take(document.uri, vscode.window.createWebviewPanel(viewType, "Sheets", place));
+    const panel = present ?? this.take(document.uri, vscode.window.createWebviewPanel(viewType, "Sheets", place));
+    await panel.turnTo(typeof index === "number" ? index : undefined);
   }
 
   private revive(panel: vscode.WebviewPanel, state: SavedState | undefined): void {
@@ -44,13 +46,14 @@ export class Previews implements vscode.Disposable {
     else this.take(vscode.Uri.parse(state.unit), panel, state.choice);
   }
 
-  private take(unit: vscode.Uri, panel: vscode.WebviewPanel, choice?: SavedState["choice"]): void {
+  private take(unit: vscode.Uri, panel: vscode.WebviewPanel, choice?: SavedState["choice"]): PreviewPanel {
     const preview = new PreviewPanel(unit, panel, this.extension, this.readings, choice);
     const key = unit.toString();
     this.open.set(key, preview);
     preview.onDidDispose(() => {
       if (this.open.get(key) === preview) this.open.delete(key);
     });
+    return preview;
   }
 
   dispose(): void {

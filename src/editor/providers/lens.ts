@@ -32,11 +32,11 @@ export function showLenses(parsed: Parsed): vscode.Disposable {
         return parsed.unit(document).activities.flatMap(({ fence }, index) => {
           const activity = read?.reading.activities.find((each) => each.index === index);
           const range = toRange(document, { start: fence.start, end: fence.start });
-          const action = (title: string, command: string): vscode.CodeLens =>
-            new vscode.CodeLens(range, { title, command, arguments: [document.uri] });
+          const action = (title: string, command: string, ...more: readonly unknown[]): vscode.CodeLens =>
+            new vscode.CodeLens(range, { title, command, arguments: [document.uri, ...more] });
           return [
             ...(read && activity ? [new FactsLens(range, read, activity)] : []),
-            action("Show", "cutwork.preview"),
+            action("Show", "cutwork.preview", index),
             action("Make", "cutwork.make"),
           ];
         });

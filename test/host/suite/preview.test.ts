@@ -211,6 +211,42 @@ describe("the sheets beside the text", () => {
   });
 });
 
+describe("the sheets of one of several activities", () => {
+  const kinds = ["tiles", "loop", "board"];
+  const text = kinds
+    .map((make) => {
+      const pairs = Array.from({ length: 12 }, (_, i) => `- ${make} ${"abcdefghijkl".charAt(i)}o = ${make}-${i}`);
+      return `## The ${make}\n\n${pairs.join("\n")}\n\n\`\`\`activity\nmake: ${make}\n\`\`\`\n`;
+    })
+    .join("\n");
+  const shown = (kind: string) =>
+    until(`the ${kind}`, async () => (await page.value("#activity")) === `The ${kind} – ${kind}`);
+  afterEach(closeAll);
+
+  it("are those of the activity that they were asked for over, else of the one at the cursor", async () => {
+    const editor = await openUnit("several.unit.md", text);
+    goTo(editor, "loop do");
+    await vscode.commands.executeCommand("cutwork.preview");
+    await page.waitFor("rect.piece");
+    await shown("loop");
+    await vscode.commands.executeCommand("cutwork.preview", editor.document.uri, 2);
+    await shown("board");
+    goTo(editor, "tiles co");
+    await vscode.commands.executeCommand("cutwork.preview");
+    await shown("tiles");
+  });
+
+  it("come up while the unit is read, and the status waits for nothing then", async () => {
+    await openUnit("waiting.unit.md", text);
+    await vscode.commands.executeCommand("cutwork.preview");
+    await page.waitFor("rect.piece");
+    await until("the end of waiting", async () => {
+      const status = '[id="status.languageStatus"]';
+      return (await workbench.count(status)) > 0 && (await workbench.count(`${status} .codicon-loading`)) === 0;
+    });
+  });
+});
+
 describe("the sheets in every theme", () => {
   const themes = vscode.workspace.getConfiguration("workbench");
   after(async () => {
