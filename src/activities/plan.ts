@@ -164,8 +164,12 @@ function withSeed(options: ResolvedOptions<CommonOptions>, nth: number): Resolve
   return { ...options, value: { ...options.value, seed: ownSeed(options.value.seed, nth) } };
 }
 
-function defaultsFor(schema: OptionSchema): Record<string, unknown> {
-  return { ...defaultsOf(activitySchema), ...defaultsOf(schema) };
+const defaults = new WeakMap<OptionSchema, Readonly<Record<string, unknown>>>();
+
+function defaultsFor(schema: OptionSchema): Readonly<Record<string, unknown>> {
+  const known = defaults.get(schema) ?? { ...defaultsOf(activitySchema), ...defaultsOf(schema) };
+  defaults.set(schema, known);
+  return known;
 }
 
 function valueIn(entries: readonly Entry[], key: string): unknown {

@@ -33,7 +33,7 @@ export function toPrinted(answer: Answer, lang: string): Printed {
 
 /** Equal for what looks alike on paper. */
 export function looksLike({ picture, text }: Pick<Printed, "picture" | "text">): string {
-  return `${picture?.path ?? ""}\u0000${text}`;
+  return picture ? `${picture.path}\u0000${text}` : text;
 }
 
 /** What of it makes a deal's code: all that can be seen. */

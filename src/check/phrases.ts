@@ -1,7 +1,29 @@
+import { SectionMemory } from "../unit/section-memory";
 import type { Phrase, Section } from "../unit/unit";
+import { type CheckContext, sectionsInUse } from "./context";
+
+type Visited = Pick<Phrase, "runs" | "range">;
+
+/** Sections of which it is known whether any of their phrases is worth a closer look. */
+export class PhraseMemory {
+  private readonly kept = new SectionMemory<boolean>();
+
+  /** Sections in use with a phrase that is. */
+  sections(context: CheckContext, isWorthIt: (phrase: Visited) => boolean): Section[] {
+    return sectionsInUse(context).filter((section) =>
+      this.kept.get(context.unit, section, () => {
+        let found = false;
+        eachPhrase(section, (phrase) => {
+          found ||= isWorthIt(phrase);
+        });
+        return found;
+      }),
+    );
+  }
+}
 
 /** Visits everything of a section that some piece or paper may print. */
-export function eachPhrase(section: Section, visit: (phrase: Pick<Phrase, "runs" | "range">) => void): void {
+export function eachPhrase(section: Section, visit: (phrase: Visited) => void): void {
   for (const { left, right, examples } of section.pairs) {
     left.answers.forEach(visit);
     right.answers.forEach(visit);

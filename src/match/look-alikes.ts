@@ -43,13 +43,19 @@ export interface Matching extends Pick<Relation, "fits" | "partners"> {
  * practice, no source). White space counts as punctuation.
  */
 export function lookAlikes(texts: readonly Worded[]): readonly LookAlikes[] {
-  const name = texts.map(({ key, text, lang }) =>
-    key === text ? `${lang}\u0000${key}` : `${lang}\u0000${key}\u0000${text}`,
-  );
-  return kept.get(name.join("\u0001"), () => lookAnew(texts));
+  return kept.get(texts.map(numberOf).join(" "), () => lookAnew(texts));
 }
 
 const kept = new Recent<readonly LookAlikes[]>(200);
+
+/** Numbers that stand for texts, by language: names of them are short. None is given twice. */
+const numbers = new Recent<Recent<number>>(20);
+let lastNumber = 0;
+
+function numberOf({ key, text, lang }: Worded): number {
+  const known = numbers.get(lang, () => new Recent(20_000));
+  return known.get(key === text ? text : `${key}\u0000${text}`, () => ++lastNumber);
+}
 
 function lookAnew(texts: readonly Worded[]): LookAlikes[] {
   const distinct = new Map<string, Worded>();

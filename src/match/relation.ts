@@ -17,17 +17,17 @@ export function answerKey(answer: Pick<Answer, "text" | "runs" | "picture">): Ma
  */
 export class Relation {
   private readonly table = new Map<MatchKey, Set<MatchKey>>();
-  private readonly reasons = new Map<string, Pair[]>();
+  private reasons: ReadonlyMap<string, Pair[]> | undefined;
 
   constructor(readonly pairs: readonly Pair[]) {
     for (const pair of pairs) {
       for (const left of pair.left.answers) {
-        for (const right of pair.right.answers) this.add(answerKey(left), answerKey(right), pair);
+        for (const right of pair.right.answers) this.add(answerKey(left), answerKey(right));
       }
     }
   }
 
-  private add(a: MatchKey, b: MatchKey, pair: Pair): void {
+  private add(a: MatchKey, b: MatchKey): void {
     for (const [from, to] of [
       [a, b],
       [b, a],
@@ -36,10 +36,6 @@ export class Relation {
       if (known) known.add(to);
       else this.table.set(from, new Set([to]));
     }
-    const key = edgeKey(a, b);
-    const pairs = this.reasons.get(key);
-    if (!pairs) this.reasons.set(key, [pair]);
-    else if (!pairs.includes(pair)) pairs.push(pair);
   }
 
   fits(a: MatchKey, b: MatchKey): boolean {
@@ -52,8 +48,25 @@ export class Relation {
 
   /** The pairs that make two texts fit; empty where they do not. */
   because(a: MatchKey, b: MatchKey): readonly Pair[] {
+    this.reasons ??= reasonsFor(this.pairs);
     return this.reasons.get(edgeKey(a, b)) ?? [];
   }
+}
+
+/** The pairs that make two texts fit, by both. */
+function reasonsFor(all: readonly Pair[]): ReadonlyMap<string, Pair[]> {
+  const reasons = new Map<string, Pair[]>();
+  for (const pair of all) {
+    for (const left of pair.left.answers) {
+      for (const right of pair.right.answers) {
+        const key = edgeKey(answerKey(left), answerKey(right));
+        const pairs = reasons.get(key);
+        if (!pairs) reasons.set(key, [pair]);
+        else if (!pairs.includes(pair)) pairs.push(pair);
+      }
+    }
+  }
+  return reasons;
 }
 
 const none: ReadonlySet<MatchKey> = new Set();

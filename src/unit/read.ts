@@ -76,6 +76,7 @@ class Reader {
       stations,
       problems: this.problems.list,
       silences: this.items.silences,
+      references: this.env["references"] === undefined ? "" : JSON.stringify(this.env["references"]),
     };
   }
 

@@ -16,6 +16,8 @@ export interface Unit {
   readonly stations: readonly ActivityBlock[];
   readonly problems: readonly Problem[];
   readonly silences: readonly Silence[];
+  /** The link references that it defines, as JSON; empty where there are none. */
+  readonly references: string;
 }
 
 /** Something that could not be read as written. `code` is the code of the finding that it becomes. */

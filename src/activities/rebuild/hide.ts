@@ -1,6 +1,8 @@
 import { Recent } from "../../base/recent";
 import { plain, type Run } from "../../base/run";
+import { SectionMemory } from "../../unit/section-memory";
 import type { Phrase, Section } from "../../unit/unit";
+import type { DealRequest } from "../contract";
 import type { Sentence } from "./model";
 import type { Hidden } from "./options";
 import { replaceRuns, sliceRuns } from "./runs";
@@ -10,43 +12,61 @@ import { replaceRuns, sliceRuns } from "./runs";
  * its capital.
  */
 
-/** How the unit writes words within sentences, and the names that it gives. */
-export interface Spelling {
+/** How texts write words within sentences, and the names that they give. */
+interface Written {
   readonly capital: ReadonlySet<string>;
   readonly lower: ReadonlySet<string>;
+}
+
+/** How a unit writes words, section by section. */
+export interface Spelling {
+  readonly names: readonly string[];
+  readonly written: readonly Written[];
   /** BCP 47 */
   readonly lang: string;
 }
 
 const word = /[\p{L}\p{M}\p{N}]+(?:['’ʼ-][\p{L}\p{M}\p{N}]+)*/gu;
 
-export function spellingOf(sections: readonly Section[], names: readonly string[], lang: string): Spelling {
-  const capital = new Set(names);
+/** By language. */
+const kept = new Recent<SectionMemory<Written>>(20);
+
+/** As all sections of the unit write, and those of other units that an activity takes. */
+export function spellingOf(
+  { unit, sections, teaches: lang }: Pick<DealRequest, "unit" | "sections" | "teaches">,
+  names: readonly string[],
+): Spelling {
+  const memory = kept.get(lang, () => new SectionMemory());
+  const foreign = sections.filter((section) => !unit.sections.includes(section));
+  const written = [
+    ...unit.sections.map((section) => memory.get(unit, section, () => writtenIn(section, lang))),
+    ...foreign.map((section) => writtenIn(section, lang)),
+  ];
+  return { names, written, lang };
+}
+
+function writtenIn({ pairs, statements, events }: Section, lang: string): Written {
+  const capital = new Set<string>();
   const lower = new Set<string>();
   const look = ({ text }: Phrase): void => {
-    const words = kept.get(`${lang}\u0000${text}`, () => wordsOf(text, lang));
+    const words = wordsOf(text, lang);
     for (const each of words.capital) capital.add(each);
     for (const each of words.lower) lower.add(each);
   };
-  for (const { pairs, statements, events } of sections) {
-    for (const { left, examples } of pairs) {
-      left.answers.forEach(look);
-      examples.forEach(look);
-    }
-    for (const statement of statements) {
-      look(statement);
-      if (statement.correction) look(statement.correction);
-    }
-    for (const event of events) {
-      look(event);
-      event.free.forEach(look);
-    }
+  for (const { left, examples } of pairs) {
+    left.answers.forEach(look);
+    examples.forEach(look);
   }
-  return { capital, lower, lang };
+  for (const statement of statements) {
+    look(statement);
+    if (statement.correction) look(statement.correction);
+  }
+  for (const event of events) {
+    look(event);
+    event.free.forEach(look);
+  }
+  return { capital, lower };
 }
-
-/** What texts of late say. */
-const kept = new Recent<{ readonly capital: readonly string[]; readonly lower: readonly string[] }>(5000);
 
 function wordsOf(text: string, lang: string) {
   const capital: string[] = [];
@@ -77,13 +97,13 @@ const germanLower = new Set(
 );
 
 /** Whether a sentence's first word would have its capital elsewhere too. `translation` is the sentence in the other language. */
-export function keepsCapital(first: string, { capital, lower, lang }: Spelling, translation: string): boolean {
+export function keepsCapital(first: string, { names, written, lang }: Spelling, translation: string): boolean {
   const [letter = "", ...rest] = [...first];
   if (letter === letter.toLocaleLowerCase(lang)) return true;
   if (rest.some((each) => each !== each.toLocaleLowerCase(lang))) return true;
-  if (capital.has(first)) return true;
+  if (names.includes(first) || written.some(({ capital }) => capital.has(first))) return true;
   const low = letter.toLocaleLowerCase(lang) + rest.join("");
-  if (lower.has(low)) return false;
+  if (written.some(({ lower }) => lower.has(low))) return false;
   const primary = lang.toLowerCase().split("-")[0];
   if (primary === "en" && /^I(?:$|['’])/.test(first)) return true;
   if (primary === "de") return !germanLower.has(low);

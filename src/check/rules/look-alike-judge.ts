@@ -187,16 +187,24 @@ function counted(pieces: readonly string[], piece: string): string {
 
 /** Look-alikes among a deal's texts that nobody teaches as a contrast and that do not the same anyway. */
 function harmful(hook: Hook, dealt: Dealt<Deal>, deal: Deal, { taught }: Words): readonly LookAlikes[] {
-  const answers = answersIn(dealt.request.relation);
-  const role = (key: MatchKey): string => hook.role?.(dealt, deal, key) ?? answers(key);
+  const { relation } = dealt.request;
+  const doSame = (keys: readonly MatchKey[]): boolean => {
+    const roles = keys.map((key) => hook.role?.(dealt, deal, key));
+    const played = new Set(roles).size > 1;
+    return !played && (roles[0] !== undefined || answerAlike(relation, keys));
+  };
   return lookAlikes(hook.texts(dealt, deal)).filter(
-    ({ keys }) => keys.some((key) => !taught.has(key)) && new Set(keys.map(role)).size > 1,
+    ({ keys }) => keys.some((key) => !taught.has(key)) && !doSame(keys),
   );
 }
 
-/** What answers a text, as one string. */
-export function answersIn(relation: Relation): (key: MatchKey) => string {
-  return (key) => JSON.stringify([...relation.partners(key)].sort());
+/** Whether the same texts answer all of some. */
+export function answerAlike(relation: Relation, [first, ...others]: readonly MatchKey[]): boolean {
+  const partners = relation.partners(first ?? "");
+  return others.every((key) => {
+    const own = relation.partners(key);
+    return own.size === partners.size && [...own].every((each) => partners.has(each));
+  });
 }
 
 /**

@@ -4,6 +4,7 @@ import { Recent } from "../../base/recent";
 import { fold } from "../../match/fold";
 import { type LookAlikes, lookAlikes, type Worded } from "../../match/look-alikes";
 import { answerKey, type MatchKey } from "../../match/relation";
+import { SectionMemory } from "../../unit/section-memory";
 import type { Section, Side, Statement, StoryEvent } from "../../unit/unit";
 import type { CheckContext } from "../context";
 import { contrasted } from "./look-alike-contrast";
@@ -27,7 +28,8 @@ interface SectionWords {
   readonly forms: readonly MatchKey[];
 }
 
-const kept = new Recent<SectionWords>(500);
+/** By the two languages. */
+const kept = new Recent<SectionMemory<SectionWords>>(20);
 
 export function wordsIn({ activities, unit, plan: { facts } }: CheckContext): Words {
   const adopted = activities.flatMap((activity) =>
@@ -38,11 +40,10 @@ export function wordsIn({ activities, unit, plan: { facts } }: CheckContext): Wo
   const forms = once(() => formsIn(sections));
   const taught = new Set<MatchKey>();
   const bySection = new Map<Section, SectionWords>();
+  const memory = kept.get(`${facts.teaches} ${facts.explains}`, () => new SectionMemory());
   sections.forEach((section, i) => {
-    // The places of a section from another unit are not those of its own text.
-    const text = i < unit.sections.length ? unit.text.slice(section.range.start, section.range.end) : undefined;
     const words = (): SectionWords => sectionWords(section, facts);
-    const known = text === undefined ? words() : kept.get([facts.teaches, facts.explains, text].join("\u0000"), words);
+    const known = i < unit.sections.length ? memory.get(unit, section, words) : words();
     bySection.set(section, known);
     for (const key of known.contrasted) taught.add(key);
     for (const key of known.forms) if (!places().has(key)) taught.add(key);

@@ -6,7 +6,7 @@ import type { MatchKey } from "../../match/relation";
 import type { Section } from "../../unit/unit";
 import { type CheckContext, dealsStatements, sectionsInUse } from "../context";
 import { meantFix } from "./look-alike-fixes";
-import { answersIn, type Judged, judging } from "./look-alike-judge";
+import { answerAlike, type Judged, judging } from "./look-alike-judge";
 import { list, pair, placesOf, sentence } from "./look-alike-phrases";
 import { type Words, wordsIn } from "./look-alike-words";
 
@@ -54,13 +54,13 @@ interface Facts {
 /** One hint for all other look-alikes of a section. */
 function ofSection(context: CheckContext, section: Section, facts: Facts): Report[] {
   const { bySection, taught } = facts.words;
-  const answers = answersIn(context.plan.relation);
+  const { relation } = context.plan;
   const found = bySection.get(section);
   const whole = context.activities.some(({ plan }) => plan.sections.includes(section) && !plan.kind?.showsParts);
   // Sentences that are cut up and differ in nothing else have the same cards, and that is told.
   const isCards = ({ differences }: LookAlikes): boolean =>
     !whole && differences.every((difference) => difference === "case" || difference === "punctuation");
-  const words = (found?.groups ?? []).filter((group) => new Set(group.keys.map(answers)).size > 1 && !isCards(group));
+  const words = (found?.groups ?? []).filter((group) => !answerAlike(relation, group.keys) && !isCards(group));
   const statements = dealsStatements(context, section) ? (found?.statements ?? []) : [];
   const groups = [...words, ...statements].filter(({ keys }) => keys.some((key) => !taught.has(key)));
   return whisper(context, groups, facts, (group) => placesOf(group, facts.words));

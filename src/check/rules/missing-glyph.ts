@@ -2,8 +2,8 @@ import type { Fix, Report, Rule } from "../../base/finding";
 import type { Range } from "../../base/range";
 import { plain, type Run } from "../../base/run";
 import type { Typeface } from "../../text/typeface";
-import { type CheckContext, sectionsInUse } from "../context";
-import { eachPhrase } from "../phrases";
+import type { CheckContext } from "../context";
+import { eachPhrase, PhraseMemory } from "../phrases";
 
 export const missingGlyph: Rule<CheckContext> = {
   code: "missing-glyph",
@@ -32,8 +32,9 @@ export const missingGlyph: Rule<CheckContext> = {
         if (places.length > 0 || all.length === 0) missed.push({ character, place, places });
       }
     };
-    for (const section of sectionsInUse(context)) {
-      eachPhrase(section, ({ runs, range }) => void report(missingIn(runs, press.typeface), range));
+    const { typeface } = press;
+    for (const section of memoryOf(typeface).sections(context, ({ runs }) => missingIn(runs, typeface).length > 0)) {
+      eachPhrase(section, ({ runs, range }) => void report(missingIn(runs, typeface), range));
     }
     const title = unit.front.entries.find(({ key }) => key === "title");
     if (title) look(String(title.value), title.valueRange);
@@ -121,15 +122,16 @@ function wholeScript(
   ];
 }
 
-const known = new WeakMap<Typeface, WeakMap<readonly Run[], readonly string[]>>();
+const kept = new WeakMap<Typeface, PhraseMemory>();
 
-/** Most phrases are the very ones of the last reading. */
+function memoryOf(typeface: Typeface): PhraseMemory {
+  const memory = kept.get(typeface) ?? new PhraseMemory();
+  kept.set(typeface, memory);
+  return memory;
+}
+
 function missingIn(runs: readonly Run[], typeface: Typeface): readonly string[] {
-  const kept = known.get(typeface) ?? new WeakMap<readonly Run[], readonly string[]>();
-  known.set(typeface, kept);
-  const missing = kept.get(runs) ?? typeface.missing(plain(runs));
-  kept.set(runs, missing);
-  return missing;
+  return typeface.missing(plain(runs));
 }
 
 function codePoints(text: string): string {

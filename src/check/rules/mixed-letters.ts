@@ -1,8 +1,8 @@
 import type { Report, Rule } from "../../base/finding";
 import type { Range } from "../../base/range";
-import { plain } from "../../base/run";
-import { type CheckContext, sectionsInUse } from "../context";
-import { eachPhrase } from "../phrases";
+import { plain, type Run } from "../../base/run";
+import type { CheckContext } from "../context";
+import { eachPhrase, PhraseMemory } from "../phrases";
 
 /** Letters of other scripts that are drawn like Latin ones: a part of the confusables of Unicode Technical Standard 39. */
 const likeLatin: Readonly<Record<string, string>> = Object.fromEntries(
@@ -23,6 +23,8 @@ type Script = keyof typeof scripts;
 const someOther = /[\u0370-\u03ff\u0400-\u052f]/;
 const someLatin = /[A-Za-z]/;
 
+const kept = new PhraseMemory();
+
 export const mixedLetters: Rule<CheckContext> = {
   code: "mixed-letters",
   severity: "warning",
@@ -37,10 +39,13 @@ export const mixedLetters: Rule<CheckContext> = {
   check: (context) => {
     const { text } = context.unit;
     const reports: Report[] = [];
-    for (const section of sectionsInUse(context)) {
+    const hasBoth = ({ runs }: { readonly runs: readonly Run[] }): boolean => {
+      const printed = plain(runs);
+      return someOther.test(printed) && someLatin.test(printed);
+    };
+    for (const section of kept.sections(context, hasBoth)) {
       eachPhrase(section, ({ runs, range }) => {
         const printed = plain(runs);
-        if (!someOther.test(printed) || !someLatin.test(printed)) return;
         for (const [word] of printed.matchAll(/[\p{L}\p{M}]+/gu)) {
           const mixed = mixedIn(word);
           const place = mixed && placeOf(word, range, text);

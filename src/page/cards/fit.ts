@@ -1,7 +1,7 @@
 import type { Range } from "../../base/range";
 import { plain, type Run, runsKey } from "../../base/run";
 import { type FittedLine, fitAt, largestSize } from "../../text/fit";
-import { keptFit } from "../../text/kept-fit";
+import { type KeptFits, keptFits } from "../../text/kept-fit";
 import { blockHeight, type Rows, rectangle } from "../../text/space";
 import type { Typeface } from "../../text/typeface";
 import { type Box, mm } from "../paper";
@@ -53,17 +53,31 @@ export function fitCards(
 ): number | undefined {
   const { smallest, largest, maxLines } = limits;
   let common = largest;
+  let known: { readonly w: number; readonly h: number; readonly fits: KeptFits } | undefined;
   for (const [i, face] of faces.entries()) {
     const box = "w" in room ? room : room[i];
-    if (!box || plain(face.runs).trim() === "") continue;
+    const words = wordsOf(face.runs);
+    if (!box || words === "") continue;
     const { w, h } = roomOf(face, box);
-    const asked = `card ${w} ${h} ${smallest} ${largest} ${maxLines}`;
-    const find = (): number | undefined => largestSize(typeface, face.runs, rectangle(w, h, cardRows), limits)?.size;
-    const own = keptFit(typeface, asked, runsKey(face.runs), find);
-    if (own === undefined) return undefined;
+    if (known?.w !== w || known.h !== h)
+      known = { w, h, fits: keptFits(typeface, `card ${w} ${h} ${smallest} ${largest} ${maxLines}`) };
+    const own = known.fits.get(
+      words,
+      () => largestSize(typeface, face.runs, rectangle(w, h, cardRows), limits)?.size ?? null,
+    );
+    if (own === null) return undefined;
     common = Math.min(common, own);
   }
   return common;
+}
+
+const keys = new WeakMap<readonly Run[], string>();
+
+/** What sizes are kept by; empty where there is nothing to set. Most words are the very ones of the last reading. */
+function wordsOf(runs: readonly Run[]): string {
+  const known = keys.get(runs) ?? (plain(runs).trim() === "" ? "" : runsKey(runs));
+  keys.set(runs, known);
+  return known;
 }
 
 /** How many lines the words of all faces take in such a box (mm) at `size` pt. */
