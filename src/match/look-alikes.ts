@@ -1,4 +1,5 @@
 import { Recent } from "../base/recent";
+import { finished, mapped, type Steps } from "../base/steps";
 import { withoutArticle } from "./articles";
 import { fold } from "./fold";
 import type { MatchKey, Relation } from "./relation";
@@ -43,20 +44,27 @@ export interface Matching extends Pick<Relation, "fits" | "partners"> {
  * practice, no source). White space counts as punctuation.
  */
 export function lookAlikes(texts: readonly Worded[]): readonly LookAlikes[] {
-  const name = texts.map(({ key, text, lang }) =>
+  return finished(lookingAlike(texts));
+}
+
+/** The same with a pause after each text that was not looked at of late. */
+export function* lookingAlike(texts: readonly Worded[]): Steps<readonly LookAlikes[], undefined> {
+  const names = texts.map(({ key, text, lang }) =>
     key === text ? `${lang}\u0000${key}` : `${lang}\u0000${key}\u0000${text}`,
   );
-  return kept.get(name.join("\u0001"), () => lookAnew(texts));
+  const name = names.join("\u0001");
+  const found = kept.find(name) ?? (yield* lookAnew(texts));
+  return kept.get(name, () => found);
 }
 
 const kept = new Recent<readonly LookAlikes[]>(200);
 
-function lookAnew(texts: readonly Worded[]): LookAlikes[] {
+function* lookAnew(texts: readonly Worded[]): Steps<LookAlikes[], undefined> {
   const distinct = new Map<string, Worded>();
   for (const each of texts) {
     if (!each.key.startsWith("\u0000")) distinct.set(`${each.lang}\u0000${each.key}`, each);
   }
-  const seen = [...distinct.values()].map((each) => ({ ...each, form: formOf(each.text, each.lang) }));
+  const seen = yield* mapped(distinct.values(), (each) => ({ ...each, form: formOf(each.text, each.lang) }));
   const groups = gathered(namedBare(seen)).map((group) => ({
     lang: group[0]?.lang ?? "",
     keys: group.map(({ key }) => key),

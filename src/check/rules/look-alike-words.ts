@@ -1,8 +1,9 @@
 import { pairsOf } from "../../activities/supply";
 import type { Range } from "../../base/range";
 import { Recent } from "../../base/recent";
+import type { Steps } from "../../base/steps";
 import { fold } from "../../match/fold";
-import { type LookAlikes, lookAlikes, type Worded } from "../../match/look-alikes";
+import { type LookAlikes, lookingAlike, type Worded } from "../../match/look-alikes";
 import { answerKey, type MatchKey } from "../../match/relation";
 import type { Section, Side, Statement, StoryEvent } from "../../unit/unit";
 import type { CheckContext } from "../context";
@@ -29,7 +30,8 @@ interface SectionWords {
 
 const kept = new Recent<SectionWords>(500);
 
-export function wordsIn({ activities, unit, plan: { facts } }: CheckContext): Words {
+/** In steps: looks through all sections of a unit, and those that its activities take from others. */
+export function* wordsIn({ activities, unit, plan: { facts } }: CheckContext): Steps<Words, undefined> {
   const adopted = activities.flatMap((activity) =>
     activity.plan.sections.filter((each) => !unit.sections.includes(each)),
   );
@@ -38,17 +40,18 @@ export function wordsIn({ activities, unit, plan: { facts } }: CheckContext): Wo
   const forms = once(() => formsIn(sections));
   const taught = new Set<MatchKey>();
   const bySection = new Map<Section, SectionWords>();
-  sections.forEach((section, i) => {
+  for (const [i, section] of sections.entries()) {
     // The places of a section from another unit are not those of its own text.
     const text = i < unit.sections.length ? unit.text.slice(section.range.start, section.range.end) : undefined;
-    const words = (): SectionWords => sectionWords(section, facts);
-    const known = text === undefined ? words() : kept.get([facts.teaches, facts.explains, text].join("\u0000"), words);
+    const name = text === undefined ? undefined : [facts.teaches, facts.explains, text].join("\u0000");
+    const words = (name && kept.find(name)) || (yield* sectionWords(section, facts));
+    const known = name === undefined ? words : kept.get(name, () => words);
     bySection.set(section, known);
     for (const key of known.contrasted) taught.add(key);
     for (const key of known.forms) if (!places().has(key)) taught.add(key);
     for (const { keys } of known.statements)
       if (isAboutForms(section.statements, keys, forms)) for (const key of keys) taught.add(key);
-  });
+  }
   return { places, taught, bySection };
 }
 
@@ -73,7 +76,10 @@ function placesIn(sections: readonly Section[]): ReadonlyMap<MatchKey, Range> {
   return places;
 }
 
-function sectionWords(section: Section, { teaches, explains }: CheckContext["plan"]["facts"]): SectionWords {
+function* sectionWords(
+  section: Section,
+  { teaches, explains }: CheckContext["plan"]["facts"],
+): Steps<SectionWords, undefined> {
   const { pairs, statements, events } = section;
   const worded = ({ answers }: Side, lang: string): Worded[] =>
     answers.map((answer) => ({ key: answerKey(answer), text: answer.text, lang }));
@@ -85,8 +91,8 @@ function sectionWords(section: Section, { teaches, explains }: CheckContext["pla
   const words = pairs.map(({ left, right }) => [...worded(left, teaches), ...worded(right, explains)]);
   const said = statements.map((statement) => [told(statement)]);
   const story = events.flatMap((event) => [event, ...event.free]).map((event) => [told(event)]);
-  const groups = lookAlikes(words.flat());
-  const claims = lookAlikes(said.flat());
+  const groups = yield* lookingAlike(words.flat());
+  const claims = yield* lookingAlike(said.flat());
   const tables = pairsOf(section).slice(pairs.length);
   const truths = (keys: readonly MatchKey[]): Set<boolean> =>
     new Set(statements.flatMap((each) => (keys.includes(answerKey(each)) ? [each.truth] : [])));
@@ -96,7 +102,7 @@ function sectionWords(section: Section, { teaches, explains }: CheckContext["pla
     contrasted: [
       ...contrasted(words, groups),
       ...contrasted(said, claims),
-      ...contrasted(story, lookAlikes(story.flat())),
+      ...contrasted(story, yield* lookingAlike(story.flat())),
     ],
     forms: tables.flatMap(({ left, right }) => [left, right].map(({ answers }) => answerKey(answers[0]))),
   };

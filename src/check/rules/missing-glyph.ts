@@ -1,6 +1,7 @@
 import type { Fix, Report, Rule } from "../../base/finding";
 import type { Range } from "../../base/range";
 import { plain, type Run } from "../../base/run";
+import { mapped } from "../../base/steps";
 import type { Typeface } from "../../text/typeface";
 import { type CheckContext, sectionsInUse } from "../context";
 import { eachPhrase } from "../phrases";
@@ -14,7 +15,7 @@ export const missingGlyph: Rule<CheckContext> = {
     wrong: "## Weather\n\n- o sol = the sun ☀\n\n```activity\nmake: tiles\n```",
     right: "## Weather\n\n- o sol = the sun\n\n```activity\nmake: tiles\n```",
   },
-  check: (context) => {
+  *check(context) {
     const { unit, press } = context;
     const missed: Missed[] = [];
     const look = (text: string, place: Range): void => report(press.typeface.missing(text), place);
@@ -32,9 +33,9 @@ export const missingGlyph: Rule<CheckContext> = {
         if (places.length > 0 || all.length === 0) missed.push({ character, place, places });
       }
     };
-    for (const section of sectionsInUse(context)) {
+    yield* mapped(sectionsInUse(context), (section) => {
       eachPhrase(section, ({ runs, range }) => void report(missingIn(runs, press.typeface), range));
-    }
+    });
     const title = unit.front.entries.find(({ key }) => key === "title");
     if (title) look(String(title.value), title.valueRange);
     for (const { block } of context.plan.activities) {
