@@ -3,7 +3,7 @@ import { LineIndex, type Range } from "../base/range";
 import { finished, type Steps } from "../base/steps";
 import { type Above, commentUnder, headingSilence, lostComment } from "./comments";
 import { findFront } from "./front";
-import { type Env, parseBlocks, parseRuns } from "./inline";
+import { type Env, parseRuns, parsingBlocks } from "./inline";
 import { ItemReader, type RawItem } from "./items";
 import { plain } from "./phrases";
 import { Problems } from "./problems";
@@ -65,13 +65,12 @@ class Reader {
   }
 
   *read(): Steps<Unit, undefined> {
+    yield;
     const { front, bodyLine } = this.readFront();
     // Lines of the front matter stay, empty, so that markdown-it's line numbers are the file's.
+    yield;
     const body = "\n".repeat(bodyLine) + this.text.slice(this.lines.start(bodyLine)).replace(/^\uFEFF/, " ");
-    yield;
-    const blocks = parseBlocks(body, this.env);
-    yield;
-    yield* this.walk(blocks);
+    yield* this.walk(yield* parsingBlocks(body, this.env));
     yield* this.closeSection(this.text.length);
     nearlyTies(this.linked, this.sections, this.env, this.problems);
     fullCorners(this.linked, this.sections, this.heads, this.problems);
