@@ -167,6 +167,7 @@ class Bench implements Workshop {
     const elsewhere = settings.flatMap(({ path, text, findings }) =>
       findings.length > 0 ? [{ path, text, findings }] : [],
     );
+    yield "Checking";
     const findings = yield* told(checking(context), "Checking");
     return { file, around, unit, plan, checked, press, activities, findings, elsewhere };
   }
