@@ -263,6 +263,8 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   /** The solution, or the second one; empty where there is none. */
   solutionSheets(dealt: T, deal: D, view: "solved" | "second", press: Press): readonly Sheet[];
   pieces(dealt: T, deal: D, press: Press): readonly Piece[];
+  /** In steps: finds how large pieces and words are, which takes a while the first time, and keeps it for whatever asks later. */
+  laying?(dealt: T, press: Press): Steps<unknown, unknown>;
   /** Where a piece belongs, in words, from its `solution` as the pieces file has it; empty where that says nothing. */
   belongs(solution: unknown): string;
   /** Papers besides the key, all that the classes need: caller's lists for each hour, slips. Stock `paper`. */

@@ -2,7 +2,8 @@ import activitySchema from "../../schemas/activity.schema.json";
 import frontSchema from "../../schemas/front-matter.schema.json";
 import { validateActivity, validateFrontMatter, validateSettings } from "../base/generated/validators";
 import type { Range } from "../base/range";
-import { Relation } from "../match/relation";
+import { finished, mapped, type Steps } from "../base/steps";
+import { answerKey, Relation } from "../match/relation";
 import type { ActivityBlock, Entry, Mapping, Section, Unit } from "../unit/unit";
 import type { ActivityKind, DealRequest } from "./contract";
 import { adopt, foreignName } from "./foreign";
@@ -78,12 +79,17 @@ export interface PlanContext {
 }
 
 /** Works out what each activity of a unit asks for. Wrong options are left out and named in `faults`. */
-export function planUnit(unit: Unit, { settings, units }: PlanContext = { settings: [], units: new Map() }): UnitPlan {
+export function planUnit(unit: Unit, context: PlanContext = { settings: [], units: new Map() }): UnitPlan {
+  return finished(planning(unit, context));
+}
+
+/** The same with a pause after each section and activity. */
+export function* planning(unit: Unit, { settings, units }: PlanContext): Steps<UnitPlan, undefined> {
   const front = sift(unit.front, validateFrontMatter);
   const outer = settings.map((mapping) => sift(mapping, validateSettings).good);
   const facts = factsOf([front.good, ...outer]);
   const shared = [front.good, ...outer].map((layer) => layer.filter((entry) => inherited.includes(entry.key)));
-  const sources = unit.activities.map((block) => {
+  const sources = yield* mapped(unit.activities, (block) => {
     const kind = kindNamed(valueIn(block.options.entries, "make"));
     const { good, faults } = sift(block.options, kind?.validate ?? validateActivity);
     // An activity whose options cannot all be read, or whose `from` is wrong, would be about the wrong words.
@@ -94,9 +100,16 @@ export function planUnit(unit: Unit, { settings, units }: PlanContext = { settin
   const foreign = [...new Set(sources.flatMap(({ sections }) => sections))].filter(
     (section) => !unit.sections.includes(section),
   );
-  const relation = new Relation([...unit.sections, ...foreign].flatMap(pairsOf));
+  const pairs = yield* mapped([...unit.sections, ...foreign], (section) => {
+    const own = pairsOf(section);
+    // The texts that the relation is about to ask for; the first time takes longest.
+    for (const { left, right } of own) for (const answer of [...left.answers, ...right.answers]) answerKey(answer);
+    return own;
+  });
+  const relation = new Relation(pairs.flat());
+  yield;
   const titles = new Titles();
-  const activities = sources.map((source, index) => {
+  const activities = yield* mapped(sources, (source, index) => {
     const nth = sources.slice(0, index).filter(({ kind }) => kind === source.kind).length;
     return planActivity(unit, { ...source, nth }, index, { facts, relation, shared, titles });
   });

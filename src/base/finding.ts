@@ -68,24 +68,28 @@ export interface Rule<Context> {
   readonly why: string;
   /** A unit, or a part of one, that gives the finding, and the same put right. */
   readonly example: { readonly wrong: string; readonly right: string };
-  check(context: Context): readonly Report[];
-  /** The same in steps, where it is long work. */
-  checking?(context: Context): Steps<readonly Report[], unknown>;
+  /** In steps where it is long work. */
+  check(context: Context): readonly Report[] | Steps<readonly Report[], unknown>;
 }
 
 export function runRule<Context>(rule: Rule<Context>, context: Context, activity?: number): Finding[] {
   return finished(runningRule(rule, context, activity));
 }
 
-/** The same with a pause after each step of a rule that has some, and of looking for fixes. */
+/** What a rule reports, with a pause after each step of one that has some. */
+export function* reporting<Context>(rule: Rule<Context>, context: Context): Steps<readonly Report[], unknown> {
+  const reports = rule.check(context);
+  return "next" in reports ? yield* reports : reports;
+}
+
+/** The same as findings, with a pause after each step of looking for fixes too. */
 export function* runningRule<Context>(
   rule: Rule<Context>,
   context: Context,
   activity?: number,
 ): Steps<Finding[], unknown> {
   const findings: Finding[] = [];
-  const reports = rule.checking ? yield* rule.checking(context) : rule.check(context);
-  for (const report of reports) {
+  for (const report of yield* reporting(rule, context)) {
     const fixes = typeof report.fixes === "function" ? yield* report.fixes() : (report.fixes ?? []);
     const activities = report.activities ?? (activity === undefined ? undefined : [activity]);
     findings.push({

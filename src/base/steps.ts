@@ -12,6 +12,28 @@ export function finished<Result>(steps: Steps<Result, unknown>): Result {
   }
 }
 
+/** The same steps, all of them told in these words. */
+export function* told<Result>(steps: Steps<Result, unknown>, words: string): Steps<Result> {
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+    yield words;
+  }
+}
+
+/** What is made of each, with a pause after each. */
+export function* mapped<Each, Made>(
+  all: Iterable<Each>,
+  make: (each: Each, index: number) => Made,
+): Steps<Made[], undefined> {
+  const made: Made[] = [];
+  for (const each of all) {
+    made.push(make(each, made.length));
+    yield;
+  }
+  return made;
+}
+
 /** Those of which a question in steps is answered with yes. */
 export function* sifted<Each>(
   all: readonly Each[],

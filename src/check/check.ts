@@ -1,8 +1,10 @@
+import type { Press } from "../activities/contract";
 import { type Finding, joined, type Rule, runningRule } from "../base/finding";
 import type { Range } from "../base/range";
-import { finished, type Steps } from "../base/steps";
-import type { CheckContext } from "./context";
+import { finished, type Steps, told } from "../base/steps";
+import type { CheckContext, CheckedActivity } from "./context";
 import { generalRules } from "./rules";
+
 import { ruleFailed } from "./rules/rule-failed";
 import { unusedSilence } from "./rules/unused-silence";
 import { silence, silencesOf, withSeverities } from "./silence";
@@ -15,6 +17,7 @@ export function checkUnit(context: CheckContext): Finding[] {
 /** The same with a pause after each rule, and within those that take steps; says the rule's code. */
 export function* checking(context: CheckContext): Steps<Finding[]> {
   const findings: Finding[] = [];
+  for (const activity of context.activities) yield* layingOut(activity, context.press);
   for (const rule of generalRules) {
     findings.push(...(yield* inSteps(rule, context)));
     yield rule.code;
@@ -32,6 +35,13 @@ export function* checking(context: CheckContext): Steps<Finding[]> {
   return withSeverities(distinct([...said, ...idle]), context.severities).sort(
     (a, b) => a.range.start - b.range.start || a.range.end - b.range.end || (a.code < b.code ? -1 : 1),
   );
+}
+
+/** Has an activity laid out before its rules ask for that at once; if it fails, so does the rule that asks, and that is told. */
+function* layingOut({ plan, dealt }: CheckedActivity, press: Press): Steps<void> {
+  try {
+    if (plan.kind?.laying && dealt.deals.length > 0) yield* told(plan.kind.laying(dealt, press), "laying out");
+  } catch {}
 }
 
 /** Two activities about one section find the same about its items: it is said once, of both. */
@@ -60,10 +70,7 @@ function guarded<Context>(rule: Rule<Context>, context: Context): Finding[] {
 
 function* inSteps<Context>(rule: Rule<Context>, context: Context, activity?: number): Steps<Finding[]> {
   try {
-    const steps = runningRule(rule, context, activity);
-    let step = steps.next();
-    for (; !step.done; step = steps.next()) yield rule.code;
-    return step.value;
+    return yield* told(runningRule(rule, context, activity), rule.code);
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
     return finished(runningRule(ruleFailed, { failures: [{ code: rule.code, reason }] }));

@@ -1,24 +1,20 @@
 import { SectionMemory } from "../unit/section-memory";
-import type { Phrase, Section } from "../unit/unit";
-import { type CheckContext, sectionsInUse } from "./context";
+import type { Phrase, Section, Unit } from "../unit/unit";
 
 type Visited = Pick<Phrase, "runs" | "range">;
 
-/** Sections of which it is known whether any of their phrases is worth a closer look. */
+/** Knows of sections of late whether any of their phrases is worth a closer look. */
 export class PhraseMemory {
   private readonly kept = new SectionMemory<boolean>();
 
-  /** Sections in use with a phrase that is. */
-  sections(context: CheckContext, isWorthIt: (phrase: Visited) => boolean): Section[] {
-    return sectionsInUse(context).filter((section) =>
-      this.kept.get(context.unit, section, () => {
-        let found = false;
-        eachPhrase(section, (phrase) => {
-          found ||= isWorthIt(phrase);
-        });
-        return found;
-      }),
-    );
+  has(unit: Unit, section: Section, isWorthIt: (phrase: Visited) => boolean): boolean {
+    return this.kept.get(unit, section, () => {
+      let found = false;
+      eachPhrase(section, (phrase) => {
+        found ||= isWorthIt(phrase);
+      });
+      return found;
+    });
   }
 }
 

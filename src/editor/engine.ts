@@ -1,5 +1,7 @@
 import * as vscode from "vscode";
-import { openWorkshop, type Workshop } from "../make/workshop";
+import { practice } from "../make/practice";
+import { nothingAround, openWorkshop, type Workshop } from "../make/workshop";
+import { inSlices } from "./slices";
 
 /** Opens the workshop with the assets beside the extension, once, when it is first asked for. */
 export class Engine {
@@ -27,6 +29,12 @@ export class Engine {
       asset("italic.ttf"),
       asset("boldItalic.ttf"),
     ]);
-    return openWorkshop({ harfbuzz, harfbuzzSubset, fonts: { regular, bold, italic, boldItalic } });
+    const workshop = await openWorkshop({ harfbuzz, harfbuzzSubset, fonts: { regular, bold, italic, boldItalic } });
+    // Code that runs for the first time is slow, and a step of reading a large unit would be as much longer.
+    await inSlices(workshop.reading({ name: "practice", text: practice }, nothingAround), {
+      say: () => {},
+      wanted: () => true,
+    });
+    return workshop;
   }
 }

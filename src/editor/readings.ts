@@ -1,15 +1,18 @@
 import * as vscode from "vscode";
 import { ruleFailed } from "../check/rules/rule-failed";
 import { settingsNames } from "../make/settings-files";
-import type { Reading, Workshop } from "../make/workshop";
+import type { Needs, Reading, Workshop } from "../make/workshop";
 import type { Engine } from "./engine";
 import type { Neighbourhood } from "./files/surroundings";
 import { Latest, type Turn } from "./latest";
-import { inSlices } from "./slices";
+import { inSlices, type Watcher } from "./slices";
 import { isUnit, reasonOf, unitName } from "./units";
 
 /** Milliseconds without a keystroke before a unit is read again. */
 const pause = 150;
+
+/** Of a reading that is not wanted any more. */
+const noNeeds: Needs = { units: [], pictures: [] };
 
 /** A document as it was read: offsets in `reading` are offsets in `document` as long as `version` is its version. */
 export interface DocumentReading {
@@ -101,14 +104,19 @@ export class Readings implements vscode.Disposable {
     for (;;) {
       const version = document.version;
       const text = document.getText();
-      const around = await this.neighbourhood.around(document.uri, (units) => workshop.needs(text, units));
-      if (document.version !== version && !document.isClosed) continue;
-      const steps = workshop.reading({ name: unitName(document.uri), text }, around);
-      // Only what ends with a reading that all are told of: what one alone asked for would leave them waiting for its end.
-      const say = (state: string): void => {
-        if (turn) this.working.fire({ document, state });
+      const watcher: Watcher = {
+        // Only what ends with a reading that all are told of: what one alone asked for would leave them waiting for its end.
+        say: (state) => {
+          if (turn) this.working.fire({ document, state });
+        },
+        wanted: () => turn?.current !== false,
       };
-      const reading = await inSlices(steps, { say, wanted: () => turn?.current !== false });
+      const around = await this.neighbourhood.around(
+        document.uri,
+        async (units) => (await inSlices(workshop.needing(text, units), watcher)) ?? noNeeds,
+      );
+      if (document.version !== version && !document.isClosed) continue;
+      const reading = await inSlices(workshop.reading({ name: unitName(document.uri), text }, around), watcher);
       // Who asked for a reading of a document that was typed in meanwhile gets one of what it is now.
       if (reading && !turn && document.version !== version && !document.isClosed) continue;
       return reading && { document, version, workshop, reading };

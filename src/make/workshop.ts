@@ -1,9 +1,9 @@
 import type { ActivityKind, Deal, DealRequest, Dealt, DealtActivity, Press, View } from "../activities/contract";
 import { adopt } from "../activities/foreign";
-import { foreignPaths, planUnit, type UnitPlan } from "../activities/plan";
+import { foreignPaths, planning, type UnitPlan } from "../activities/plan";
 import { planStations } from "../activities/stations";
 import type { Finding } from "../base/finding";
-import { finished, type Steps } from "../base/steps";
+import { finished, type Steps, told } from "../base/steps";
 import { checking } from "../check/check";
 import type { CheckedActivity, PrintedDeal } from "../check/context";
 import { readSettings } from "../check/settings";
@@ -12,7 +12,7 @@ import { renderSvg } from "../render/svg";
 import { openTypeface } from "../text/open";
 import type { Typeface, TypefaceAssets } from "../text/typeface";
 import { picturesOf } from "../unit/pictures";
-import { readUnit } from "../unit/read";
+import { readingUnit } from "../unit/read";
 import type { Section, Unit } from "../unit/unit";
 import { concerning } from "./blockers";
 import { readPiecesFile } from "./pieces-file";
@@ -94,6 +94,8 @@ export interface Workshop {
   reading(file: UnitFile, around: Surroundings): Steps<Reading>;
   /** What to load for a text; with the texts of the other units that it names, their pictures too. */
   needs(text: string, units?: ReadonlyMap<string, string>): Needs;
+  /** The same in steps. */
+  needing(text: string, units: ReadonlyMap<string, string>): Steps<Needs>;
   /** The sheets of one copy of a deal, as they leave the printer: with others where they share a sheet. `second` is empty where no second solution is known. */
   view(reading: Reading, activity: DealtActivity, deal: Deal, view: View): readonly Sheet[];
   /** A sheet as a standalone SVG element, sized in mm. Piece areas carry `data-piece`, texts `data-start` and `data-end`; ids begin with `prefix`. */
@@ -142,11 +144,12 @@ class Bench implements Workshop {
   }
 
   *reading(file: UnitFile, around: Surroundings): Steps<OpenReading> {
-    const unit = this.parse(file.text);
-    yield "Reading";
+    const unit = yield* this.parsing(file.text);
     const settings = around.settings.map(readSettings);
-    const units = new Map([...around.units].map(([path, text]) => [path, this.parse(text)]));
-    const plan = planUnit(unit, { settings: settings.map(({ mapping }) => mapping), units });
+    const units = new Map<string, Unit>();
+    for (const [path, text] of around.units) units.set(path, yield* this.parsing(text));
+    yield "Reading";
+    const plan = yield* told(planning(unit, { settings: settings.map(({ mapping }) => mapping), units }), "Planning");
     const press = { typeface: this.typeface, pictures: around.pictures, unitTitle: plan.facts.title ?? file.name };
     const checked: CheckedActivity[] = [];
     for (const activity of plan.activities) {
@@ -164,30 +167,34 @@ class Bench implements Workshop {
     const elsewhere = settings.flatMap(({ path, text, findings }) =>
       findings.length > 0 ? [{ path, text, findings }] : [],
     );
-    const check = checking(context);
-    let step = check.next();
-    for (; !step.done; step = check.next()) yield "Checking";
-    return { file, around, unit, plan, checked, press, activities, findings: step.value, elsewhere };
+    yield "Checking";
+    const findings = yield* told(checking(context), "Checking");
+    return { file, around, unit, plan, checked, press, activities, findings, elsewhere };
   }
 
   needs(text: string, units: ReadonlyMap<string, string> = new Map()): Needs {
-    const unit = this.parse(text);
+    return finished(this.needing(text, units));
+  }
+
+  *needing(text: string, units: ReadonlyMap<string, string>): Steps<Needs> {
+    const unit = yield* this.parsing(text);
     const pictures = new Set<string>();
     const look = (sections: readonly Section[]): void => {
       for (const { path } of sections.flatMap(picturesOf)) pictures.add(path);
     };
     look(unit.sections);
     for (const [path, other] of units) {
-      look(this.parse(other).sections.map((section) => adopt(section, section.heading, path)));
+      const { sections } = yield* this.parsing(other);
+      look(sections.map((section) => adopt(section, section.heading, path)));
     }
     return { units: foreignPaths(unit), pictures: [...pictures] };
   }
 
   /** Reads a text once: asking what it needs and reading it is one effort. */
-  private parse(text: string): Unit {
+  private *parsing(text: string): Steps<Unit> {
     const known = this.parsed.find((each) => each.text === text);
     if (known) return known;
-    const unit = readUnit(text);
+    const unit = yield* told(readingUnit(text), "Reading");
     this.parsed = [unit, ...this.parsed].slice(0, 8);
     return unit;
   }

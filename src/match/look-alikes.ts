@@ -1,4 +1,5 @@
 import { Recent } from "../base/recent";
+import { finished, mapped, type Steps } from "../base/steps";
 import { withoutArticle } from "./articles";
 import { fold } from "./fold";
 import type { MatchKey, Relation } from "./relation";
@@ -43,7 +44,14 @@ export interface Matching extends Pick<Relation, "fits" | "partners"> {
  * practice, no source). White space counts as punctuation.
  */
 export function lookAlikes(texts: readonly Worded[]): readonly LookAlikes[] {
-  return kept.get(texts.map(numberOf).join(" "), () => lookAnew(texts));
+  return finished(lookingAlike(texts));
+}
+
+/** The same with a pause after each text that was not looked at of late. */
+export function* lookingAlike(texts: readonly Worded[]): Steps<readonly LookAlikes[], undefined> {
+  const name = texts.map(numberOf).join(" ");
+  const found = kept.find(name) ?? (yield* lookAnew(texts));
+  return kept.get(name, () => found);
 }
 
 const kept = new Recent<readonly LookAlikes[]>(200);
@@ -57,12 +65,12 @@ function numberOf({ key, text, lang }: Worded): number {
   return known.get(key === text ? text : `${key}\u0000${text}`, () => ++lastNumber);
 }
 
-function lookAnew(texts: readonly Worded[]): LookAlikes[] {
+function* lookAnew(texts: readonly Worded[]): Steps<LookAlikes[], undefined> {
   const distinct = new Map<string, Worded>();
   for (const each of texts) {
     if (!each.key.startsWith("\u0000")) distinct.set(`${each.lang}\u0000${each.key}`, each);
   }
-  const seen = [...distinct.values()].map((each) => ({ ...each, form: formOf(each.text, each.lang) }));
+  const seen = yield* mapped(distinct.values(), (each) => ({ ...each, form: formOf(each.text, each.lang) }));
   const groups = gathered(namedBare(seen)).map((group) => ({
     lang: group[0]?.lang ?? "",
     keys: group.map(({ key }) => key),

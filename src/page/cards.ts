@@ -9,6 +9,7 @@ export {
   cardRows,
   type FitLimits,
   fitCards,
+  fittingCards,
   heightWithPicture,
   linesOn,
   setCard,

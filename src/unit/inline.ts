@@ -2,17 +2,39 @@ import MarkdownIt from "markdown-it";
 import type Token from "markdown-it/lib/token.mjs";
 import { Recent } from "../base/recent";
 import type { Run } from "../base/run";
+import type { Steps } from "../base/steps";
 
 /** CommonMark with tables; HTML is on so that comments are known, and nothing of it is ever printed. */
 export const markdown = new MarkdownIt("default", { html: true, linkify: false, typographer: false });
 
 /** The same without what stands inside of blocks, which is looked at item by item. */
 const outline = new MarkdownIt("default", { html: true, linkify: false, typographer: false });
-outline.core.ruler.enableOnly(["normalize", "block"]);
+outline.core.ruler.enableOnly(["normalize"]);
 
-/** The blocks of a document; the link references that it defines go into `env`. */
-export function parseBlocks(text: string, env: Env): Token[] {
-  return outline.parse(text, env);
+/** Ends the parsing of blocks before each that does not stand inside another; `next` says at which line to go on. */
+const stop = { first: 0, next: 0 };
+outline.block.ruler.before("table", "stop", (state, line, end) => {
+  if (state.level > 0 || line === stop.first) return false;
+  stop.next = line;
+  state.line = end;
+  return true;
+});
+
+/** The blocks of a document, with a pause after each; the link references that it defines go into `env`. */
+export function* parsingBlocks(text: string, env: Env): Steps<Token[], undefined> {
+  const core = new outline.core.State(text, outline, env);
+  outline.core.process(core);
+  yield;
+  const state = new outline.block.State(core.src, outline, env, core.tokens);
+  let line = state.skipEmptyLines(0);
+  while (line < state.lineMax) {
+    stop.first = line;
+    stop.next = state.lineMax;
+    outline.block.tokenize(state, line, state.lineMax);
+    line = stop.next;
+    yield;
+  }
+  return core.tokens;
 }
 
 /** What inline parsing needs of the whole document: its link references. */

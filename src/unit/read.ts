@@ -1,8 +1,9 @@
 import type Token from "markdown-it/lib/token.mjs";
 import { LineIndex, type Range } from "../base/range";
+import { finished, type Steps } from "../base/steps";
 import { type Above, commentUnder, headingSilence, lostComment } from "./comments";
 import { findFront } from "./front";
-import { type Env, parseBlocks, parseRuns } from "./inline";
+import { type Env, parseRuns, parsingBlocks } from "./inline";
 import { ItemReader, type RawItem } from "./items";
 import { plain } from "./phrases";
 import { Problems } from "./problems";
@@ -27,7 +28,12 @@ import { readMapping } from "./yaml";
 
 /** Reads a unit. Never throws: what cannot be read is in `problems`. */
 export function readUnit(text: string): Unit {
-  return new Reader(text).read();
+  return finished(readingUnit(text));
+}
+
+/** The same with a pause after each heading, item or other block. */
+export function* readingUnit(text: string): Steps<Unit, undefined> {
+  return yield* new Reader(text).read();
 }
 
 class Reader {
@@ -58,12 +64,14 @@ class Reader {
     this.emptyHeadings = new EmptyHeadings(this.lines, this.problems);
   }
 
-  read(): Unit {
+  *read(): Steps<Unit, undefined> {
+    yield;
     const { front, bodyLine } = this.readFront();
     // Lines of the front matter stay, empty, so that markdown-it's line numbers are the file's.
+    yield;
     const body = "\n".repeat(bodyLine) + this.text.slice(this.lines.start(bodyLine)).replace(/^\uFEFF/, " ");
-    this.walk(parseBlocks(body, this.env));
-    this.closeSection(this.text.length);
+    yield* this.walk(yield* parsingBlocks(body, this.env));
+    yield* this.closeSection(this.text.length);
     nearlyTies(this.linked, this.sections, this.env, this.problems);
     fullCorners(this.linked, this.sections, this.heads, this.problems);
     const { text, lines, sections, activities, stations } = this;
@@ -90,14 +98,15 @@ class Reader {
     return { front: readMapping(source, range, "front matter", this.problems), bodyLine: body };
   }
 
-  private walk(tokens: readonly Token[]): void {
+  private *walk(tokens: readonly Token[]): Steps<void, undefined> {
     for (let i = 0; i < tokens.length; i++) {
       const token = tokens[i];
       if (token?.level !== 0) continue;
       const next = tokens[i + 1];
       if (token.nesting >= 0 && token.type !== "paragraph_open" && token.type !== "inline") this.lastTable = undefined;
-      if (token.type === "heading_open") this.heading(token, next);
-      else if (token.type === "bullet_list_open" || token.type === "ordered_list_open") i = this.list(tokens, i);
+      yield;
+      if (token.type === "heading_open") yield* this.heading(token, next);
+      else if (token.type === "bullet_list_open" || token.type === "ordered_list_open") i = yield* this.list(tokens, i);
       else if (token.type === "table_open") this.table(token);
       else if (token.type === "fence") this.fence(token);
       else if (token.type === "html_block") {
@@ -122,7 +131,7 @@ class Reader {
     this.open?.addParagraph(map, markedTexts(lines, map));
   }
 
-  private heading(token: Token, inline: Token | undefined): void {
+  private *heading(token: Token, inline: Token | undefined): Steps<void, undefined> {
     const [line] = token.map ?? [0];
     const content = inline?.content ?? "";
     const source = SourceText.inLines(this.lines, line, content);
@@ -130,7 +139,7 @@ class Reader {
     const heading = content === "" ? this.lines.line(line) : source.whole;
     if (token.tag !== "h1") this.emptyHeadings.see(line, token.tag, content);
     if (token.tag === "h2") {
-      this.closeSection(this.lines.start(line));
+      yield* this.closeSection(this.lines.start(line));
       this.open = new SectionBuilder(name, heading, this.lines.start(line));
     } else if (token.tag !== "h1") this.open?.beginPile(name, heading);
     this.lastItem = { end: heading.end, heading: true };
@@ -138,8 +147,11 @@ class Reader {
     if (silence) this.items.silences.push(silence);
   }
 
-  private closeSection(end: number): void {
-    for (const look of this.looks) look();
+  private *closeSection(end: number): Steps<void, undefined> {
+    for (const look of this.looks) {
+      look();
+      yield;
+    }
     this.looks = [];
     for (const map of this.open?.judgedNotes ?? []) markedNotes(this.lines, map, this.problems);
     if (this.open) pileTraps(this.lines, this.open.pileFacts, this.problems);
@@ -148,7 +160,7 @@ class Reader {
   }
 
   /** Reads a top-level list; returns the index of its closing token. */
-  private list(tokens: readonly Token[], at: number): number {
+  private *list(tokens: readonly Token[], at: number): Steps<number, undefined> {
     const open = tokens[at];
     const close = `${open?.type.replace("_open", "")}_close`;
     const ordered = open?.type === "ordered_list_open";
@@ -167,6 +179,7 @@ class Reader {
       if (!raw) blockInItem(this.lines, token, tokens[i + 1], this.problems);
       const shape = raw && this.item(raw, ordered, this.open);
       read.push({ token, shape });
+      yield;
       under.begin(token, shape, this.open.inPile);
     }
     if (!ordered) {

@@ -19,6 +19,11 @@ function textOf({ text, references }: Unit, section: Section): string {
 export class SectionMemory<Value> {
   private readonly kept = new Recent<Value>(500);
 
+  /** What is kept of a section, if anything is. */
+  find(unit: Unit, section: Section): Value | undefined {
+    return this.kept.find(textOf(unit, section));
+  }
+
   /** The section is one of the unit's own: the places of one from another unit are not those of its text. */
   get(unit: Unit, section: Section, make: () => Value): Value {
     return this.kept.get(textOf(unit, section), make);

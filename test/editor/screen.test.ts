@@ -54,6 +54,10 @@ const workshop: Workshop = {
     return reading([]);
   },
   needs: () => ({ units: [], pictures: [] }),
+  *needing() {
+    yield "Reading";
+    return { units: [], pictures: [] };
+  },
   blockers: () => [],
   concerning: () => [],
   find: () => [],

@@ -5,6 +5,7 @@ import { dealBoard } from "./deal";
 import { boardDirections } from "./directions";
 import { boardGuide } from "./guide";
 import { solutionSheets } from "./key";
+import { layingBoard } from "./layout";
 import type { BoardDeal, DealtBoard } from "./model";
 import { boardOptions } from "./options";
 import { boardTexts, confusedWords } from "./overlooked";
@@ -46,6 +47,7 @@ export const board: ActivityKind<BoardDeal, DealtBoard> = {
     confused: confusedWords,
   },
   overruled: [{ key: "versions", by: "boards", value: "different", why: "each set has a board of its own" }],
+  laying: layingBoard,
   rules,
   verdicts,
 };

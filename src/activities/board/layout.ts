@@ -1,4 +1,5 @@
-import { type CardFace, fitCards, inset, linesOn, turned } from "../../page/cards";
+import { finished, type Steps } from "../../base/steps";
+import { type CardFace, fittingCards, inset, linesOn, turned } from "../../page/cards";
 import { bodyBox } from "../../page/furniture";
 import { sizeFor } from "../../page/legibility";
 import { type Box, type Paper, papers } from "../../page/paper";
@@ -37,10 +38,15 @@ export interface BoardLayout {
 
 const kept = new WeakMap<DealtBoard, { readonly press: Press; readonly layout: BoardLayout }>();
 
-export function layoutBoard(dealt: DealtBoard, press: Press): BoardLayout {
+export function layoutBoard(...given: Parameters<typeof layingBoard>): BoardLayout {
+  return finished(layingBoard(...given));
+}
+
+/** The same in steps. */
+export function* layingBoard(dealt: DealtBoard, press: Press): Steps<BoardLayout, undefined> {
   const known = kept.get(dealt);
   if (known?.press === press) return known.layout;
-  const layout = layoutOf(dealt.words, dealt.grid ?? { rows: 1, columns: 1 }, dealt.options, press);
+  const layout = yield* layingOut(dealt.words, dealt.grid ?? { rows: 1, columns: 1 }, dealt.options, press);
   kept.set(dealt, { press, layout });
   return layout;
 }
@@ -49,16 +55,27 @@ export function layoutBoard(dealt: DealtBoard, press: Press): BoardLayout {
  * The board of these words on the side of the paper on which they are larger, else on which they take fewer lines; upright where
  * that is all the same.
  */
-export function layoutOf(words: readonly BoardWord[], grid: Grid, options: BoardOptions, press: Press): BoardLayout {
+export function layoutOf(...given: Parameters<typeof layingOut>): BoardLayout {
+  return finished(layingOut(...given));
+}
+
+/** The same in steps. */
+function* layingOut(
+  words: readonly BoardWord[],
+  grid: Grid,
+  options: BoardOptions,
+  press: Press,
+): Steps<BoardLayout, undefined> {
   const { margin, facing } = options;
   const faces = words.map(({ shown }) => cardFace(shown, press));
   const upright = papers[options.paper];
-  const choices = [upright, turned(upright)].map((paper): BoardLayout => {
+  const choices: BoardLayout[] = [];
+  for (const paper of [upright, turned(upright)]) {
     const board = bodyBox(paper, margin);
     const cells = cellsOn(inset(board, { bottom: footHeight }), grid);
     const [first = { x: 0, y: 0, w: 1, h: 1 }] = cells;
-    return { paper, margin, board, cells, size: sizeOn(faces, first, facing, press) };
-  });
+    choices.push({ paper, margin, board, cells, size: yield* sizingOn(faces, first, facing, press) });
+  }
   const lines = ({ cells, size }: BoardLayout): number => {
     const [area] = cells[0] ? areasOf(cells[0], facing) : [];
     return area && size !== undefined ? linesOn(faces, area.box, press.typeface, size, maxLines) : 0;
@@ -91,13 +108,18 @@ export function areasOf(cell: Box, facing: BoardOptions["facing"]): { readonly b
 }
 
 /** The largest size in pt at which faces fit a cell; undefined where one fits at none. */
-export function sizeOn(
+export function sizeOn(...given: Parameters<typeof sizingOn>): number | undefined {
+  return finished(sizingOn(...given));
+}
+
+/** The same in steps. */
+function* sizingOn(
   faces: readonly CardFace[],
   cell: Box,
   facing: BoardOptions["facing"],
   { typeface }: Press,
-): number | undefined {
+): Steps<number | undefined, undefined> {
   const [area] = areasOf(cell, facing);
   const largest = sizeFor(largestOnBoard, typeface);
-  return area && fitCards(faces, area.box, typeface, { smallest: smallestSize, largest, maxLines });
+  return area && (yield* fittingCards(faces, area.box, typeface, { smallest: smallestSize, largest, maxLines }));
 }

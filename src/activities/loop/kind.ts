@@ -6,6 +6,7 @@ import { dealingLoop, dealLoop } from "./deal";
 import { loopDirections } from "./directions";
 import { loopGuide, loopLabels } from "./guide";
 import { solutionSheets } from "./key";
+import { layingLoop } from "./layout";
 import type { DealtLoop, LoopDeal } from "./model";
 import { cardTexts, confusedCards } from "./overlooked";
 import { loopPapers } from "./papers";
@@ -41,6 +42,7 @@ export const loop: ActivityKind<LoopDeal, DealtLoop> = {
     texts: cardTexts,
     confused: confusedCards,
   },
+  laying: layingLoop,
   rules,
   verdicts,
 };

@@ -1,8 +1,9 @@
 import { upTo } from "../../base/seed";
+import { finished, type Steps } from "../../base/steps";
 import {
   type CardFace,
   type CardGrid,
-  fitCards,
+  fittingCards,
   inset,
   type PlacedCard,
   packGrid,
@@ -110,16 +111,21 @@ export function capHeight(size: number): number {
 
 const kept = new WeakMap<DealtLoop, { readonly press: Press; readonly layout: LoopLayout }>();
 
-export function layoutLoop(dealt: DealtLoop, press: Press): LoopLayout {
+export function layoutLoop(...given: Parameters<typeof layingLoop>): LoopLayout {
+  return finished(layingLoop(...given));
+}
+
+/** The same in steps. */
+export function* layingLoop(dealt: DealtLoop, press: Press): Steps<LoopLayout, undefined> {
   const known = kept.get(dealt);
   if (known?.press === press) return known.layout;
-  const layout = findLayout(dealt, press);
+  const layout = yield* findLayout(dealt, press);
   kept.set(dealt, { press, layout });
   return layout;
 }
 
 /** The cards a sheet that are asked for; else the fewest sheets on which the words are comfortable, else the largest words. */
-function findLayout(dealt: DealtLoop, press: Press): LoopLayout {
+function* findLayout(dealt: DealtLoop, press: Press): Steps<LoopLayout, undefined> {
   const { options, deals, request } = dealt;
   const count = Math.max(1, ...deals.map(cardCount)) + blanksOf(options, request.classes);
   const faces = facesOf(dealt, press);
@@ -130,7 +136,7 @@ function findLayout(dealt: DealtLoop, press: Press): LoopLayout {
     for (const { paper, box, columns, rows } of sheets) {
       const grid = gridOf(box, columns, rows, count);
       const signSize = signSizeFor(options.size, press);
-      const size = sizeOn(faces, grid, options.size, signSize, press);
+      const size = yield* sizingOn(faces, grid, options.size, signSize, press);
       const { margin } = options;
       const layout = { paper, margin, grid, places: placeGrid(box, grid, count), size, signSize };
       if (!best || (size ?? 0) > (best.size ?? 0)) best = layout;
@@ -199,14 +205,19 @@ function facesOf({ deals }: DealtLoop, press: Press): CardFace[] {
 }
 
 /** The largest size in pt at which all faces fit cards of a size; undefined where one fits at none. */
-export function sizeOn(
+export function sizeOn(...given: Parameters<typeof sizingOn>): number | undefined {
+  return finished(sizingOn(...given));
+}
+
+/** The same in steps. */
+function* sizingOn(
   faces: readonly CardFace[],
   card: Pick<Box, "w" | "h">,
   size: "room" | "mini",
   signSize: number,
   { typeface }: Press,
-): number | undefined {
+): Steps<number | undefined, undefined> {
   const { answer } = areasOf({ x: 0, y: 0, w: card.w, h: card.h }, size, signSize);
   const largest = sizeFor(size === "mini" ? largestAtDesk : largestOnWall, typeface);
-  return fitCards(faces, answer, typeface, { smallest: smallestSize, largest, maxLines });
+  return yield* fittingCards(faces, answer, typeface, { smallest: smallestSize, largest, maxLines });
 }

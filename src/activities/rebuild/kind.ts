@@ -5,6 +5,7 @@ import { dealRebuild } from "./deal";
 import { rebuildDirections } from "./directions";
 import { rebuildGuide, rebuildLabels } from "./guide";
 import { solutionSheets } from "./key";
+import { layingRebuild } from "./layout";
 import type { DealtRebuild, RebuildDeal } from "./model";
 import { confusedParts, partPlaces, partTexts } from "./overlooked";
 import { rebuildPapers } from "./papers";
@@ -47,6 +48,7 @@ export const rebuild: ActivityKind<RebuildDeal, DealtRebuild> = {
     { key: "capitals", by: "levels", why: "gentle keeps capitals and hard hides them" },
     { key: "stops", by: "levels", why: "gentle keeps the marks at the ends and hard hides them" },
   ],
+  laying: layingRebuild,
   rules,
   verdicts,
 };

@@ -1,5 +1,6 @@
 import { upTo } from "../../base/seed";
-import { type CardFace, fitCards, heightWithPicture, type PlacedCard, packRows } from "../../page/cards";
+import { finished, type Steps } from "../../base/steps";
+import { type CardFace, fittingCards, heightWithPicture, type PlacedCard, packRows } from "../../page/cards";
 import { readsRightToLeft } from "../../page/document/words";
 import { bodyBox } from "../../page/furniture";
 import { largestAtDesk, sizeFor, xHeights } from "../../page/legibility";
@@ -64,16 +65,21 @@ export function areasOf(card: Box): { readonly head: Box; readonly words: Box; r
 
 const kept = new WeakMap<DealtRebuild, { readonly press: Press; readonly layout: RebuildLayout }>();
 
-export function layoutRebuild(dealt: DealtRebuild, press: Press): RebuildLayout {
+export function layoutRebuild(...given: Parameters<typeof layingRebuild>): RebuildLayout {
+  return finished(layingRebuild(...given));
+}
+
+/** The same in steps. */
+export function* layingRebuild(dealt: DealtRebuild, press: Press): Steps<RebuildLayout, undefined> {
   const known = kept.get(dealt);
   if (known?.press === press) return known.layout;
-  const layout = findLayout(dealt, press);
+  const layout = yield* findLayout(dealt, press);
   kept.set(dealt, { press, layout });
   return layout;
 }
 
 /** The largest words that need no more sheets than comfortable ones; with a height, what fits it. */
-function findLayout(dealt: DealtRebuild, press: Press): RebuildLayout {
+function* findLayout(dealt: DealtRebuild, press: Press): Steps<RebuildLayout, undefined> {
   const { options, deals, sentences } = dealt;
   const paper = papers[options.paper];
   const { margin } = options;
@@ -83,7 +89,7 @@ function findLayout(dealt: DealtRebuild, press: Press): RebuildLayout {
   const cards = distinct(deals.flatMap((deal) => deal.dealt));
   const asked = options.height === undefined ? undefined : Math.min(options.height, box.h);
   const comfort = sizeFor(xHeights.desk.comfortable, press.typeface);
-  const largest = sizeOn(cards, box.w, asked ?? box.h, press);
+  const largest = yield* sizingOn(cards, box.w, asked ?? box.h, press);
   if (largest === undefined) return { ...base, height: asked ?? lowest, size: undefined };
   const heightFor = (size: number): number => asked ?? Math.max(lowest, heightAt(cards, box.w, size, press));
   const pagesAt = (size: number): number =>
@@ -105,16 +111,21 @@ function distinct(cards: readonly SentenceCard[]): SentenceCard[] {
 }
 
 /** The largest size in pt at which all cards fit a height and the page's width, mm; undefined where one fits at none. */
-export function sizeOn(
+export function sizeOn(...given: Parameters<typeof sizingOn>): number | undefined {
+  return finished(sizingOn(...given));
+}
+
+/** The same in steps. */
+function* sizingOn(
   cards: readonly SentenceCard[],
   width: number,
   height: number,
   press: Press,
-): number | undefined {
+): Steps<number | undefined, undefined> {
   const { words } = areasOf({ x: 0, y: 0, w: width, h: height });
   const largest = sizeFor(largestAtDesk, press.typeface);
   const faces = cards.map((card) => faceOf(card, press));
-  return fitCards(faces, words, press.typeface, { smallest: smallestSize, largest, maxLines });
+  return yield* fittingCards(faces, words, press.typeface, { smallest: smallestSize, largest, maxLines });
 }
 
 /** What stands on a card; a picture that cannot be read leaves its alternative text. */

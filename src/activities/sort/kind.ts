@@ -7,6 +7,7 @@ import { dealSort } from "./deal";
 import { sortDirections } from "./directions";
 import { sortGuide, sortLabels } from "./guide";
 import { solutionSheets } from "./key";
+import { layingSort } from "./layout";
 import { sortPapers } from "./mats";
 import type { DealtSort, SortDeal } from "./model";
 import { confusedPiles, pilesFor, sortPlaces, sortTexts } from "./overlooked";
@@ -43,6 +44,7 @@ export const sort: ActivityKind<SortDeal, DealtSort> = {
   guide: sortGuide,
   directions: sortDirections,
   labels: sortLabels,
+  laying: layingSort,
   rules,
   verdicts,
 };

@@ -1,7 +1,8 @@
+import { finished, type Steps } from "../../base/steps";
 import {
   type CardFace,
   type CardGrid,
-  fitCards,
+  fittingCards,
   inset,
   largestCards,
   type PlacedCard,
@@ -75,15 +76,20 @@ export function examplesIn({ cards }: DealtSort, { examples }: SortDeal): SortCa
 
 const kept = new WeakMap<DealtSort, { readonly press: Press; readonly layout: SortLayout }>();
 
-export function layoutSort(dealt: DealtSort, press: Press): SortLayout {
+export function layoutSort(...given: Parameters<typeof layingSort>): SortLayout {
+  return finished(layingSort(...given));
+}
+
+/** The same in steps. */
+export function* layingSort(dealt: DealtSort, press: Press): Steps<SortLayout, undefined> {
   const known = kept.get(dealt);
   if (known?.press === press) return known.layout;
-  const layout = findLayout(dealt, press);
+  const layout = yield* findLayout(dealt, press);
   kept.set(dealt, { press, layout });
   return layout;
 }
 
-function findLayout(dealt: DealtSort, press: Press): SortLayout {
+function* findLayout(dealt: DealtSort, press: Press): Steps<SortLayout, undefined> {
   const { options, request } = dealt;
   const paper = papers[options.paper];
   const box = bodyBox(paper, options.margin);
@@ -101,9 +107,15 @@ function findLayout(dealt: DealtSort, press: Press): SortLayout {
       ? largestCards(box, count, { ...limits, ...onMat })
       : gridsOf(box, count, options.cards);
   for (const grid of grids) {
-    const size = sizeOn(dealt, grid, press);
+    const size = yield* sizingOn(dealt, grid, press);
     if (!best || (size ?? 0) > (best.size ?? 0))
-      best = { ...base, grid, places: placeGrid(box, grid, count), size, ...headerSizesOn(dealt, grid, press) };
+      best = {
+        ...base,
+        grid,
+        places: placeGrid(box, grid, count),
+        size,
+        ...(yield* headerSizesOn(dealt, grid, press)),
+      };
     if (size !== undefined && size >= comfort) break;
   }
   const whole: CardGrid = { columns: 1, rows: 1, pages: count, w: box.w, h: box.h };
@@ -136,14 +148,19 @@ export function gridsOf(box: Box, count: number, asked: number): CardGrid[] {
 }
 
 /** The largest size in pt at which the words of all cards fit a card; undefined where some fit at none. */
-export function sizeOn(
+export function sizeOn(...given: Parameters<typeof sizingOn>): number | undefined {
+  return finished(sizingOn(...given));
+}
+
+/** The same in steps. */
+function* sizingOn(
   { cards }: Pick<DealtSort, "cards">,
   size: Pick<Box, "w" | "h">,
   press: Press,
-): number | undefined {
+): Steps<number | undefined, undefined> {
   const room = wordsBox({ x: 0, y: 0, ...pick(size) });
   const largest = sizeFor(largestAtDesk, press.typeface);
-  return fitCards(
+  return yield* fittingCards(
     cards.map((card) => faceOf(card, press)),
     room,
     press.typeface,
@@ -151,11 +168,11 @@ export function sizeOn(
   );
 }
 
-function headerSizesOn(
+function* headerSizesOn(
   dealt: DealtSort,
   size: Pick<Box, "w" | "h">,
   press: Press,
-): Pick<SortLayout, "headerSize" | "exampleSize"> {
+): Steps<Pick<SortLayout, "headerSize" | "exampleSize">, undefined> {
   const examples = dealt.deals.flatMap((deal) => examplesIn(dealt, deal));
   const { name, example } = headerBoxes({ x: 0, y: 0, ...pick(size) }, examples.length > 0);
   const largest = sizeFor(largestAtDesk, press.typeface);
@@ -163,8 +180,8 @@ function headerSizesOn(
   const names = dealt.piles.map((pile) => ({ runs: [{ text: pile.name, bold: true }] }));
   const faces = examples.map((card) => faceOf(card, press));
   return {
-    headerSize: fitCards(names, name, press.typeface, limits),
-    exampleSize: examples.length > 0 ? fitCards(faces, example, press.typeface, limits) : undefined,
+    headerSize: yield* fittingCards(names, name, press.typeface, limits),
+    exampleSize: examples.length > 0 ? yield* fittingCards(faces, example, press.typeface, limits) : undefined,
   };
 }
 

@@ -6,6 +6,7 @@ import { dealStrips } from "./deal";
 import { stripsDirections } from "./directions";
 import { stripsGuide, stripsLabels } from "./guide";
 import { solutionSheets } from "./key";
+import { layingStrips } from "./layout";
 import type { DealtStrips, StripsDeal } from "./model";
 import { confusedStrips, stripPlaces, stripTexts } from "./overlooked";
 import { stripPapers } from "./papers";
@@ -40,6 +41,7 @@ export const strips: ActivityKind<StripsDeal, DealtStrips> = {
   guide: stripsGuide,
   directions: stripsDirections,
   labels: stripsLabels,
+  laying: layingStrips,
   rules,
   verdicts,
 };

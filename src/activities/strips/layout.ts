@@ -1,8 +1,9 @@
+import { finished, type Steps } from "../../base/steps";
 import {
   type CardFace,
   type CardGrid,
   type CardPicture,
-  fitCards,
+  fittingCards,
   inset,
   type PlacedCard,
   packStrips,
@@ -69,16 +70,21 @@ export function placesOn(
 
 const kept = new WeakMap<DealtStrips, { readonly press: Press; readonly layout: StripsLayout }>();
 
-export function layoutStrips(dealt: DealtStrips, press: Press): StripsLayout {
+export function layoutStrips(...given: Parameters<typeof layingStrips>): StripsLayout {
+  return finished(layingStrips(...given));
+}
+
+/** The same in steps. */
+export function* layingStrips(dealt: DealtStrips, press: Press): Steps<StripsLayout, undefined> {
   const known = kept.get(dealt);
   if (known?.press === press) return known.layout;
-  const layout = findLayout(dealt, press);
+  const layout = yield* findLayout(dealt, press);
   kept.set(dealt, { press, layout });
   return layout;
 }
 
 /** The height that is asked for, else the fewest sheets on which the text is comfortable, else the largest text. */
-function findLayout({ options, events, deals, request }: DealtStrips, press: Press): StripsLayout {
+function* findLayout({ options, events, deals, request }: DealtStrips, press: Press): Steps<StripsLayout, undefined> {
   const paper = papers[options.paper];
   const { margin } = options;
   const box = bodyBox(paper, margin);
@@ -95,7 +101,7 @@ function findLayout({ options, events, deals, request }: DealtStrips, press: Pre
   for (const height of heightsFor(box, count, options.height)) {
     const grid = packStrips(box, height, count);
     if (!grid) continue;
-    const size = sizeOn(printed, { x: 0, y: 0, w: grid.w, h: grid.h }, press);
+    const size = yield* sizingOn(printed, { x: 0, y: 0, w: grid.w, h: grid.h }, press);
     if (!best || (size ?? 0) > (best.size ?? 0)) best = { ...base, grid, places: placeGrid(box, grid, count), size };
     if (size !== undefined && size >= comfort) break;
   }
@@ -115,12 +121,17 @@ function heightsFor(box: Box, count: number, asked: number | undefined): number[
 }
 
 /** The largest size in pt at which all events fit strips of a size; undefined where one fits at none. */
-export function sizeOn(events: readonly StripEvent[], strip: Box, press: Press): number | undefined {
+export function sizeOn(...given: Parameters<typeof sizingOn>): number | undefined {
+  return finished(sizingOn(...given));
+}
+
+/** The same in steps. */
+function* sizingOn(events: readonly StripEvent[], strip: Box, press: Press): Steps<number | undefined, undefined> {
   const largest = sizeFor(largestAtDesk, press.typeface);
   const { text } = areasOf(strip, false);
   const faces = events.map((event) => faceOf(event, press));
   const rooms = events.map((event) => partsOf(event, text, false, press).words);
-  return fitCards(faces, rooms, press.typeface, { smallest: smallestSize, largest, maxLines });
+  return yield* fittingCards(faces, rooms, press.typeface, { smallest: smallestSize, largest, maxLines });
 }
 
 /** Of a strip's width, what a picture beside words gets at most; mm between them. */

@@ -205,6 +205,7 @@ function* search(table: Table, plan: Plan, patience: Patience, among: number): S
   const { request, options, frame } = table;
   const arranged = function* (attempt: number, budget: number): Steps<Arranged, number> {
     const { solved, ...rest } = layOut(table, plan, attempt);
+    yield 0;
     return { ...rest, solved, ...(yield* judging(frame, solved, request.relation, options, budget)) };
   };
   const taken = yield* takeAttempt(arranged, patience, cost, wanted, among);

@@ -4,6 +4,7 @@ import type { ActivityKind } from "../contract";
 import { dealingTiles, dealTiles, hasEnough } from "./deal";
 import { directions, tilesGuide, tilesLabels } from "./guide";
 import { solutionSheets } from "./key";
+import { layingTiles } from "./layout";
 import type { DealtTiles, TilesDeal } from "./model";
 import { confusedTiles, edgeTexts } from "./overlooked";
 import { cellSaid, tilePieces, tileRecord } from "./pieces";
@@ -41,6 +42,7 @@ export const tiles: ActivityKind<TilesDeal, DealtTiles> = {
     confused: confusedTiles,
   },
   overruled: [{ key: "outer", by: "levels", why: "gentle leaves the outer edges blank and hard has decoys there" }],
+  laying: layingTiles,
   rules,
   verdicts,
 };

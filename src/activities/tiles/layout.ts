@@ -1,6 +1,7 @@
 import { pictureSize } from "../../base/picture";
 import { Recent } from "../../base/recent";
 import { type Run, runsKey } from "../../base/run";
+import { finished, type Steps } from "../../base/steps";
 import { bodyBox } from "../../page/furniture";
 import { largestAtDesk, sizeFor, xHeights } from "../../page/legibility";
 import { type Box, type Paper, papers, pt } from "../../page/paper";
@@ -50,10 +51,15 @@ export interface SetEdge {
 }
 
 /** Tiles as large as asked for, else on the fewest sheets on which all words are comfortable, else as large as it goes. */
-export function layoutTiles(dealt: DealtTiles, press: Press): TilesLayout {
+export function layoutTiles(...given: Parameters<typeof layingTiles>): TilesLayout {
+  return finished(layingTiles(...given));
+}
+
+/** The same in steps. */
+export function* layingTiles(dealt: DealtTiles, press: Press): Steps<TilesLayout, undefined> {
   const known = kept.get(dealt);
   if (known?.press === press) return known.layout;
-  const layout = layoutOf(dealt, press);
+  const layout = yield* layoutOf(dealt, press);
   kept.set(dealt, { press, layout });
   return layout;
 }
@@ -65,13 +71,13 @@ const found = new WeakMap<
 >();
 
 /** The layout of the last reading as long as no word on the tiles has changed. */
-function layoutOf(dealt: DealtTiles, press: Press): TilesLayout {
+function* layoutOf(dealt: DealtTiles, press: Press): Steps<TilesLayout, undefined> {
   const { options, deals, frame, request } = dealt;
   const words: (readonly Run[])[] = [];
   for (const { solved } of deals) {
     for (const face of solved) {
       for (const edge of face) {
-        if (edge?.picture) return findLayout(dealt, press);
+        if (edge?.picture) return yield* findLayout(dealt, press);
         if (edge) words.push(edge.runs);
       }
     }
@@ -90,14 +96,14 @@ function layoutOf(dealt: DealtTiles, press: Press): TilesLayout {
   found.set(press.typeface, recent);
   const last = recent.find(asked);
   if (last?.words.every((runs, i) => runs === words[i])) return last.layout;
-  const layout = findLayout(dealt, press);
+  const layout = yield* findLayout(dealt, press);
   recent.set(asked, { words, layout });
   return layout;
 }
 
 const kept = new WeakMap<DealtTiles, { readonly press: Press; readonly layout: TilesLayout }>();
 
-function findLayout({ options, deals, frame, request }: DealtTiles, press: Press): TilesLayout {
+function* findLayout({ options, deals, frame, request }: DealtTiles, press: Press): Steps<TilesLayout, undefined> {
   const paper = papers[options.paper];
   const { margin } = options;
   const box = bodyBox(paper, margin);
@@ -111,7 +117,7 @@ function findLayout({ options, deals, frame, request }: DealtTiles, press: Press
   let best: TilesLayout | undefined;
   for (const packing of choices) {
     if (!packing) continue;
-    const size = commonSize(edges, packing.side, press);
+    const size = yield* sizing(edges, packing.side, press);
     const layout = { paper, margin, box, packing, count, size };
     if (!best || (size ?? 0) > (best.size ?? 0)) best = layout;
     if (size !== undefined && size >= comfort) break;
@@ -136,13 +142,19 @@ function distinctEdges(edges: readonly (Edge | undefined)[]): Edge[] {
 }
 
 /** The largest size at which every edge fits tiles of a side (mm); undefined where one fits at none. */
-export function commonSize(edges: readonly Edge[], side: number, press: Press): number | undefined {
+export function commonSize(...given: Parameters<typeof sizing>): number | undefined {
+  return finished(sizing(...given));
+}
+
+/** The same with a pause after each edge. */
+function* sizing(edges: readonly Edge[], side: number, press: Press): Steps<number | undefined, undefined> {
   let size = sizeFor(largestAtDesk, press.typeface);
   for (const edge of edges) {
     if (edge.runs.length === 0) continue;
     const own = ownSize(edge, side, press);
     if (own === undefined) return undefined;
     size = Math.min(size, own);
+    yield;
   }
   return size;
 }

@@ -101,9 +101,11 @@ export function* judging(
   const key = `${budget} ${JSON.stringify(puzzle)}`;
   const known = verdicts.find(key);
   if (known) return verdicts.get(key, () => known);
+  yield 0;
   const meant = intended(frame);
   const search = new TileSearch(puzzle, { intended: meant, budget });
-  while (!search.advance(stretch)) yield search.proof.nodes;
+  do yield search.proof.nodes;
+  while (!search.advance(stretch));
   const { proof } = search;
   if (proof.status !== "one") return verdicts.get(key, () => ({ proof }));
   yield proof.nodes;

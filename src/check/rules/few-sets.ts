@@ -4,6 +4,7 @@ import type { PlannedActivity } from "../../activities/plan";
 import { counted } from "../../activities/report";
 import { type PlannedStations, planStations } from "../../activities/stations";
 import type { Fix, Report, Rule } from "../../base/finding";
+import { mapped } from "../../base/steps";
 import type { CheckContext } from "../context";
 import { plan } from "./stations-example";
 import { place } from "./stations-place";
@@ -17,10 +18,14 @@ export const fewSets: Rule<CheckContext> = {
     wrong: `---\nclasses: [8]\n---\n\n${plan("desks: 6\ngroups: 4\nminutes: 5")}`,
     right: `---\nclasses: [12]\n---\n\n${plan("desks: 6\ngroups: 6\nminutes: 5")}`,
   },
-  check: (context) =>
-    planStations(context.unit, context.plan).flatMap((planned) =>
-      [...new Set(planned.activities)].flatMap((activity) => findingsAt(planned, activity, context)),
-    ),
+  *check(context) {
+    const reports: Report[] = [];
+    for (const planned of planStations(context.unit, context.plan)) {
+      const all = yield* mapped(new Set(planned.activities), (activity) => findingsAt(planned, activity, context));
+      reports.push(...all.flat());
+    }
+    return reports;
+  },
 };
 
 function findingsAt(planned: PlannedStations, activity: PlannedActivity, context: CheckContext): Report[] {

@@ -58,8 +58,7 @@ export function* withoutOne(
   { plan: { kind }, dealt }: CheckedActivity,
   places: readonly Range[],
   staysApart: StaysApart,
-): Steps<Fix[]> {
-  const troubles = (each: Dealt<Deal>): number => troublesOf(kind, each, press);
+): Steps<Fix[], unknown> {
   let before: number | undefined;
   const items = new Set([...places].reverse().flatMap((place) => itemAt(unit, place) ?? []));
   // One item with both words in it is all that there is of them.
@@ -67,8 +66,8 @@ export function* withoutOne(
   for (const item of items) {
     const after = yield* staysApart(withoutItem(dealt.request, item));
     if (!after) continue;
-    before ??= troubles(dealt);
-    if (troubles(after) > before) continue;
+    before ??= yield* troublesOf(kind, dealt, press);
+    if ((yield* troublesOf(kind, after, press)) > before) continue;
     fixes.push({ title: `Take out “${textOf(item)}”`, edits: [{ range: item.block, text: "" }] });
   }
   return fixes;

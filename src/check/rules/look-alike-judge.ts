@@ -159,7 +159,7 @@ function reportOf(
     return tries.left-- > 0 ? yield* mended(activity, hook, words, groups, request) : undefined;
   };
   const meant = unheard ? undefined : meantFix(context.unit, places.at(-1) ?? place);
-  const fixes = function* (): Steps<Fix[]> {
+  const fixes = function* (): Steps<Fix[], unknown> {
     return [
       ...(yield* anotherSeed(activity, hook, staysApart)),
       ...(yield* otherOptions(activity, hook, staysApart)),

@@ -1,8 +1,9 @@
 import { pairsOf } from "../../activities/supply";
 import type { Range } from "../../base/range";
 import { Recent } from "../../base/recent";
+import type { Steps } from "../../base/steps";
 import { fold } from "../../match/fold";
-import { type LookAlikes, lookAlikes, type Worded } from "../../match/look-alikes";
+import { type LookAlikes, lookingAlike, type Worded } from "../../match/look-alikes";
 import { answerKey, type MatchKey } from "../../match/relation";
 import { SectionMemory } from "../../unit/section-memory";
 import type { Section, Side, Statement, StoryEvent } from "../../unit/unit";
@@ -31,7 +32,8 @@ interface SectionWords {
 /** By the two languages. */
 const kept = new Recent<SectionMemory<SectionWords>>(20);
 
-export function wordsIn({ activities, unit, plan: { facts } }: CheckContext): Words {
+/** In steps: looks through all sections of a unit, and those that its activities take from others. */
+export function* wordsIn({ activities, unit, plan: { facts } }: CheckContext): Steps<Words, undefined> {
   const adopted = activities.flatMap((activity) =>
     activity.plan.sections.filter((each) => !unit.sections.includes(each)),
   );
@@ -41,15 +43,16 @@ export function wordsIn({ activities, unit, plan: { facts } }: CheckContext): Wo
   const taught = new Set<MatchKey>();
   const bySection = new Map<Section, SectionWords>();
   const memory = kept.get(`${facts.teaches} ${facts.explains}`, () => new SectionMemory());
-  sections.forEach((section, i) => {
-    const words = (): SectionWords => sectionWords(section, facts);
-    const known = i < unit.sections.length ? memory.get(unit, section, words) : words();
+  for (const [i, section] of sections.entries()) {
+    const own = i < unit.sections.length;
+    const known = (own && memory.find(unit, section)) || (yield* sectionWords(section, facts));
+    if (own) memory.get(unit, section, () => known);
     bySection.set(section, known);
     for (const key of known.contrasted) taught.add(key);
     for (const key of known.forms) if (!places().has(key)) taught.add(key);
     for (const { keys } of known.statements)
       if (isAboutForms(section.statements, keys, forms)) for (const key of keys) taught.add(key);
-  });
+  }
   return { places, taught, bySection };
 }
 
@@ -74,7 +77,10 @@ function placesIn(sections: readonly Section[]): ReadonlyMap<MatchKey, Range> {
   return places;
 }
 
-function sectionWords(section: Section, { teaches, explains }: CheckContext["plan"]["facts"]): SectionWords {
+function* sectionWords(
+  section: Section,
+  { teaches, explains }: CheckContext["plan"]["facts"],
+): Steps<SectionWords, undefined> {
   const { pairs, statements, events } = section;
   const worded = ({ answers }: Side, lang: string): Worded[] =>
     answers.map((answer) => ({ key: answerKey(answer), text: answer.text, lang }));
@@ -86,8 +92,8 @@ function sectionWords(section: Section, { teaches, explains }: CheckContext["pla
   const words = pairs.map(({ left, right }) => [...worded(left, teaches), ...worded(right, explains)]);
   const said = statements.map((statement) => [told(statement)]);
   const story = events.flatMap((event) => [event, ...event.free]).map((event) => [told(event)]);
-  const groups = lookAlikes(words.flat());
-  const claims = lookAlikes(said.flat());
+  const groups = yield* lookingAlike(words.flat());
+  const claims = yield* lookingAlike(said.flat());
   const tables = pairsOf(section).slice(pairs.length);
   const truths = (keys: readonly MatchKey[]): Set<boolean> =>
     new Set(statements.flatMap((each) => (keys.includes(answerKey(each)) ? [each.truth] : [])));
@@ -97,7 +103,7 @@ function sectionWords(section: Section, { teaches, explains }: CheckContext["pla
     contrasted: [
       ...contrasted(words, groups),
       ...contrasted(said, claims),
-      ...contrasted(story, lookAlikes(story.flat())),
+      ...contrasted(story, yield* lookingAlike(story.flat())),
     ],
     forms: tables.flatMap(({ left, right }) => [left, right].map(({ answers }) => answerKey(answers[0]))),
   };

@@ -1,6 +1,6 @@
 import { optionPlace } from "../../activities/report";
 import type { Report, Rule } from "../../base/finding";
-import { finished, type Steps } from "../../base/steps";
+import type { Steps } from "../../base/steps";
 import type { LookAlikes } from "../../match/look-alikes";
 import type { MatchKey } from "../../match/relation";
 import type { Section } from "../../unit/unit";
@@ -21,12 +21,11 @@ export const lookAlike: Rule<CheckContext> = {
     right:
       "## Family\n\n- avó = the grandmother\n- sogro = the father-in-law\n- a tia = the aunt\n- o primo = the cousin\n\n```activity\nmake: tiles\n```",
   },
-  check: (context) => finished(looking(context)),
-  checking: looking,
+  check: looking,
 };
 
-function* looking(context: CheckContext): Steps<Report[]> {
-  const words = wordsIn(context);
+function* looking(context: CheckContext): Steps<Report[], unknown> {
+  const words = yield* wordsIn(context);
   const judged: Judged[] = [];
   for (const activity of context.activities) judged.push(yield* judging(activity, { context, words }));
   const told = new Set(

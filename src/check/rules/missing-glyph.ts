@@ -1,8 +1,9 @@
 import type { Fix, Report, Rule } from "../../base/finding";
 import type { Range } from "../../base/range";
 import { plain, type Run } from "../../base/run";
+import { mapped } from "../../base/steps";
 import type { Typeface } from "../../text/typeface";
-import type { CheckContext } from "../context";
+import { type CheckContext, sectionsInUse } from "../context";
 import { eachPhrase, PhraseMemory } from "../phrases";
 
 export const missingGlyph: Rule<CheckContext> = {
@@ -14,7 +15,7 @@ export const missingGlyph: Rule<CheckContext> = {
     wrong: "## Weather\n\n- o sol = the sun ☀\n\n```activity\nmake: tiles\n```",
     right: "## Weather\n\n- o sol = the sun\n\n```activity\nmake: tiles\n```",
   },
-  check: (context) => {
+  *check(context) {
     const { unit, press } = context;
     const missed: Missed[] = [];
     const look = (text: string, place: Range): void => report(press.typeface.missing(text), place);
@@ -33,9 +34,11 @@ export const missingGlyph: Rule<CheckContext> = {
       }
     };
     const { typeface } = press;
-    for (const section of memoryOf(typeface).sections(context, ({ runs }) => missingIn(runs, typeface).length > 0)) {
+    const memory = memoryOf(typeface);
+    yield* mapped(sectionsInUse(context), (section) => {
+      if (!memory.has(unit, section, ({ runs }) => missingIn(runs, typeface).length > 0)) return;
       eachPhrase(section, ({ runs, range }) => void report(missingIn(runs, typeface), range));
-    }
+    });
     const title = unit.front.entries.find(({ key }) => key === "title");
     if (title) look(String(title.value), title.valueRange);
     for (const { block } of context.plan.activities) {

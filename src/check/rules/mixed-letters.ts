@@ -1,7 +1,7 @@
 import type { Report, Rule } from "../../base/finding";
 import type { Range } from "../../base/range";
 import { plain, type Run } from "../../base/run";
-import type { CheckContext } from "../context";
+import { type CheckContext, sectionsInUse } from "../context";
 import { eachPhrase, PhraseMemory } from "../phrases";
 
 /** Letters of other scripts that are drawn like Latin ones: a part of the confusables of Unicode Technical Standard 39. */
@@ -43,7 +43,8 @@ export const mixedLetters: Rule<CheckContext> = {
       const printed = plain(runs);
       return someOther.test(printed) && someLatin.test(printed);
     };
-    for (const section of kept.sections(context, hasBoth)) {
+    for (const section of sectionsInUse(context)) {
+      if (!kept.has(context.unit, section, hasBoth)) continue;
       eachPhrase(section, ({ runs, range }) => {
         const printed = plain(runs);
         for (const [word] of printed.matchAll(/[\p{L}\p{M}]+/gu)) {

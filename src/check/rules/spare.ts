@@ -1,15 +1,22 @@
 import type { ActivityKind, Deal, Dealt } from "../../activities/contract";
 import { withoutItem } from "../../activities/without-item";
-import type { Fix, FixSearch } from "../../base/finding";
+import { type Fix, type FixSearch, reporting } from "../../base/finding";
 import type { Steps } from "../../base/steps";
 import type { Item, Section } from "../../unit/unit";
 import type { CheckContext } from "../context";
 
-/** How many errors and warnings a kind's own rules find. */
-export function troublesOf(kind: ActivityKind | undefined, dealt: Dealt<Deal>, press: CheckContext["press"]): number {
-  return (kind?.rules ?? [])
-    .flatMap((rule) => rule.check({ dealt, press }).map((report) => report.severity ?? rule.severity))
-    .filter((severity) => severity === "error" || severity === "warning").length;
+/** In steps: how many errors and warnings a kind's own rules find. */
+export function* troublesOf(
+  kind: ActivityKind | undefined,
+  dealt: Dealt<Deal>,
+  press: CheckContext["press"],
+): Steps<number, unknown> {
+  let count = 0;
+  for (const rule of kind?.rules ?? []) {
+    const severities = (yield* reporting(rule, { dealt, press })).map(({ severity }) => severity ?? rule.severity);
+    count += severities.filter((severity) => severity === "error" || severity === "warning").length;
+  }
+  return count;
 }
 
 /** The fix that takes an item out, where that can be spared, behind others that are there anyway. */
@@ -26,7 +33,7 @@ export function takingOut(
 }
 
 /** In steps: whether all activities about an item can do without it: they are dealt as before, and nothing more is wrong with them. */
-function* sparing({ activities, press }: CheckContext, item: Item): Steps<boolean> {
+function* sparing({ activities, press }: CheckContext, item: Item): Steps<boolean, unknown> {
   const has = ({ pairs, statements, events }: Section): boolean =>
     [...pairs, ...statements, ...events].some((each) => each === item);
   for (const { plan, dealt } of activities) {
@@ -36,7 +43,8 @@ function* sparing({ activities, press }: CheckContext, item: Item): Steps<boolea
     const request = withoutItem(dealt.request, item);
     const after = kind.dealing ? yield* kind.dealing(request) : kind.deal(request);
     yield "looking what else is wrong then";
-    if (after.deals.length === 0 || troublesOf(kind, after, press) > troublesOf(kind, dealt, press)) return false;
+    if (after.deals.length === 0 || (yield* troublesOf(kind, after, press)) > (yield* troublesOf(kind, dealt, press)))
+      return false;
   }
   return true;
 }

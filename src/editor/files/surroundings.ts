@@ -23,15 +23,16 @@ export class Neighbourhood {
   private readonly decoder = new TextDecoder();
 
   /** `needs` says what to load: first without, then with the texts of the other units that it named. */
-  async around(unit: vscode.Uri, needs: (units: ReadonlyMap<string, string>) => Needs): Promise<Surroundings> {
+  async around(unit: vscode.Uri, needs: (units: ReadonlyMap<string, string>) => Promise<Needs>): Promise<Surroundings> {
     const severities = severitiesFor(unit);
     const folder = folderOf(unit);
     if (!folder) return { ...nothingAround, severities };
     const root = rootOf(unit, folder);
-    const units = await this.beside(root, folder, needs(new Map()).units, (place) => this.text(place));
+    const units = await this.beside(root, folder, (await needs(new Map())).units, (place) => this.text(place));
+    const wanted = await needs(units);
     const [settings, pictures, pieces] = await Promise.all([
       this.settings(unit),
-      this.beside(root, folder, needs(units).pictures, (place) => this.bytes(place)),
+      this.beside(root, folder, wanted.pictures, (place) => this.bytes(place)),
       this.pieces(unit),
     ]);
     return { settings, units, pictures, severities, ...pieces };

@@ -1,5 +1,6 @@
 import type { Range } from "../../base/range";
 import { plain, type Run, runsKey } from "../../base/run";
+import { finished, type Steps } from "../../base/steps";
 import { type FittedLine, fitAt, largestSize } from "../../text/fit";
 import { type KeptFits, keptFits } from "../../text/kept-fit";
 import { blockHeight, type Rows, rectangle } from "../../text/space";
@@ -45,12 +46,17 @@ const captionGap = 1;
  * The largest size (pt) at which the words of all faces fit boxes of so many millimetres, each in at most `maxLines` lines:
  * one box for all, or one for each. `largest` where there are no words; undefined where some words fit at no size.
  */
-export function fitCards(
+export function fitCards(...given: Parameters<typeof fittingCards>): number | undefined {
+  return finished(fittingCards(...given));
+}
+
+/** The same with a pause after each face. */
+export function* fittingCards(
   faces: readonly CardFace[],
   room: Pick<Box, "w" | "h"> | readonly Pick<Box, "w" | "h">[],
   typeface: Pick<Typeface, "measure">,
   limits: FitLimits,
-): number | undefined {
+): Steps<number | undefined, undefined> {
   const { smallest, largest, maxLines } = limits;
   let common = largest;
   let known: { readonly w: number; readonly h: number; readonly fits: KeptFits } | undefined;
@@ -67,6 +73,7 @@ export function fitCards(
     );
     if (own === null) return undefined;
     common = Math.min(common, own);
+    yield;
   }
   return common;
 }
