@@ -5,7 +5,7 @@ import { planStations } from "../activities/stations";
 import type { Finding } from "../base/finding";
 import { finished, type Steps, told } from "../base/steps";
 import { checking } from "../check/check";
-import type { CheckedActivity, PrintedDeal } from "../check/context";
+import type { CheckedActivity } from "../check/context";
 import { readSettings } from "../check/settings";
 import type { Sheet } from "../page/sheet";
 import { renderSvg } from "../render/svg";
@@ -18,6 +18,7 @@ import { concerning } from "./blockers";
 import { readPiecesFile } from "./pieces-file";
 import { printRuns } from "./print-runs";
 import type { Printable } from "./printable";
+import { printedDeals } from "./printed-deals";
 import { type Found, type FoundDeal, findDeals, findMark } from "./reprint";
 import { reprintSheets } from "./reprint-sheets";
 
@@ -279,24 +280,4 @@ function* inSteps(kind: ActivityKind, request: DealRequest): Steps<Dealt<Deal>> 
 
 function isOpen(reading: Reading): reading is OpenReading {
   return "checked" in reading && "press" in reading;
-}
-
-function printedDeals(file: UnitFile, around: Surroundings): PrintedDeal[] {
-  const own = readPiecesFile(around.pieces);
-  const others = around.neighbours.flatMap(({ name, text }) => {
-    const read = readPiecesFile(text);
-    return read ? [{ name, deals: [...read.deals, ...read.past], own: false }] : [];
-  });
-  return [...others, { name: file.name, deals: own?.deals ?? [], own: true }].flatMap(({ name, deals, own: mine }) =>
-    deals.map(({ code, activity, level, version, seed, attempt }) => ({
-      unit: name,
-      code,
-      activity,
-      level,
-      version,
-      seed,
-      attempt,
-      own: mine,
-    })),
-  );
 }
