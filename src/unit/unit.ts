@@ -108,6 +108,11 @@ export interface Pair extends Item {
   readonly orders: readonly { readonly range: Range; readonly parts: readonly number[] }[];
 }
 
+/** Whether what stands among items is a pair. */
+export function isPair(item: object): item is Pair {
+  return "left" in item && "right" in item;
+}
+
 export interface Statement extends Item, Phrase {
   /** The `[x]` or `[ ]`. */
   readonly mark: Range;
