@@ -173,6 +173,8 @@ export interface Entry {
   readonly valueRange: Range;
   /** Places of a list's items, else empty. */
   readonly items: readonly Range[];
+  /** A problem tells already that the value could not be read as written; `value` is what was likely meant. */
+  readonly mended?: true;
 }
 
 /** One fenced `activity` or `stations` block, as written. */
