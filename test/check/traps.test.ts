@@ -478,6 +478,31 @@ const meant: Readonly<Record<string, readonly string[]>> = {
   ],
   "trap-table-glued.md": ["## Food", "pão = bread", "mel = honey", "sal = salt", "chá = tea"],
   "trap-other-spaces.md": [...food, "ovo = egg", "uva = grape", "figo - o = fig"],
+  "trap-mixed-lines.md": [
+    ...food,
+    "ovo = egg",
+    "uva = grape",
+    "figo = fig",
+    "lima = lime",
+    "true: Ela come.",
+    "false: Ela bebe.",
+    "true: Ela canta.",
+    "1: Ela sai.",
+    "2: Ela ri.",
+  ],
+  "trap-bare-numbers.md": [
+    "## Manhã",
+    "1: Ela sai.",
+    "2: Ela ri.",
+    "3: Ela come.",
+    "4: Ela bebe.",
+    "5: Ela paga.",
+    "6: Ela volta.",
+    "7: Ela lê",
+    "8: Ela tem 3 gatos.",
+    "9: Ela dorme.",
+    "10: वह सोती है।",
+  ],
   "trap-bars.md": [
     ...food.slice(0, 4),
     "chá = tea",
@@ -557,6 +582,10 @@ const rewritten: Readonly<Record<string, Rewritten>> = {
   "trap-numbers-below.md": {
     why: "a numbered line in a paragraph is joined to the line above it, where a number in the middle tells nothing",
     found: { "not-an-item": 2, "unused-pairs": 1 },
+  },
+  "trap-mixed-lines.md": {
+    why: "a numbered line in a paragraph is joined to the line above it, where a number in the middle tells nothing",
+    found: { "not-an-item": 4 },
   },
   "yaml-open-indented.md": {
     why: "an open activity is closed at the end of the file, and the indented signs are then read as part of its options",

@@ -84,6 +84,31 @@ describe("traps in lists", () => {
     assert.deepEqual(trap("- a = b\n\n  ## B\n"), [true]);
   });
 
+  it("makes items of all lines below one that becomes an item, whatever each lacks", () => {
+    assert.deepEqual(found("• selim\n2. luz = light\n-[x] A roda gira.\n"), [
+      ["not-an-item", "- selim\n- luz = light\n- [x] A roda gira.\n"],
+    ]);
+    assert.deepEqual(
+      found("Notas\n2. Ela ri.\n-[x] A roda gira.\n[ ] A luz arde.\n-sela\n3. Ela sai.\n").map(([code]) => code),
+      ["swallowed-list", "not-an-item", "not-an-item", "not-an-item"],
+    );
+  });
+
+  it("takes a number without a sign for an event's only where it counts on", () => {
+    assert.deepEqual(found("1 Ela chega.\n\n2. Ela sai.\n"), [["not-an-item", "1. Ela chega.\n\n2. Ela sai.\n"]]);
+    assert.deepEqual(found("1) Ela chega.\n2 Ela sai.\n"), [["not-an-item", "1) Ela chega.\n2) Ela sai.\n"]]);
+    assert.deepEqual(found("1 我出去。\n2 我回家。\n"), [["not-an-item", "1. 我出去。\n2. 我回家。\n"]]);
+    for (const text of [
+      "1 Ela chega.\n",
+      "1. Ela chega.\n\n3 Ela sai.\n",
+      "3 Ela chega.\n4 Ela sai.\n",
+      "1 selim\n2 selins de couro\n",
+      "1. Ela chega no dia\n   2 De maio.\n",
+      "1. Ela chega.\n3 Ela sai.\n",
+    ])
+      assert.deepEqual(found(text), [], text);
+  });
+
   it("takes a pair under a statement for no correction", () => {
     assert.deepEqual(
       found("- [ ] A roda parou.\n  - selim = saddle\n  - A roda anda.\n").map(([code]) => code),
