@@ -63,6 +63,59 @@ describe("traps in lists", () => {
     assert.deepEqual(found(`- roda = wheel\n- luz = light\n- sino = bell\n${long}`), []);
   });
 
+  it("takes signs that stand in many notes for those of a pair where the other items are pairs, or all have the same", () => {
+    const pairs = "- luz = light\n- sino = bell\n- selim = saddle\n";
+    const made = (item: string): (string | undefined)[][] =>
+      found(`${pairs}- ${item}\n`).map(([code, fixed]) => [code, fixed?.slice(pairs.length).trimEnd()]);
+    for (const item of [
+      "roda / wheel",
+      "roda/wheel",
+      "roda／wheel",
+      "roda ; wheel",
+      "roda; wheel",
+      "roda, wheel",
+      "roda، wheel",
+      "roda -wheel",
+      "roda– wheel",
+      "roda > wheel",
+      "roda >> wheel",
+      "roda || wheel",
+      "roda   wheel",
+      "roda\u3000wheel",
+      "roda (wheel)",
+      "roda（wheel）",
+      "roda ... wheel",
+      "roda ― wheel",
+      "roda ➔ wheel",
+      "roda <- wheel",
+      "roda ∶ wheel",
+    ])
+      assert.deepEqual(made(item), [["meant-as-pair", "- roda = wheel"]], item);
+    assert.deepEqual(made("roda / wheel / tyre"), [["meant-as-pair", "- roda = wheel / tyre"]]);
+    for (const note of [
+      "roda",
+      "Vor- und Nachteile",
+      "Bom dia, Ana!",
+      "Rua 5, Porto",
+      "o aluno/a aluna/a turma",
+      "isto é uma nota, e longa",
+      "ver [roda](#a)",
+      "roda, luz, sino",
+      "(roda)",
+      "`roda / wheel`",
+    ])
+      assert.deepEqual(made(note), [], note);
+    const alike = "- luz / light\n- sino / bell\n- selim / saddle\n";
+    assert.equal(found(alike).length, 3);
+    assert.deepEqual(found(`${alike}- roda\n`), []);
+    assert.deepEqual(found("- luz / light\n- sino, bell\n- selim / saddle\n"), []);
+    assert.deepEqual(found("- luz / light\n- sino / bell\n"), []);
+    assert.deepEqual(found(`### Pile\n\n${alike}`), []);
+    assert.deepEqual(found("luz / light\nsino / bell\nselim / saddle\n"), [
+      ["not-an-item", "- luz = light\n- sino = bell\n- selim = saddle\n"],
+    ]);
+  });
+
   it("joins no text to another where signs of one would reach into the other", () => {
     assert.deepEqual(found("1. Ela ri.\n\n   Ela lê.\n"), [["unread-text", "1. Ela ri. Ela lê.\n"]]);
     assert.deepEqual(found("1. Ela *ri.\n\n   Ela* lê.\n"), [["unread-text", "1. Ela *ri.\n\n   - Ela* lê.\n"]]);

@@ -1,22 +1,23 @@
 import type { Span } from "../inline";
 import type { RawItem } from "../items";
 import { type Problems, write } from "../problems";
+import { doubtfulSign, tellDoubtful } from "./doubtful-signs";
 
 /*
- * What was meant as a pair and has another sign than “ = ”.
+ * What was meant as a pair and has another sign than “ = ”; signs that stand in most notes too are in `doubtful-signs.ts`.
  */
 
 const otherSeparators = [
   /\s*\t\s*/u,
   /\s+(?::=|(\*{1,3}|_{1,3}|`)[=＝]\1)\s+/u,
-  /\s+(?:[–—−→⇒➜⟶↔⇔⟷≈≡~·﹦═⩵꞊⹀]|-{1,2}>?|<?[-=]{1,2}>|={2,}|:{1,2})\s+/u,
+  /\s+(?:\p{Pd}|[−ー←-⇿⟰-⟿⤀-⥿➔-➾►▶≈≡≃≅≙≗∼～~·﹦═⩵꞊⹀∶꞉]|-{1,2}>?|<?[-=]{1,2}>|<-{1,2}|={2,}|:{1,2})\s+/u,
   /\s*[:：](?:\s+|(?<=：))/u,
   /\s+[=＝﹦═⩵꞊⹀]{1,3}(?=[^\s=＝>])|(?<=[^\s=＝<>!])[=＝﹦═⩵꞊⹀]{1,3}\s+/u,
   /(?<=[^\s=＝<>!])[=＝﹦═⩵꞊⹀]{1,3}(?=[^\s=＝>])/u,
 ];
 
 /** Signs that stand in notes as well. */
-const loose = /^[^\S\n]*(?:[–—−:：]|-{1,2})[^\S\n]*$/u;
+const loose = /^[^\S\n]*(?:[\p{Pd}−:：]|-{1,2})[^\S\n]*$/u;
 
 /** What notes begin with, before a colon. */
 const noteWords =
@@ -42,7 +43,7 @@ export function meantAsPair(
   { text: source }: RawItem,
   open: (span: Span) => boolean,
   end: number,
-  mostlyPairs: boolean,
+  around: { readonly mostlyPairs: boolean; readonly alike: boolean },
   problems: Problems,
 ): void {
   for (const separator of otherSeparators) {
@@ -50,7 +51,7 @@ export function meantAsPair(
     if (!match) continue;
     const span = { start: match.index, end: match.index + match[0].length };
     if (span.start === 0 || span.end >= end || !open(span)) continue;
-    if (inNote(source.text, span, end, mostlyPairs)) continue;
+    if (inNote(source.text, span, end, around.mostlyPairs)) continue;
     const sign = match[0].trim() === "" ? "a tab" : `“${match[0].trim()}”`;
     problems.trap(
       "meant-as-pair",
@@ -58,6 +59,11 @@ export function meantAsPair(
       `This item is no pair: ${sign} parts nothing; the two sides are parted by “ = ”.`,
       write("Write “ = ”", source.range(span.start, span.end), " = "),
     );
+    return;
+  }
+  const doubtful = around.mostlyPairs || around.alike ? doubtfulSign(source.text.slice(0, end)) : undefined;
+  if (doubtful && open(doubtful) && !inNote(source.text, doubtful, end, true)) {
+    tellDoubtful(source, doubtful, problems);
     return;
   }
   const cuts = [...source.text.matchAll(/\s+[|｜¦‖│]\s+/gu)];

@@ -107,7 +107,9 @@ function columns(found: readonly Line[], env: Env): Style | undefined {
   for (const [sign, least] of [
     [/[^\S\n]*\t\s*/u, 2],
     [/\s+[|｜]\s+/u, 2],
-    [/\s+(?:[–—−]|-{1,2}>?|[→⇒])\s+/u, 3],
+    [/\s+(?:[\p{Pd}−]|-{1,2}>?|[→⇒])\s+/u, 3],
+    [/\s+[/／]\s+/u, 3],
+    [/\s*[;；؛]\s+/u, 3],
     [/\s*[:：]\s+/u, 3],
   ] as const) {
     if (found.length < least) continue;
