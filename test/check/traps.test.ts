@@ -516,6 +516,7 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "8: Ela tem 3 gatos.",
     "9: Ela dorme.",
     "10: वह सोती है।",
+    "11: वह पढ़ती है।",
   ],
   "trap-bars.md": [
     ...food.slice(0, 4),

@@ -182,6 +182,21 @@ describe("traps in lists", () => {
     ]);
   });
 
+  it("parts a text right below a table from it by a blank line, where no row stands below", () => {
+    const table = "| a | b |\n| --- | --- |\n| roda | wheel |\n";
+    const rows = (text: string): number => readUnit(`## A\n\n${text}`).sections[0]?.pairs.length ?? 0;
+    for (const [text, fixed] of [
+      [`${table}Isto é uma nota.\n`, `${table}\nIsto é uma nota.\n`],
+      [`${table}| luz | light |\nUma nota.\nE outra.\n`, `${table}| luz | light |\n\nUma nota.\nE outra.\n`],
+      [`${table}Uma nota.\n`.replaceAll("\n", "\r\n"), `${table}\nUma nota.\n`.replaceAll("\n", "\r\n")],
+    ] as const) {
+      assert.deepEqual(found(text), [["not-a-table", fixed]]);
+      assert.deepEqual(found(fixed), []);
+      assert.equal(rows(fixed), rows(text));
+    }
+    assert.deepEqual(found(`${table}Uma nota.\n| luz | light |\n`), [["not-a-table", undefined]]);
+  });
+
   it("reads comments at the end of a table's row", () => {
     const unit = readUnit(
       "## A\n\n| a | b |\n| --- | --- |\n| roda | wheel <!-- by: K7 --> |\n| selim | saddle <!-- allow same-code: meant --> |\n",
