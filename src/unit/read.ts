@@ -22,6 +22,7 @@ import { pileTraps } from "./traps/piles";
 import { quotedItems } from "./traps/quotes";
 import { nearlyTable, partedRows } from "./traps/tables";
 import { UnderItems } from "./traps/under-items";
+import { misnamedActivity, unfencedActivity } from "./traps/unfenced";
 import type { ActivityBlock, Mapping, Section, Unit } from "./unit";
 import { readMapping } from "./yaml";
 
@@ -115,6 +116,7 @@ class Reader {
     const table = this.lastTable;
     this.lastTable = undefined;
     if (partedRows(lines, table, map, problems) || quotedFence(lines, map, problems)) return;
+    if (unfencedActivity(lines, map, problems)) return;
     if (unmarkedItems(lines, map, env, problems)) return;
     paragraphLines(lines, map, false, problems);
     nearlyTable(lines, map, problems);
@@ -270,7 +272,8 @@ class Reader {
   }
 
   private fence(token: Token): void {
-    const nearly = nearlyActivity(this.lines, token, this.problems);
+    const nearly =
+      misnamedActivity(this.lines, token, this.problems) || nearlyActivity(this.lines, token, this.problems);
     const name = /^(activity|stations)(?=\s|$)/.exec(token.info.trim())?.[0];
     if (!name) {
       if (!nearly) openNotes(this.lines, token, this.problems);

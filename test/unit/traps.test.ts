@@ -57,6 +57,15 @@ describe("traps in lists", () => {
     assert.equal(second?.[0], "second-equals");
   });
 
+  it("takes a second sign right behind the first out", () => {
+    for (const [text, fixed] of [
+      ["- roda = = wheel\n", "- roda = wheel\n"],
+      ["- roda =  ＝ wheel\n", "- roda =  wheel\n"],
+      ["- roda = wheel = tyre\n", "- roda = wheel \\= tyre\n"],
+    ] as const)
+      assert.deepEqual(found(text), [["second-equals", fixed]]);
+  });
+
   it("takes long sides for a pair where the section has none that show the sign", () => {
     const long = "- bomba de ar azul: a pump for tyres\n";
     assert.deepEqual(found(long), [["meant-as-pair", "- bomba de ar azul = a pump for tyres\n"]]);
