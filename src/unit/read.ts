@@ -37,6 +37,7 @@ class Reader {
   private readonly env: Env = {};
   private readonly items = new ItemReader(this.env, this.problems);
   private readonly sections: Section[] = [];
+  private readonly headingsAbove: Unit["headingsAbove"][number][] = [];
   private readonly activities: ActivityBlock[] = [];
   private readonly stations: ActivityBlock[] = [];
   private readonly emptyHeadings: EmptyHeadings;
@@ -67,12 +68,13 @@ class Reader {
     this.closeSection(this.text.length);
     nearlyTies(this.linked, this.sections, this.env, this.problems);
     fullCorners(this.linked, this.sections, this.heads, this.problems);
-    const { text, lines, sections, activities, stations } = this;
+    const { text, lines, sections, headingsAbove, activities, stations } = this;
     return {
       text,
       lines,
       front,
       sections,
+      headingsAbove,
       activities,
       stations,
       problems: this.problems.list,
@@ -133,7 +135,13 @@ class Reader {
     if (token.tag === "h2") {
       this.closeSection(this.lines.start(line));
       this.open = new SectionBuilder(name, heading, this.lines.start(line));
-    } else if (token.tag !== "h1") this.open?.beginPile(name, heading);
+    } else if (!this.open) {
+      const after = token.map?.[1] ?? line + 1;
+      this.headingsAbove.push({
+        name: content,
+        range: { start: this.lines.start(line), end: this.lines.line(after - 1).end },
+      });
+    } else if (token.tag !== "h1") this.open.beginPile(name, heading);
     this.lastItem = { end: heading.end, heading: true };
     const silence = headingSilence(source, this.lines.line(line), this.problems);
     if (silence) this.items.silences.push(silence);

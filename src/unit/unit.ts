@@ -11,6 +11,8 @@ export interface Unit {
   readonly lines: LineIndex;
   readonly front: Mapping;
   readonly sections: readonly Section[];
+  /** Headings of other levels above the first section, with all their lines. */
+  readonly headingsAbove: readonly { readonly name: string; readonly range: Range }[];
   readonly activities: readonly ActivityBlock[];
   /** Fenced `stations` blocks: plans of rotation. */
   readonly stations: readonly ActivityBlock[];

@@ -16,7 +16,7 @@ export const noSection: Rule<CheckContext> = {
   check: ({ unit, plan }) =>
     plan.activities
       .filter(({ sections, unknown, kind, lost }) => kind && !lost && sections.length === 0 && unknown.length === 0)
-      .map(({ block, index }) => ({
+      .map(({ block }) => ({
         range: { start: block.fence.start, end: Math.max(block.fence.start + 3, block.body.start - 1) },
         message:
           unit.sections.length > 0
@@ -24,7 +24,7 @@ export const noSection: Rule<CheckContext> = {
             : "This activity stands in no section: a section begins with a level-two heading, as “## Name”.",
         fixes:
           unit.sections.length === 0
-            ? otherHeading(unit, index)
+            ? otherHeading(unit, block.fence.start)
             : unit.sections.slice(0, 5).map(({ name }) => ({
                 title: `Use “${name}”`,
                 edits: [lineAt(unit.text, block.body.end, `from: ${quoted(name)}`)],
