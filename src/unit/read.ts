@@ -20,7 +20,7 @@ import { listForNested, nextForNested, type ReadItem } from "./traps/nesting";
 import { markedNotes, markedTexts, unmarkedItems } from "./traps/paragraphs";
 import { pileTraps } from "./traps/piles";
 import { quotedItems } from "./traps/quotes";
-import { nearlyTable, partedRows } from "./traps/tables";
+import { nearlyTable, notedTable, partedRows } from "./traps/tables";
 import { UnderItems } from "./traps/under-items";
 import { misnamedActivity, unfencedActivity } from "./traps/unfenced";
 import type { ActivityBlock, Mapping, Section, Unit } from "./unit";
@@ -151,6 +151,7 @@ class Reader {
     for (const look of this.looks) look();
     this.looks = [];
     for (const map of this.open?.judgedNotes ?? []) markedNotes(this.lines, map, this.problems);
+    for (const heads of this.open?.onlyNoted ?? []) notedTable(heads, this.problems);
     if (this.open) pileTraps(this.lines, this.open.pileFacts, this.problems);
     if (this.open) this.sections.push(this.open.close(end));
     this.open = undefined;
@@ -275,6 +276,7 @@ class Reader {
     if ("forms" in read) this.open.addTable(read.forms);
     else {
       this.heads.push(read.heads);
+      this.open.addNoted(read.heads);
       for (const pair of read.pairs) this.open.add({ shape: "pair", item: pair });
     }
   }

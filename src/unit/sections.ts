@@ -1,4 +1,5 @@
 import type { Range } from "../base/range";
+import type { SourceText } from "./source-text";
 import { haveOneSign } from "./traps/doubtful-signs";
 import { allJudged, allMarked } from "./traps/marks";
 import type { Paragraph, PileFacts } from "./traps/piles";
@@ -10,6 +11,7 @@ export class SectionBuilder {
   private readonly statements: Statement[] = [];
   private readonly events: StoryEvent[] = [];
   private readonly tables: FormsTable[] = [];
+  private readonly noted: (readonly SourceText[])[] = [];
   private readonly paragraphs: Paragraph[] = [];
   private readonly marks: { readonly lines: readonly [number, number]; readonly texts: readonly string[] }[] = [];
   /** Whether all plain bullets begin with marks, once that was asked. */
@@ -91,6 +93,17 @@ export class SectionBuilder {
   get pileFacts(): PileFacts {
     const { paragraphs, statements, piles } = this;
     return { paragraphs, statements: statements.length, sizes: piles.map(({ members }) => members.length) };
+  }
+
+  /** A table that is a note, by its heads. */
+  addNoted(heads: readonly SourceText[]): void {
+    this.noted.push(heads);
+  }
+
+  /** Heads of tables that are notes, where the section has nothing that could be used. */
+  get onlyNoted(): readonly (readonly SourceText[])[] {
+    const items = this.pairs.length + this.statements.length + this.events.length + this.texts.length;
+    return items + this.tables.length === 0 ? this.noted : [];
   }
 
   addTable(table: FormsTable): void {

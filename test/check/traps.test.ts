@@ -492,6 +492,7 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "leite = milk",
     "sumo = juice",
   ],
+  "trap-gap-in-cell.md": ["## Forms", "## Weights", "## Loads", "true: O saco pesa.", "false: A luz pesa."],
   "trap-mixed-lines.md": [
     ...food,
     "ovo = egg",
@@ -597,6 +598,10 @@ const rewritten: Readonly<Record<string, Rewritten>> = {
   "trap-numbers-below.md": {
     why: "a numbered line in a paragraph is joined to the line above it, where a number in the middle tells nothing",
     found: { "not-an-item": 2, "unused-pairs": 1 },
+  },
+  "trap-gap-in-cell.md": {
+    why: "a gap in a cell becomes one space, and any form may have two words",
+    found: { "not-a-table": 1, "too-few-pairs": 1, "too-few-statements": 1, "unused-pairs": 1 },
   },
   "trap-mixed-lines.md": {
     why: "a numbered line in a paragraph is joined to the line above it, where a number in the middle tells nothing",

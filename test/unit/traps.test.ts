@@ -57,6 +57,75 @@ describe("traps in lists", () => {
     assert.equal(second?.[0], "second-equals");
   });
 
+  it("puts a bar into a gap of a row of forms whose last cell is empty", () => {
+    const forms = (row: string): string => `|  | medir | pesar |\n| --- | --- | --- |\n| eu | meço | peso |\n${row}\n`;
+    for (const [row, ...fixed] of [
+      ["| tu | medes   pesas |", "| tu | medes | pesas |", "| tu | medes pesas |"],
+      ["| tu | medes   pesas |  |", "| tu | medes | pesas |", "| tu | medes pesas |  |"],
+      ["| tu  medes | pesas", "| tu | medes | pesas", "| tu medes | pesas"],
+      ["| tu\tmedes | pesas |", "| tu | medes | pesas |", "| tu medes | pesas |"],
+    ] as const) {
+      const text = `## A\n\n${forms(row)}`;
+      const [problem, ...more] = readUnit(text).problems;
+      assert.deepEqual([problem?.code, more.length], ["gap-in-cell", 0], row);
+      const after = problem?.fixes.map(({ edits }) => applyEdits(text, edits)) ?? [];
+      assert.deepEqual(
+        after,
+        fixed.map((each) => `## A\n\n${forms(each)}`),
+      );
+      for (const each of after) assert.deepEqual(readUnit(each).problems, []);
+    }
+    for (const row of ["| tu |  | pesas |", "| tu | medes |", "| tu | medes  muito | pesas |"])
+      assert.deepEqual(found(forms(row)), [], row);
+  });
+
+  it("says of a table with a full corner that it is a note only where there is nothing else", () => {
+    const table = "| a | b | c |\n| --- | --- | --- |\n| d | e | f |\n";
+    assert.deepEqual(found(table), [["not-a-table", table.replace("| a |", "|  |")]]);
+    assert.deepEqual(found(`${table}\n- roda = wheel\n`), []);
+    assert.deepEqual(found(`${table}\n1. Ela ri.\n`), []);
+  });
+
+  it("makes events of lines whose number is the next one, whatever sign it has", () => {
+    for (const line of [
+      "2 . Ela sai.",
+      "2: Ela sai.",
+      "2 - Ela sai.",
+      "#2 Ela sai.",
+      "2º Ela sai.",
+      "2, Ela sai.",
+      "２ Ela sai.",
+    ])
+      assert.deepEqual(found(`1. Ela chega.\n${line}\n`), [["not-an-item", "1. Ela chega.\n2. Ela sai.\n"]], line);
+    assert.deepEqual(found("10. Ela chega.\n    11. Ela sai.\n"), [["not-an-item", "10. Ela chega.\n11. Ela sai.\n"]]);
+    for (const line of ["3: Ela sai.", "2: ela sai", "2,5 Litros de água."])
+      assert.deepEqual(found(`1. Ela chega.\n${line}\n`), [], line);
+  });
+
+  it("takes words and letters that judge for marks where the section has statements", () => {
+    const head = "- [x] A roda gira.\n- [ ] A luz arde.\n";
+    const made = (item: string): (string | undefined)[][] =>
+      found(`${head}- ${item}\n`).map(([code, fixed]) => [code, fixed?.slice(head.length).trimEnd()]);
+    for (const [item, mark] of [
+      ["x O sino toca.", "[x]"],
+      ["F O sino toca.", "[ ]"],
+      ["V. O sino toca.", "[x]"],
+      ["R: O sino toca.", "[x]"],
+      ["falso – O sino toca.", "[ ]"],
+      ["**Verdadeiro** – O sino toca.", "[x]"],
+      ["нет) O sino toca.", "[ ]"],
+    ] as const)
+      assert.deepEqual(made(item), [["meant-as-statement", `- ${mark} O sino toca.`]], item);
+    for (const item of ["O Rui toca.", "Não, Rui, fica.", "Sim. O sino toca.", "A Ana: O sino toca.", "x o sino"])
+      assert.deepEqual(made(item), [], item);
+    assert.deepEqual(found("- roda = wheel\n- F O sino toca.\n"), []);
+  });
+
+  it("takes a backslash between two answers for a slash", () => {
+    assert.deepEqual(found("- roda = wheel \\ tyre\n"), [["lopsided-slash", "- roda = wheel / tyre\n"]]);
+    assert.deepEqual(found("- roda \\= wheel = a\\b\n"), []);
+  });
+
   it("takes a second sign right behind the first out", () => {
     for (const [text, fixed] of [
       ["- roda = = wheel\n", "- roda = wheel\n"],

@@ -157,6 +157,12 @@ function underline({ text: source }: RawItem, problems: Problems): void {
 
 /** `egg/ eggs`: a slash with white space on one side only is printed; so is a wide one with none. */
 function lopsidedSlash(source: SourceText, open: (span: Span) => boolean, problems: Problems): void {
+  const backslash = /(?<=[^\s=＝])[^\S\n]+\\[^\S\n]+(?=[^\s=＝])/u.exec(source.text);
+  if (backslash) {
+    const range = source.range(backslash.index, backslash.index + backslash[0].length);
+    const message = "This backslash is printed: between two accepted answers stands a slash.";
+    problems.trap("lopsided-slash", range, message, write("Write “ / ”", range, " / "));
+  }
   if (!/\S[/／]\s|\s[/／]\S|\S／\S/u.test(source.text)) return;
   for (const match of source.text.matchAll(
     /(?<=[^\s/／<>:])[/／][^\S\n]+(?=[^\s/／=])|(?<=[^\s/／=])[^\S\n]+[/／](?=[^\s/／])|(?<=[^\s/／])／(?=[^\s/／])|(?<=[^\s/／=＝])[^\S\n]+[/／]{2}[^\S\n]+(?=[^\s/／=＝])(?!<!--)/gu,

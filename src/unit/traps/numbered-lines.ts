@@ -20,6 +20,10 @@ const plainNumber = /^(\d{1,9})[.)][ \t]+(?=\S)/;
 /** A number with no sign before the first of several words, of which scripts without capitals may write one. */
 export const bareNumber = /^(\p{Nd}{1,3})[ \t]+(?=\p{P}*(?:\p{Lu}\S*\s+\S|\p{Lo}\S))/u;
 
+/** A number with a sign that is none of an item, or with none, before the first of several words. */
+export const nearlyNumber =
+  /^[#№]?(\p{Nd}{1,3})(?:[ \t]*[.):;,°ºª–—/-]{1,2})?[ \t]+(?=\p{P}*(?:\p{Lu}\S*\s+\S|\p{Lo}\S))/u;
+
 /** The numbers at the beginning of the last line above a paragraph and of the first one below it; NaN where there is none. */
 export interface Around {
   readonly above: number;
