@@ -121,6 +121,45 @@ describe("traps in lists", () => {
     assert.deepEqual(found("- roda = wheel\n- F O sino toca.\n"), []);
   });
 
+  it("tells a writer who is named in no comment", () => {
+    for (const item of [
+      "roda = wheel // by: K8",
+      "roda = wheel (by: K8)",
+      "roda = wheel by:K8",
+      "roda = wheel [by: K8]",
+      "roda = wheel # by: K8",
+    ])
+      assert.deepEqual(found(`- ${item}\n`), [["nearly-a-remark", "- roda = wheel <!-- by: K8 -->\n"]], item);
+    for (const item of ["roda = wheel by: Ana", "canto by: K8 = song", "roda = wheel, by day"])
+      assert.deepEqual(found(`- ${item}\n`), [], item);
+  });
+
+  it("takes a path for a picture, and a picture beside a word for a pair", () => {
+    for (const [item, fixed] of [
+      ["img/pneu.png = tyre", "![pneu](img/pneu.png) = tyre"],
+      ["img\\pneu.jpg = tyre", "![pneu](img/pneu.jpg) = tyre"],
+      ["tyre = pneu.svg", "tyre = ![pneu](pneu.svg)"],
+    ] as const)
+      assert.deepEqual(found(`- ${item}\n`), [["picture-path", `- ${fixed}\n`]], item);
+    for (const [item, fixed] of [
+      ["![roda](img/roda.png) a roda", "![roda](img/roda.png) = a roda"],
+      ["a roda ![roda](img/roda.png)", "a roda = ![roda](img/roda.png)"],
+    ] as const)
+      assert.deepEqual(found(`- ${item}\n`), [["meant-as-pair", `- ${fixed}\n`]], item);
+    for (const item of [
+      "the file pneu.png = ficheiro",
+      "![roda](img/roda.png)",
+      "![roda](img/roda.png) is what we all look at",
+    ])
+      assert.deepEqual(found(`- ${item}\n`), [], item);
+  });
+
+  it("knows the signs behind numbers of other scripts", () => {
+    assert.deepEqual(found("1。她出门。\n2、她买面包。\n3. 她回家。\n４．她睡觉。\n"), [
+      ["not-an-item", "1. 她出门。\n2. 她买面包。\n3. 她回家。\n4. 她睡觉。\n"],
+    ]);
+  });
+
   it("takes a backslash between two answers for a slash", () => {
     assert.deepEqual(found("- roda = wheel \\ tyre\n"), [["lopsided-slash", "- roda = wheel / tyre\n"]]);
     assert.deepEqual(found("- roda \\= wheel = a\\b\n"), []);

@@ -25,7 +25,7 @@ const ways: readonly (readonly [pattern: RegExp, times: number, words?: number])
     1,
   ],
   [/(?<=[\p{L}\p{M})])[/／∕](?=[\p{L}(])/gu, 1],
-  [/(?<=\S)(?:[,،]\s+|\s*[，、]\s*)/gu, 1, 2],
+  [/(?<=\S)(?:\s*[,،]\s+|\s*[，、]\s*)/gu, 1, 2],
   [/[^\S\n]{2,}|[^\S\n]*\u3000[^\S\n]*/gu, 1],
 ];
 

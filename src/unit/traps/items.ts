@@ -4,6 +4,7 @@ import type { RawItem } from "../items";
 import { drop, type Problems, write } from "../problems";
 import type { Shape } from "../shapes";
 import type { SourceText } from "../source-text";
+import { bareRemark, remarkAt } from "./bare-remarks";
 import { acrossEmphasis } from "./emphasis";
 import { lineStart, pairLines } from "./glued";
 import { nearlyPicture, picturePath } from "./links";
@@ -92,11 +93,12 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
 /** Looks at what may be wrong in any text that is printed. */
 export function textTraps(source: SourceText, env: Env, problems: Problems): void {
   // Most texts have none of what is looked for.
-  if (!/![[(]|_\\?_|\[\s*(?:\.\.|…|\])|<|‹|＜|〈|~~|[*_]\s|\s[*_]|[^\s*]\*[^\s*]|\[\^/.test(source.text)) return;
+  if (!/![[(]|_\\?_|\[\s*(?:\.\.|…|\])|<|‹|＜|〈|~~|by:|[*_]\s|\s[*_]|[^\s*]\*[^\s*]|\[\^/.test(source.text)) return;
   const { mask } = scan(source.text, env);
   unprinted(source, mask, env, problems);
   looseEmphasis(source, mask, env, problems);
   changedComment(source, mask, problems);
+  bareRemark(source, mask, problems);
   picturePath(source, mask, problems);
   nearlyPicture(source, mask, problems);
   gaps(source, (span) => !mask.slice(span.start, span.end).some(Boolean), problems);
@@ -172,6 +174,7 @@ function lopsidedSlash(source: SourceText, open: (span: Span) => boolean, proble
     if (!open(span) || /:\/\/\S*$/.test(source.text.slice(0, span.start))) continue;
     const range = source.range(span.start, span.end);
     if (/[/／]{2}/u.test(match[0])) {
+      if (remarkAt(source.text, span.start)) continue;
       const message = "These slashes are printed: between two accepted answers stands one.";
       problems.trap("lopsided-slash", range, message, write("Write “ / ”", range, " / "));
       continue;

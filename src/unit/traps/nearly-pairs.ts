@@ -8,6 +8,9 @@ import { doubtfulSign, tellDoubtful } from "./doubtful-signs";
  */
 
 const otherSeparators = [
+  // A picture and its word.
+  /(?<=^!\[[^\]\n]*\]\([^()\n]*\))[^\S\n]+(?=[^\s=＝]\S*(?:[^\S\n]+\S+){0,2}[^\S\n]*$)/u,
+  /(?<=^\S+(?:[^\S\n]+\S+){0,2})(?<![=＝])[^\S\n]+(?=!\[[^\]\n]*\]\([^()\n]*\)[^\S\n]*$)/u,
   /\s*\t\s*/u,
   /\s+(?::=|(\*{1,3}|_{1,3}|`)[=＝]\1)\s+/u,
   /\s+(?:\p{Pd}|[−ー←-⇿⟰-⟿⤀-⥿➔-➾►▶≈≡≃≅≙≗∼～~·﹦═⩵꞊⹀∶꞉]|-{1,2}>?|<?[-=]{1,2}>|<-{1,2}|={2,}|:{1,2})\s+/u,
@@ -52,7 +55,7 @@ export function meantAsPair(
     const span = { start: match.index, end: match.index + match[0].length };
     if (span.start === 0 || span.end >= end || !open(span)) continue;
     if (inNote(source.text, span, end, around.mostlyPairs)) continue;
-    const sign = match[0].trim() === "" ? "a tab" : `“${match[0].trim()}”`;
+    const sign = match[0].trim() === "" ? (match[0].includes("\t") ? "a tab" : "white space") : `“${match[0].trim()}”`;
     problems.trap(
       "meant-as-pair",
       source.range(span.start, span.end),

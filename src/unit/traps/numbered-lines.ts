@@ -9,7 +9,7 @@ import type { Line, Style } from "./styles";
 
 /** A number and its sign without the space that makes an item of it, or with others. */
 export const tightNumber =
-  /^(?:\(?(\d{1,3})(?:\.\)|\)\.?)\s*(?=\S)|(\d{1,3})\.(?:(?=\p{L}{2}|\p{Lu}\s|\[)|[^\S \t\n]\s*)|(\d{1,3})[-–—][ \t]+(?=\p{Lu})|([^\P{Nd}0-9]{1,3})[．.、۔)）–-]\s*(?=\S)|([①-⑳])\s*|(\d)\ufe0f?\u20e3\s*)/u;
+  /^(?:\(?(\d{1,3})(?:\.\)|\)\.?)\s*(?=\S)|(\d{1,3})\.(?:(?=\p{L}{2}|\p{Lu}\s|\[)|[^\S \t\n]\s*)|(\d{1,3})[-–—][ \t]+(?=\p{Lu})|(\d{1,3})[．。、）]\s*(?=\S)|([^\P{Nd}0-9]{1,3})[．.。、۔)）–-]\s*(?=\S)|([①-⑳])\s*|(\d)\ufe0f?\u20e3\s*)/u;
 
 /** The same with a sign that also stands in sentences. */
 const looseNumber = /^(\d{1,3})(?:[ \t]*[–—:º°][ \t]+|[ \t]*-[ \t]+|[ \t]+[.)][ \t]+|-(?=\p{Lu}))(?=\S)/u;
