@@ -30,6 +30,8 @@ export interface Problem {
     readonly edits: readonly { readonly range: Range; readonly text: string }[];
     /** Takes something of the writer's out: never done without being asked for. */
     readonly drops?: true;
+    /** Something else may be meant as well: not done without being asked for either. */
+    readonly unsure?: true;
   }[];
   /** Only worth saying where an activity uses the section, or where one sorts its piles: elsewhere it may well be meant. */
   readonly trap?: true | "piles";

@@ -113,10 +113,19 @@ describe("traps in lists", () => {
       ["R: O sino toca.", "[x]"],
       ["falso – O sino toca.", "[ ]"],
       ["**Verdadeiro** – O sino toca.", "[x]"],
-      ["нет) O sino toca.", "[ ]"],
+      ["неправда) O sino toca.", "[ ]"],
     ] as const)
       assert.deepEqual(made(item), [["meant-as-statement", `- ${mark} O sino toca.`]], item);
-    for (const item of ["O Rui toca.", "Não, Rui, fica.", "Sim. O sino toca.", "A Ana: O sino toca.", "x o sino"])
+    for (const item of [
+      "O Rui toca.",
+      "Não, Rui, fica.",
+      "Sim. O sino toca.",
+      "Não – O sino toca.",
+      "T Shirts sujas.",
+      "R. Lima vem.",
+      "A Ana: O sino toca.",
+      "x o sino",
+    ])
       assert.deepEqual(made(item), [], item);
     assert.deepEqual(found("- roda = wheel\n- F O sino toca.\n"), []);
   });
@@ -208,6 +217,7 @@ describe("traps in lists", () => {
       "roda ∶ wheel",
     ])
       assert.deepEqual(made(item), [["meant-as-pair", "- roda = wheel"]], item);
+    assert.ok(readUnit(`## A\n\n${pairs}- roda / wheel\n`).problems[0]?.fixes[0]?.unsure, "never done unasked");
     assert.deepEqual(made("roda / wheel / tyre"), [["meant-as-pair", "- roda = wheel / tyre"]]);
     for (const note of [
       "roda",

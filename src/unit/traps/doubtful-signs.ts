@@ -78,6 +78,7 @@ export function tellDoubtful(source: SourceText, { start, end, close }: Sign, pr
       "This item is no pair: brackets part nothing; the two sides are parted by “ = ”.",
       {
         title: "Write “ = ”",
+        unsure: true,
         edits: [
           { range, text: " = " },
           { range: shut, text: "" },
@@ -91,6 +92,6 @@ export function tellDoubtful(source: SourceText, { start, end, close }: Sign, pr
     "meant-as-pair",
     range,
     `This item is no pair: ${written === "" ? "white space" : `“${written}”`} parts nothing; the two sides are parted by “ = ”.`,
-    write("Write “ = ”", range, " = "),
+    { ...write("Write “ = ”", range, " = "), unsure: true },
   );
 }

@@ -114,12 +114,15 @@ function otherMark(source: SourceText, problems: Problems): boolean {
 
 /** A word or a letter that judges, with a sign behind it, or one of few letters alone, before a sentence of two words at least. */
 const judging =
-  /^[*_]{0,3}(?:(\p{L}{1,12})[*_]{0,3}[^\S\n]*[:：;)–—-]{1,2}[*_]{0,3}|(\p{L})\.|([xXvVfFtTrR]))[^\S\n]+(?=\p{P}*\p{Lu}\S*\s+\S)/u;
+  /^[*_]{0,3}(?:(\p{L}{1,12})[*_]{0,3}[^\S\n]*[:：;)–—-]{1,2}[*_]{0,3}|([vVfF])\.|([xXvVfF]))[^\S\n]+(?=\p{P}*\p{Lu}\S*\s+\S)/u;
 
 /** `x A sopa está fria.`, `F A sopa …`, `R: …`, `falso – …` among statements. */
 function bareMark(source: SourceText, problems: Problems): boolean {
   const match = judging.exec(source.text);
   const word = match?.slice(1).find((each) => each !== undefined) ?? "";
+  // “Nein – Rita kommt.” is what somebody says.
+  const long = word.toLowerCase();
+  if (word.length > 1 && !trueWords.has(long) && !falseWords.has(long)) return false;
   const truth = /^x$/i.test(word) ? true : truthOf(word);
   if (!match || truth === undefined) return false;
   tell(source, match[0], truth, problems);
