@@ -198,12 +198,12 @@ export class ItemReader {
     const signs = second.map(({ start, end }) => start + text.text.slice(start, end).search(/[=＝]/u));
     const [sign] = signs;
     if (sign !== undefined) {
-      const doubled = text.text.slice(first.end, sign).trim() === "";
+      const doubled = /^[\s=＝]*$/u.test(text.text.slice(first.end, signs.at(-1)));
       this.problems.add(
         "second-equals",
         text.range(sign, sign + 1),
         secondEquals,
-        ...(doubled ? [write("Take it out", text.range(first.end, second[0]?.end ?? first.end), "")] : []),
+        ...(doubled ? [write("Take it out", text.range(first.end, second.at(-1)?.end ?? first.end), "")] : []),
         { title: "Mark it as text", edits: signs.map((at) => ({ range: text.range(at, at), text: "\\" })) },
       );
     }

@@ -178,6 +178,8 @@ describe("traps in lists", () => {
     for (const [text, fixed] of [
       ["- roda = = wheel\n", "- roda = wheel\n"],
       ["- roda =  ＝ wheel\n", "- roda =  wheel\n"],
+      ["- roda = = = wheel\n", "- roda = wheel\n"],
+      ["- roda = = wheel = tyre\n", "- roda = \\= wheel \\= tyre\n"],
       ["- roda = wheel = tyre\n", "- roda = wheel \\= tyre\n"],
     ] as const)
       assert.deepEqual(found(text), [["second-equals", fixed]]);
