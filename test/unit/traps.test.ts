@@ -40,6 +40,12 @@ describe("traps in lists", () => {
     ]);
   });
 
+  it("makes items of all pairs in a paragraph under an item, without the signs that stood for bullets", () => {
+    assert.deepEqual(found("- roda = wheel\n\n   − luz = light\n–sino = bell\n  e uma nota\n  bule = pot\n"), [
+      ["not-an-item", "- roda = wheel\n\n- luz = light\n- sino = bell\n  e uma nota\n- bule = pot\n"],
+    ]);
+  });
+
   it("leaves the other lines of an item alone", () => {
     for (const text of [
       "1. Ela chega às\n   9.Depois paga.\n",
