@@ -15,7 +15,7 @@ export function foreignName(name: string): ForeignName | undefined {
 /** Another unit that `from` names with no section of it, or with another sign than `#` before that: `other.unit.md`. */
 export function foreignUnit(name: string): { readonly path: string; readonly section?: string } | undefined {
   if (foreignName(name)) return undefined;
-  const [, path, section] = /^(.+?\.unit\.md)(?:[\s/\\:>|»→–—#-]+(.*))?$/u.exec(name.trim()) ?? [];
+  const [, path, section] = /^(.+?\.unit\.md)(?:[\s/\\:>|»\u2192–—#-]+(.*))?$/u.exec(name.trim()) ?? [];
   return path === undefined ? undefined : { path, ...(section ? { section } : {}) };
 }
 
