@@ -8,8 +8,15 @@ export interface ForeignName {
 }
 
 export function foreignName(name: string): ForeignName | undefined {
-  const match = /^(.+\.unit\.md)#(.+)$/u.exec(name.trim());
+  const match = /^(.+\.unit\.md)\s*#\s*(.+)$/u.exec(name.trim());
   return match?.[1] && match[2] ? { path: match[1], section: match[2] } : undefined;
+}
+
+/** Another unit that `from` names with no section of it, or with another sign than `#` before that: `other.unit.md`. */
+export function foreignUnit(name: string): { readonly path: string; readonly section?: string } | undefined {
+  if (foreignName(name)) return undefined;
+  const [, path, section] = /^(.+?\.unit\.md)(?:[\s/\\:>|»\u2192–—#-]+(.*))?$/u.exec(name.trim()) ?? [];
+  return path === undefined ? undefined : { path, ...(section ? { section } : {}) };
 }
 
 /**

@@ -6,7 +6,7 @@ import { finished, mapped, type Steps } from "../base/steps";
 import { answerKey, Relation } from "../match/relation";
 import type { ActivityBlock, Entry, Mapping, Section, Unit } from "../unit/unit";
 import type { ActivityKind, DealRequest } from "./contract";
-import { adopt, foreignName } from "./foreign";
+import { adopt, foreignName, foreignUnit } from "./foreign";
 import { kindNamed } from "./kinds";
 import {
   type CommonOptions,
@@ -37,6 +37,8 @@ export interface UnknownSection {
   readonly file?: string;
   /** What the other unit has. */
   readonly among?: readonly string[];
+  /** The other unit's file, where it is named with no section of it, or with one behind another sign than `#`. */
+  readonly whole?: { readonly path: string; readonly section?: string };
 }
 
 /** One activity block, understood as far as it can be. */
@@ -223,16 +225,22 @@ function findSections(
   names.forEach((name, i) => {
     const range = from.items[i] ?? from.valueRange;
     const other = foreignName(name);
-    const source = other ? units.get(other.path) : unit;
+    const own = unit.sections.some((section) => section.name === name.replace(/\s+/gu, " ").trim());
+    const whole = own ? undefined : foreignUnit(name);
+    const path = (other ?? whole)?.path;
+    const source = path === undefined ? unit : units.get(path);
     const wanted = other?.section ?? name;
-    const found = source?.sections.find((section) => section.name === wanted.replace(/\s+/gu, " ").trim());
+    const found = whole
+      ? undefined
+      : source?.sections.find((section) => section.name === wanted.replace(/\s+/gu, " ").trim());
     if (found) sections.push(other ? adopt(found, range, other.path) : found);
     else
       unknown.push({
         name,
         range,
-        ...(other && !source ? { file: other.path } : {}),
-        ...(other && source ? { among: source.sections.map((section) => `${other.path}#${section.name}`) } : {}),
+        ...(path !== undefined && !source ? { file: path } : {}),
+        ...(path !== undefined && source ? { among: source.sections.map((section) => `${path}#${section.name}`) } : {}),
+        ...(whole ? { whole } : {}),
       });
   });
   return { sections, unknown };
@@ -241,7 +249,7 @@ function findSections(
 /** Paths of other units that the activities of a unit name. */
 export function foreignPaths(unit: Unit): string[] {
   const names = unit.activities.flatMap(({ options }) => valueIn(options.entries, "from") ?? []).flat();
-  return [...new Set(names.flatMap((name) => foreignName(String(name))?.path ?? []))];
+  return [...new Set(names.flatMap((name) => (foreignName(String(name)) ?? foreignUnit(String(name)))?.path ?? []))];
 }
 
 /** Makes titles unique by numbers: “Food – tiles”, “Food – tiles 2”. */

@@ -24,7 +24,7 @@ export function findFront(lines: LineIndex, problems: Problems): FrontLines | un
   while (open < count - 1 && textOf(open).trim() === "") open++;
   // Formatters make stars of hyphens that begin no front matter.
   const rule = /^ {0,3}(-{3,}|\*{3,}|_{3,})\s*$/.exec(textOf(open));
-  if (!rule) return undefined;
+  if (!rule) return unopened(lines, textOf, open, problems);
   const begins = open === 0 && /^---\s*$/.test(textOf(open));
   const first = open + 1;
   let close = first;
@@ -39,6 +39,19 @@ export function findFront(lines: LineIndex, problems: Problems): FrontLines | un
       return name !== undefined && Object.hasOwn(schema.properties, name);
     });
 
+  const stars = /^(?:\*{3,}|_{3,})\s*$/.test(textOf(end)) && !begins && open === 0;
+  if (end < close && stars && named(end)) {
+    const [above, below] = [open, end].map((number) => ({
+      start: lines.start(number) + lines.text.slice(lines.start(number)).search(/[-*_]/),
+      end: lines.line(number).end,
+    }));
+    if (!above || !below) return undefined;
+    problems.add("unreadable-yaml", above, "Front matter stands between two lines of three hyphens.", {
+      title: "Write three hyphens",
+      edits: [above, below].map((place) => ({ range: place, text: "---" })),
+    });
+    return { first, after: end, body: end + 1 };
+  }
   if (end < close && /^-{2,}\s*$/.test(textOf(end)) && named(end)) {
     const place = { start: lines.start(end), end: lines.start(end) + textOf(end).trimEnd().length };
     problems.add(
@@ -90,6 +103,41 @@ export function findFront(lines: LineIndex, problems: Problems): FrontLines | un
   if (content.some((line) => line.trim() !== "") && !content.some((line) => /^[\w-]+[ \t]*:/.test(line)))
     return undefined;
   return { first, after: close, body: close + 1 };
+}
+
+/** Settings at the beginning of a file with no line of hyphens above them, and perhaps none below. */
+function unopened(
+  lines: LineIndex,
+  textOf: (number: number) => string,
+  first: number,
+  problems: Problems,
+): FrontLines | undefined {
+  let after = first;
+  while (after < lines.count && /^(?:[a-z][\w-]*[ \t]*:(?:[ \t]|$)|[ \t]+\S|- )/u.test(textOf(after))) after++;
+  const known = range(first, after).filter((number) => {
+    const name = /^([\w-]+)[ \t]*:/u.exec(textOf(number))?.[1];
+    return name !== undefined && Object.hasOwn(schema.properties, name);
+  });
+  const closed = after < lines.count && /^-{3,}\s*$/.test(textOf(after));
+  const ends = closed || after === lines.count || /^(?:\s*$|#|```)/.test(textOf(after));
+  if (!ends || known.length < (closed ? 1 : 2)) return undefined;
+  const newline = lines.text.includes("\r\n") ? "\r\n" : "\n";
+  const from = lines.text.startsWith("\uFEFF") ? 1 : 0;
+  const begin = { start: from, end: Math.max(from, lines.start(first)) };
+  const last = closed ? lines.line(after) : { start: lines.line(after - 1).end, end: lines.line(after - 1).end };
+  problems.add(
+    "unreadable-yaml",
+    { start: begin.end, end: lines.line(first).end },
+    "Front matter stands between two lines of three hyphens, the first of which is missing; so it is not read.",
+    {
+      title: "Write three hyphens",
+      edits: [
+        { range: begin, text: `---${newline}` },
+        { range: last, text: closed ? "---" : `${newline}---` },
+      ],
+    },
+  );
+  return { first, after, body: closed ? after + 1 : after };
 }
 
 function range(from: number, to: number): number[] {

@@ -3,7 +3,7 @@ import { nestedComment, type Remarks, readRemarks } from "./comments";
 import { bars, type Env, type Scan, scan, spacedSeparators, TextMemory } from "./inline";
 import { movedPair, movedStatement, movedText } from "./moved";
 import { readAnswer, readPhrase, readSide, type Scanned } from "./phrases";
-import { drop, Problems } from "./problems";
+import { drop, Problems, write } from "./problems";
 import { SourceText } from "./source-text";
 import { readTies } from "./ties";
 import { emptySide } from "./traps/empty-side";
@@ -198,10 +198,14 @@ export class ItemReader {
     const signs = second.map(({ start, end }) => start + text.text.slice(start, end).search(/[=＝]/u));
     const [sign] = signs;
     if (sign !== undefined) {
-      this.problems.add("second-equals", text.range(sign, sign + 1), secondEquals, {
-        title: "Mark it as text",
-        edits: signs.map((at) => ({ range: text.range(at, at), text: "\\" })),
-      });
+      const doubled = /^[\s=＝]*$/u.test(text.text.slice(first.end, signs.at(-1)));
+      this.problems.add(
+        "second-equals",
+        text.range(sign, sign + 1),
+        secondEquals,
+        ...(doubled ? [write("Take it out", text.range(first.end, second.at(-1)?.end ?? first.end), "")] : []),
+        { title: "Mark it as text", edits: signs.map((at) => ({ range: text.range(at, at), text: "\\" })) },
+      );
     }
     const left = readSide(scanned, { start: 0, end: first.start }, true);
     const right = readSide(scanned, { start: first.end, end: Math.max(first.end, remarks.end) }, false);

@@ -21,8 +21,9 @@ import { listForNested, nextForNested, type ReadItem } from "./traps/nesting";
 import { markedNotes, markedTexts, unmarkedItems } from "./traps/paragraphs";
 import { pileTraps } from "./traps/piles";
 import { quotedItems } from "./traps/quotes";
-import { nearlyTable, partedRows } from "./traps/tables";
+import { nearlyTable, notedTable, partedRows } from "./traps/tables";
 import { UnderItems } from "./traps/under-items";
+import { misnamedActivity, unfencedActivity } from "./traps/unfenced";
 import type { ActivityBlock, Mapping, Section, Unit } from "./unit";
 import { readMapping } from "./yaml";
 
@@ -42,6 +43,7 @@ class Reader {
   private readonly env: Env = {};
   private readonly items = new ItemReader(this.env, this.problems);
   private readonly sections: Section[] = [];
+  private readonly headingsAbove: Unit["headingsAbove"][number][] = [];
   private readonly activities: ActivityBlock[] = [];
   private readonly stations: ActivityBlock[] = [];
   private readonly emptyHeadings: EmptyHeadings;
@@ -74,12 +76,13 @@ class Reader {
     yield* this.closeSection(this.text.length);
     nearlyTies(this.linked, this.sections, this.env, this.problems);
     fullCorners(this.linked, this.sections, this.heads, this.problems);
-    const { text, lines, sections, activities, stations } = this;
+    const { text, lines, sections, headingsAbove, activities, stations } = this;
     return {
       text,
       lines,
       front,
       sections,
+      headingsAbove,
       activities,
       stations,
       problems: this.problems.list,
@@ -125,6 +128,7 @@ class Reader {
     const table = this.lastTable;
     this.lastTable = undefined;
     if (partedRows(lines, table, map, problems) || quotedFence(lines, map, problems)) return;
+    if (unfencedActivity(lines, map, problems)) return;
     if (unmarkedItems(lines, map, env, problems)) return;
     paragraphLines(lines, map, false, problems);
     nearlyTable(lines, map, problems);
@@ -141,7 +145,13 @@ class Reader {
     if (token.tag === "h2") {
       yield* this.closeSection(this.lines.start(line));
       this.open = new SectionBuilder(name, heading, this.lines.start(line));
-    } else if (token.tag !== "h1") this.open?.beginPile(name, heading);
+    } else if (!this.open) {
+      const after = token.map?.[1] ?? line + 1;
+      this.headingsAbove.push({
+        name: content,
+        range: { start: this.lines.start(line), end: this.lines.line(after - 1).end },
+      });
+    } else if (token.tag !== "h1") this.open.beginPile(name, heading);
     this.lastItem = { end: heading.end, heading: true };
     const silence = headingSilence(source, this.lines.line(line), this.problems);
     if (silence) this.items.silences.push(silence);
@@ -154,6 +164,7 @@ class Reader {
     }
     this.looks = [];
     for (const map of this.open?.judgedNotes ?? []) markedNotes(this.lines, map, this.problems);
+    for (const heads of this.open?.onlyNoted ?? []) notedTable(heads, this.problems);
     if (this.open) pileTraps(this.lines, this.open.pileFacts, this.problems);
     if (this.open) this.sections.push(this.open.close(end));
     this.open = undefined;
@@ -212,10 +223,10 @@ class Reader {
     const inPile = section.inPile;
     // Whether plain text was meant as a pair shows when the section is complete.
     this.looks.push(() => {
-      const { mostlyPairs } = section;
+      const { mostlyPairs, alike } = section;
       const judged = ordered ? section.judgedStory : section.judged;
       const lone = !inPile && section.expectsPairs;
-      itemTraps(raw, shape, { lone, judged, mostlyPairs, lines: this.lines }, this.env, this.problems);
+      itemTraps(raw, shape, { lone, judged, mostlyPairs, alike, lines: this.lines }, this.env, this.problems);
     });
     return shape;
   }
@@ -279,12 +290,14 @@ class Reader {
     if ("forms" in read) this.open.addTable(read.forms);
     else {
       this.heads.push(read.heads);
+      this.open.addNoted(read.heads);
       for (const pair of read.pairs) this.open.add({ shape: "pair", item: pair });
     }
   }
 
   private fence(token: Token): void {
-    const nearly = nearlyActivity(this.lines, token, this.problems);
+    const nearly =
+      misnamedActivity(this.lines, token, this.problems) || nearlyActivity(this.lines, token, this.problems);
     const name = /^(activity|stations)(?=\s|$)/.exec(token.info.trim())?.[0];
     if (!name) {
       if (!nearly) openNotes(this.lines, token, this.problems);

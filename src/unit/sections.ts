@@ -1,4 +1,6 @@
 import type { Range } from "../base/range";
+import type { SourceText } from "./source-text";
+import { haveOneSign } from "./traps/doubtful-signs";
 import { allJudged, allMarked } from "./traps/marks";
 import type { Paragraph, PileFacts } from "./traps/piles";
 import type { FormsTable, Pair, Pile, PileMember, Section, Statement, StoryEvent } from "./unit";
@@ -9,11 +11,13 @@ export class SectionBuilder {
   private readonly statements: Statement[] = [];
   private readonly events: StoryEvent[] = [];
   private readonly tables: FormsTable[] = [];
+  private readonly noted: (readonly SourceText[])[] = [];
   private readonly paragraphs: Paragraph[] = [];
   private readonly marks: { readonly lines: readonly [number, number]; readonly texts: readonly string[] }[] = [];
   /** Whether all plain bullets begin with marks, once that was asked. */
   private marked: boolean | undefined;
   private markedStory: boolean | undefined;
+  private signed: boolean | undefined;
   /** Plain bullets. */
   private readonly texts: string[] = [];
   private readonly piles: { name: string; heading: Range; members: PileMember[] }[] = [];
@@ -45,6 +49,12 @@ export class SectionBuilder {
     return this.pairs.length > Math.min(2, this.texts.length);
   }
 
+  /** Whether all plain bullets have the same sign that may be meant to part a pair, and there are at least three bullets in all. */
+  get alike(): boolean {
+    this.signed ??= this.pairs.length + this.texts.length > 2 && haveOneSign(this.texts);
+    return this.signed;
+  }
+
   /** Whether plain items that begin with a mark are likely to be statements that went wrong. */
   get judged(): boolean {
     this.marked ??= this.pairs.length === 0 && allMarked(this.texts);
@@ -66,6 +76,7 @@ export class SectionBuilder {
   add(member: PileMember): void {
     this.marked = undefined;
     this.markedStory = undefined;
+    this.signed = undefined;
     if (member.shape === "pair") this.pairs.push(member.item);
     else if (member.shape === "statement") this.statements.push(member.item);
     else if (member.shape === "event") this.events.push(member.item);
@@ -82,6 +93,17 @@ export class SectionBuilder {
   get pileFacts(): PileFacts {
     const { paragraphs, statements, piles } = this;
     return { paragraphs, statements: statements.length, sizes: piles.map(({ members }) => members.length) };
+  }
+
+  /** A table that is a note, by its heads. */
+  addNoted(heads: readonly SourceText[]): void {
+    this.noted.push(heads);
+  }
+
+  /** Heads of tables that are notes, where the section has nothing that could be used. */
+  get onlyNoted(): readonly (readonly SourceText[])[] {
+    const items = this.pairs.length + this.statements.length + this.events.length + this.texts.length;
+    return items + this.tables.length === 0 ? this.noted : [];
   }
 
   addTable(table: FormsTable): void {

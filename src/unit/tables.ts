@@ -8,7 +8,7 @@ import { SourceText } from "./source-text";
 import { acrossEmphasis } from "./traps/emphasis";
 import { textTraps } from "./traps/items";
 import { linkedPictures, secondPictures } from "./traps/pictures";
-import { barredRows } from "./traps/tables";
+import { barredRows, gapInCell } from "./traps/tables";
 import type { Answer, FormsTable, Pair, Phrase } from "./unit";
 
 /** Where a table stands: its lines, and whether its head has an empty first cell. */
@@ -53,6 +53,7 @@ export function readTable(
   }
   for (const line of bodyLines) tooMany(lines, line, row(line), head.length, context.problems);
   if (isForms) {
+    for (const line of bodyLines) gapInCell(lines, line, row(line), head.length, context.problems);
     const forms = readForms(lines, head, bodyLines.map(row), { firstLine, afterLine }, context.env);
     return { forms: once(forms, context.problems) };
   }

@@ -11,6 +11,8 @@ export interface Unit {
   readonly lines: LineIndex;
   readonly front: Mapping;
   readonly sections: readonly Section[];
+  /** Headings of other levels above the first section, with all their lines. */
+  readonly headingsAbove: readonly { readonly name: string; readonly range: Range }[];
   readonly activities: readonly ActivityBlock[];
   /** Fenced `stations` blocks: plans of rotation. */
   readonly stations: readonly ActivityBlock[];
@@ -30,6 +32,8 @@ export interface Problem {
     readonly edits: readonly { readonly range: Range; readonly text: string }[];
     /** Takes something of the writer's out: never done without being asked for. */
     readonly drops?: true;
+    /** Something else may be meant as well: not done without being asked for either. */
+    readonly unsure?: true;
   }[];
   /** Only worth saying where an activity uses the section, or where one sorts its piles: elsewhere it may well be meant. */
   readonly trap?: true | "piles";
@@ -110,6 +114,11 @@ export interface Pair extends Item {
   readonly orders: readonly { readonly range: Range; readonly parts: readonly number[] }[];
 }
 
+/** Whether what stands among items is a pair. */
+export function isPair(item: object): item is Pair {
+  return "left" in item && "right" in item;
+}
+
 export interface Statement extends Item, Phrase {
   /** The `[x]` or `[ ]`. */
   readonly mark: Range;
@@ -170,6 +179,8 @@ export interface Entry {
   readonly valueRange: Range;
   /** Places of a list's items, else empty. */
   readonly items: readonly Range[];
+  /** A problem tells already that the value could not be read as written; `value` is what was likely meant. */
+  readonly mended?: true;
 }
 
 /** One fenced `activity` or `stations` block, as written. */

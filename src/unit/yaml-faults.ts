@@ -1,4 +1,5 @@
 import activitySchema from "../../schemas/activity.schema.json";
+import frontSchema from "../../schemas/front-matter.schema.json";
 
 import { keyed, type Line, type Mend } from "./yaml-mend";
 
@@ -24,6 +25,10 @@ export function listOfOptions(lines: readonly Line[]): Mend[] {
   ];
 }
 
+/** Options of every activity, and what front matter may say. */
+const names: ReadonlySet<string> = new Set(Object.keys(activitySchema.properties));
+const frontNames: ReadonlySet<string> = new Set(Object.keys(frontSchema.properties));
+
 /** Lines that YAML cannot read; only taken where the text can be read better so. */
 export function loudTraps(lines: readonly Line[], what: string): Mend[] {
   const kinds: readonly string[] = activitySchema.properties.make.enum;
@@ -47,6 +52,15 @@ export function loudTraps(lines: readonly Line[], what: string): Mend[] {
         `What to make is written “make: ${word}”.`,
         `Write “make: ${word}”`,
         `make: ${word}`,
+      );
+    const bare = /^([ \t]*)([a-z]+)[ \t]+(?=[^\s:=：])/u.exec(text);
+    if (bare?.[2] && (what === "front matter" ? frontNames : names).has(bare[2]) && !/[:=：]/u.test(text))
+      return mend(
+        indent,
+        indent + bare[2].length,
+        "A colon and a space stand between an option and its value.",
+        `Write “${bare[2]}: ”`,
+        `${bare[2]}:`,
       );
     // A space that does not break the line is none to YAML.
     const sign =

@@ -4,7 +4,7 @@ import { Recent } from "../base/recent";
 import { drop, type Problems, write } from "./problems";
 import type { SourceText } from "./source-text";
 import type { Entry, Mapping } from "./unit";
-import { mendedText, unmended } from "./yaml-mend";
+import { type Mend, mendedText, unmended } from "./yaml-mend";
 import { findMends, type Outcome } from "./yaml-mends";
 import { otherDigits, textOptions } from "./yaml-signs";
 
@@ -75,10 +75,12 @@ export function readMapping(source: SourceText, range: Range, what: string, prob
           problems.add("unreadable-yaml", place, other.message, write(`Write “${other.put}”`, place, other.put));
       }
     }
+    const within = at ? { start: back(at[0]), end: back(trimEnd(text, at)) } : { start: 0, end: 0 };
     entries.push({
       key: name,
       keyRange,
       value: toJson(node),
+      ...(mends.some((mend) => changes(source.text, mend, within)) ? { mended: true as const } : {}),
       valueRange: at ? rangeOf(at[0], trimEnd(text, at)) : { start: keyRange.end, end: keyRange.end },
       items: isSeq(node)
         ? node.items.map((item) => {
@@ -124,6 +126,13 @@ function linesOf(
   if (!rest || text.slice(start, key).trim() !== "") return undefined;
   const after = end + rest[0].length;
   return rest[1] === "" ? { start: Math.max(0, start - 1), end: after } : { start, end: after };
+}
+
+/** Whether a mend writes over a part of a value, other than the white space in it. */
+function changes(text: string, { edits }: Mend, value: Range): boolean {
+  return edits.some(
+    ({ start, end }) => value.start <= start && end <= value.end && text.slice(start, end).trim() !== "",
+  );
 }
 
 /** The place of an edit: one that ends with a line ending ends where the next line's own text begins. */

@@ -6,6 +6,7 @@ export class Controls {
   private readonly activity = part("activity", HTMLSelectElement);
   private readonly level = part("level", HTMLSelectElement);
   private readonly version = part("version", HTMLSelectElement);
+  private readonly versionName = part("versionName", HTMLElement);
   private readonly views = part("views", HTMLElement);
   private readonly line = part("line", HTMLElement);
   private choice: Choice = { view: "dealt" };
@@ -22,6 +23,7 @@ export class Controls {
     fill(this.activity, screen.activities, screen.choice.activity);
     fill(this.level, screen.levels, screen.choice.level);
     fill(this.version, screen.versions, String(screen.choice.version));
+    setText(this.versionName, screen.versionName);
     this.showViews(screen);
     setText(this.line, screen.line);
     this.line.setAttribute("data-state", screen.state);

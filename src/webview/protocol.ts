@@ -65,6 +65,8 @@ export interface Screen {
   readonly activities: readonly Entry[];
   readonly levels: readonly Entry[];
   readonly versions: readonly Entry[];
+  /** What one of the versions is called: those of an activity at desks are desks. */
+  readonly versionName: "Version" | "Desk";
   readonly views: readonly Entry[];
   readonly columns: readonly Column[];
   /** What is known about the number of solutions, or why there is nothing to see. */

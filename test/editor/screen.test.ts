@@ -140,6 +140,19 @@ describe("what the preview shows", () => {
     );
   });
 
+  it("calls versions at desks desks", () => {
+    assert.equal(screenOf(workshop, several, { view: "dealt" }).versionName, "Version");
+    const desks = reading([
+      activity(
+        0,
+        "Rescue",
+        [1, 2].map((desk) => ({ ...deal("plain", desk), desk })),
+      ),
+    ]);
+    const screen = screenOf(workshop, desks, { view: "dealt" });
+    assert.deepEqual([screen.versionName, ...screen.versions.map(({ label }) => label)], ["Desk", "Desk 1", "Desk 2"]);
+  });
+
   it("tells errors and warnings about this activity and about the unit, no others", () => {
     const findings = [
       finding("error", "mine", 0),

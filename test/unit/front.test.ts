@@ -15,6 +15,12 @@ const meant: readonly (readonly [text: string, wanted: string])[] = [
   [`---\ntitle: Volta\n--\n${body}\n---\n`, `---\ntitle: Volta\n---\n${body}\n---\n`],
   [`---\ntitle: Volta\n${body}`, `---\ntitle: Volta\n---\n${body}`],
   [`---\ntitle: Volta\n${body}\n---\n`, `---\ntitle: Volta\n---\n${body}\n---\n`],
+  [`title: Volta\n---\n${body}`, `---\ntitle: Volta\n---\n${body}`],
+  [`\ntitle: Volta\nteaches: pt\n-----\n${body}`, `---\ntitle: Volta\nteaches: pt\n---\n${body}`],
+  [`title: Volta\nteaches: pt\n${body}`, `---\ntitle: Volta\nteaches: pt\n---\n${body}`],
+  [`title: Volta\nclasses:\n  - 24\n  - 27\n${body}`, `---\ntitle: Volta\nclasses:\n  - 24\n  - 27\n---\n${body}`],
+  [`\uFEFFtitle: Volta\nteaches: pt\n${body}`, `\uFEFF---\ntitle: Volta\nteaches: pt\n---\n${body}`],
+  [`***\ntitle: Volta\nteaches: pt\n***\n${body}`, `---\ntitle: Volta\nteaches: pt\n---\n${body}`],
 ];
 
 /** Markdown that is no front matter, and front matter as it should be. */
@@ -25,6 +31,11 @@ const quiet: readonly string[] = [
   `---\ntitle: Volta\n\n# remark\nteaches: pt\n---\n${body}`,
   `---\ntitle: Volta\n...\n${body}`,
   `---\n---\n${body}`,
+  `title: Volta\n${body}`,
+  `title: Volta\nteaches: pt\nThat is all.\n${body}`,
+  `foo: bar\n---\n${body}`,
+  `***\nfoo: bar\n***\n${body}`,
+  `Title\n---\n${body}`,
 ];
 
 describe("front matter that begins or ends otherwise", () => {

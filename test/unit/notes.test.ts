@@ -19,7 +19,7 @@ describe("notes in a section", () => {
       "```js\nconst a = 1;\n```\n",
       "~~~yaml\ntitle: x\n~~~\n",
       "    const a = 1;\n",
-      "| a | b | c |\n| --- | --- | --- |\n| d | e | f |\n\nNo row | of it\n",
+      "- roda = wheel\n\n| a | b | c |\n| --- | --- | --- |\n| d | e | f |\n\nNo row | of it\n",
       "- a note\n  - of two\n    - levels\n",
       "- a note\n\n  and more of it\n",
       "- ~~~js\n  const a;\n  ~~~\n",

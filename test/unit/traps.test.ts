@@ -40,6 +40,12 @@ describe("traps in lists", () => {
     ]);
   });
 
+  it("makes items of all pairs in a paragraph under an item, without the signs that stood for bullets", () => {
+    assert.deepEqual(found("- roda = wheel\n\n   − luz = light\n–sino = bell\n  e uma nota\n  bule = pot\n"), [
+      ["not-an-item", "- roda = wheel\n\n- luz = light\n- sino = bell\n  e uma nota\n- bule = pot\n"],
+    ]);
+  });
+
   it("leaves the other lines of an item alone", () => {
     for (const text of [
       "1. Ela chega às\n   9.Depois paga.\n",
@@ -57,10 +63,192 @@ describe("traps in lists", () => {
     assert.equal(second?.[0], "second-equals");
   });
 
+  it("puts a bar into a gap of a row of forms whose last cell is empty", () => {
+    const forms = (row: string): string => `|  | medir | pesar |\n| --- | --- | --- |\n| eu | meço | peso |\n${row}\n`;
+    for (const [row, ...fixed] of [
+      ["| tu | medes   pesas |", "| tu | medes | pesas |", "| tu | medes pesas |"],
+      ["| tu | medes   pesas |  |", "| tu | medes | pesas |", "| tu | medes pesas |  |"],
+      ["| tu  medes | pesas", "| tu | medes | pesas", "| tu medes | pesas"],
+      ["| tu\tmedes | pesas |", "| tu | medes | pesas |", "| tu medes | pesas |"],
+    ] as const) {
+      const text = `## A\n\n${forms(row)}`;
+      const [problem, ...more] = readUnit(text).problems;
+      assert.deepEqual([problem?.code, more.length], ["gap-in-cell", 0], row);
+      const after = problem?.fixes.map(({ edits }) => applyEdits(text, edits)) ?? [];
+      assert.deepEqual(
+        after,
+        fixed.map((each) => `## A\n\n${forms(each)}`),
+      );
+      for (const each of after) assert.deepEqual(readUnit(each).problems, []);
+    }
+    for (const row of ["| tu |  | pesas |", "| tu | medes |", "| tu | medes  muito | pesas |"])
+      assert.deepEqual(found(forms(row)), [], row);
+  });
+
+  it("says of a table with a full corner that it is a note only where there is nothing else", () => {
+    const table = "| a | b | c |\n| --- | --- | --- |\n| d | e | f |\n";
+    assert.deepEqual(found(table), [["not-a-table", table.replace("| a |", "|  |")]]);
+    assert.deepEqual(found(`${table}\n- roda = wheel\n`), []);
+    assert.deepEqual(found(`${table}\n1. Ela ri.\n`), []);
+  });
+
+  it("makes events of lines whose number is the next one, whatever sign it has", () => {
+    for (const line of [
+      "2 . Ela sai.",
+      "2: Ela sai.",
+      "2 - Ela sai.",
+      "#2 Ela sai.",
+      "2º Ela sai.",
+      "2, Ela sai.",
+      "２ Ela sai.",
+    ])
+      assert.deepEqual(found(`1. Ela chega.\n${line}\n`), [["not-an-item", "1. Ela chega.\n2. Ela sai.\n"]], line);
+    assert.deepEqual(found("10. Ela chega.\n    11. Ela sai.\n"), [["not-an-item", "10. Ela chega.\n11. Ela sai.\n"]]);
+    for (const line of ["3: Ela sai.", "2: ela sai", "2,5 Litros de água."])
+      assert.deepEqual(found(`1. Ela chega.\n${line}\n`), [], line);
+  });
+
+  it("takes words and letters that judge for marks where the section has statements", () => {
+    const head = "- [x] A roda gira.\n- [ ] A luz arde.\n";
+    const made = (item: string): (string | undefined)[][] =>
+      found(`${head}- ${item}\n`).map(([code, fixed]) => [code, fixed?.slice(head.length).trimEnd()]);
+    for (const [item, mark] of [
+      ["x O sino toca.", "[x]"],
+      ["F O sino toca.", "[ ]"],
+      ["V. O sino toca.", "[x]"],
+      ["R: O sino toca.", "[x]"],
+      ["falso – O sino toca.", "[ ]"],
+      ["**Verdadeiro** – O sino toca.", "[x]"],
+      ["неправда) O sino toca.", "[ ]"],
+    ] as const)
+      assert.deepEqual(made(item), [["meant-as-statement", `- ${mark} O sino toca.`]], item);
+    for (const item of [
+      "O Rui toca.",
+      "Não, Rui, fica.",
+      "Sim. O sino toca.",
+      "Não – O sino toca.",
+      "T Shirts sujas.",
+      "R. Lima vem.",
+      "A Ana: O sino toca.",
+      "x o sino",
+    ])
+      assert.deepEqual(made(item), [], item);
+    assert.deepEqual(found("- roda = wheel\n- F O sino toca.\n"), []);
+  });
+
+  it("tells a writer who is named in no comment", () => {
+    for (const item of [
+      "roda = wheel // by: K8",
+      "roda = wheel (by: K8)",
+      "roda = wheel by:K8",
+      "roda = wheel [by: K8]",
+      "roda = wheel # by: K8",
+    ])
+      assert.deepEqual(found(`- ${item}\n`), [["nearly-a-remark", "- roda = wheel <!-- by: K8 -->\n"]], item);
+    for (const item of ["roda = wheel by: Ana", "canto by: K8 = song", "roda = wheel, by day"])
+      assert.deepEqual(found(`- ${item}\n`), [], item);
+  });
+
+  it("takes a path for a picture, and a picture beside a word for a pair", () => {
+    for (const [item, fixed] of [
+      ["img/pneu.png = tyre", "![pneu](img/pneu.png) = tyre"],
+      ["img\\pneu.jpg = tyre", "![pneu](img/pneu.jpg) = tyre"],
+      ["tyre = pneu.svg", "tyre = ![pneu](pneu.svg)"],
+    ] as const)
+      assert.deepEqual(found(`- ${item}\n`), [["picture-path", `- ${fixed}\n`]], item);
+    for (const [item, fixed] of [
+      ["![roda](img/roda.png) a roda", "![roda](img/roda.png) = a roda"],
+      ["a roda ![roda](img/roda.png)", "a roda = ![roda](img/roda.png)"],
+    ] as const)
+      assert.deepEqual(found(`- ${item}\n`), [["meant-as-pair", `- ${fixed}\n`]], item);
+    for (const item of [
+      "the file pneu.png = ficheiro",
+      "![roda](img/roda.png)",
+      "![roda](img/roda.png) is what we all look at",
+    ])
+      assert.deepEqual(found(`- ${item}\n`), [], item);
+  });
+
+  it("knows the signs behind numbers of other scripts", () => {
+    assert.deepEqual(found("1。她出门。\n2、她买面包。\n3. 她回家。\n４．她睡觉。\n"), [
+      ["not-an-item", "1. 她出门。\n2. 她买面包。\n3. 她回家。\n4. 她睡觉。\n"],
+    ]);
+  });
+
+  it("takes a backslash between two answers for a slash", () => {
+    assert.deepEqual(found("- roda = wheel \\ tyre\n"), [["lopsided-slash", "- roda = wheel / tyre\n"]]);
+    assert.deepEqual(found("- roda \\= wheel = a\\b\n"), []);
+  });
+
+  it("takes a second sign right behind the first out", () => {
+    for (const [text, fixed] of [
+      ["- roda = = wheel\n", "- roda = wheel\n"],
+      ["- roda =  ＝ wheel\n", "- roda =  wheel\n"],
+      ["- roda = = = wheel\n", "- roda = wheel\n"],
+      ["- roda = = wheel = tyre\n", "- roda = \\= wheel \\= tyre\n"],
+      ["- roda = wheel = tyre\n", "- roda = wheel \\= tyre\n"],
+    ] as const)
+      assert.deepEqual(found(text), [["second-equals", fixed]]);
+  });
+
   it("takes long sides for a pair where the section has none that show the sign", () => {
     const long = "- bomba de ar azul: a pump for tyres\n";
     assert.deepEqual(found(long), [["meant-as-pair", "- bomba de ar azul = a pump for tyres\n"]]);
     assert.deepEqual(found(`- roda = wheel\n- luz = light\n- sino = bell\n${long}`), []);
+  });
+
+  it("takes signs that stand in many notes for those of a pair where the other items are pairs, or all have the same", () => {
+    const pairs = "- luz = light\n- sino = bell\n- selim = saddle\n";
+    const made = (item: string): (string | undefined)[][] =>
+      found(`${pairs}- ${item}\n`).map(([code, fixed]) => [code, fixed?.slice(pairs.length).trimEnd()]);
+    for (const item of [
+      "roda / wheel",
+      "roda/wheel",
+      "roda／wheel",
+      "roda ; wheel",
+      "roda; wheel",
+      "roda, wheel",
+      "roda، wheel",
+      "roda -wheel",
+      "roda– wheel",
+      "roda > wheel",
+      "roda >> wheel",
+      "roda || wheel",
+      "roda   wheel",
+      "roda\u3000wheel",
+      "roda (wheel)",
+      "roda（wheel）",
+      "roda ... wheel",
+      "roda ― wheel",
+      "roda ➔ wheel",
+      "roda <- wheel",
+      "roda ∶ wheel",
+    ])
+      assert.deepEqual(made(item), [["meant-as-pair", "- roda = wheel"]], item);
+    assert.ok(readUnit(`## A\n\n${pairs}- roda / wheel\n`).problems[0]?.fixes[0]?.unsure, "never done unasked");
+    assert.deepEqual(made("roda / wheel / tyre"), [["meant-as-pair", "- roda = wheel / tyre"]]);
+    for (const note of [
+      "roda",
+      "Vor- und Nachteile",
+      "Bom dia, Ana!",
+      "Rua 5, Porto",
+      "o aluno/a aluna/a turma",
+      "isto é uma nota, e longa",
+      "ver [roda](#a)",
+      "roda, luz, sino",
+      "(roda)",
+      "`roda / wheel`",
+    ])
+      assert.deepEqual(made(note), [], note);
+    const alike = "- luz / light\n- sino / bell\n- selim / saddle\n";
+    assert.equal(found(alike).length, 3);
+    assert.deepEqual(found(`${alike}- roda\n`), []);
+    assert.deepEqual(found("- luz / light\n- sino, bell\n- selim / saddle\n"), []);
+    assert.deepEqual(found("- luz / light\n- sino / bell\n"), []);
+    assert.deepEqual(found(`### Pile\n\n${alike}`), []);
+    assert.deepEqual(found("luz / light\nsino / bell\nselim / saddle\n"), [
+      ["not-an-item", "- luz = light\n- sino = bell\n- selim = saddle\n"],
+    ]);
   });
 
   it("joins no text to another where signs of one would reach into the other", () => {
@@ -84,6 +272,31 @@ describe("traps in lists", () => {
     assert.deepEqual(trap("- a = b\n\n  ## B\n"), [true]);
   });
 
+  it("makes items of all lines below one that becomes an item, whatever each lacks", () => {
+    assert.deepEqual(found("• selim\n2. luz = light\n-[x] A roda gira.\n"), [
+      ["not-an-item", "- selim\n- luz = light\n- [x] A roda gira.\n"],
+    ]);
+    assert.deepEqual(
+      found("Notas\n2. Ela ri.\n-[x] A roda gira.\n[ ] A luz arde.\n-sela\n3. Ela sai.\n").map(([code]) => code),
+      ["swallowed-list", "not-an-item", "not-an-item", "not-an-item"],
+    );
+  });
+
+  it("takes a number without a sign for an event's only where it counts on", () => {
+    assert.deepEqual(found("1 Ela chega.\n\n2. Ela sai.\n"), [["not-an-item", "1. Ela chega.\n\n2. Ela sai.\n"]]);
+    assert.deepEqual(found("1) Ela chega.\n2 Ela sai.\n"), [["not-an-item", "1) Ela chega.\n2) Ela sai.\n"]]);
+    assert.deepEqual(found("1 我出去。\n2 我回家。\n"), [["not-an-item", "1. 我出去。\n2. 我回家。\n"]]);
+    for (const text of [
+      "1 Ela chega.\n",
+      "1. Ela chega.\n\n3 Ela sai.\n",
+      "3 Ela chega.\n4 Ela sai.\n",
+      "1 selim\n2 selins de couro\n",
+      "1. Ela chega no dia\n   2 De maio.\n",
+      "1. Ela chega.\n3 Ela sai.\n",
+    ])
+      assert.deepEqual(found(text), [], text);
+  });
+
   it("takes a pair under a statement for no correction", () => {
     assert.deepEqual(
       found("- [ ] A roda parou.\n  - selim = saddle\n  - A roda anda.\n").map(([code]) => code),
@@ -102,6 +315,21 @@ describe("traps in lists", () => {
     assert.deepEqual(found(table("**a \\| roda**", "**the \\| wheel**")), [
       ["split-emphasis", table("**a** \\| **roda**", "**the \\| wheel**")],
     ]);
+  });
+
+  it("parts a text right below a table from it by a blank line, where no row stands below", () => {
+    const table = "| a | b |\n| --- | --- |\n| roda | wheel |\n";
+    const rows = (text: string): number => readUnit(`## A\n\n${text}`).sections[0]?.pairs.length ?? 0;
+    for (const [text, fixed] of [
+      [`${table}Isto é uma nota.\n`, `${table}\nIsto é uma nota.\n`],
+      [`${table}| luz | light |\nUma nota.\nE outra.\n`, `${table}| luz | light |\n\nUma nota.\nE outra.\n`],
+      [`${table}Uma nota.\n`.replaceAll("\n", "\r\n"), `${table}\nUma nota.\n`.replaceAll("\n", "\r\n")],
+    ] as const) {
+      assert.deepEqual(found(text), [["not-a-table", fixed]]);
+      assert.deepEqual(found(fixed), []);
+      assert.equal(rows(fixed), rows(text));
+    }
+    assert.deepEqual(found(`${table}Uma nota.\n| luz | light |\n`), [["not-a-table", undefined]]);
   });
 
   it("reads comments at the end of a table's row", () => {

@@ -1,6 +1,6 @@
 import { dealCode } from "../../base/mark";
 import { Random, upTo } from "../../base/seed";
-import type { Pair } from "../../unit/unit";
+import { isPair, type Pair } from "../../unit/unit";
 import { whySameClaims } from "../claim-supply";
 import type { DealRequest } from "../contract";
 import { blanksText, copiesOf } from "../copies";
@@ -9,7 +9,7 @@ import { mixedOrder } from "../mixed-order";
 import { counted } from "../report";
 import { proveTruth } from "../truth-proof";
 import { shapeFor } from "./mats";
-import { type DealtSort, isPair, type SortCard, type SortDeal, type SortHand, type SortSupply } from "./model";
+import type { DealtSort, SortCard, SortDeal, SortHand, SortSupply } from "./model";
 import { type SortOptions, sortOptions } from "./options";
 import { supplySort } from "./supply";
 

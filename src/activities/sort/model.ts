@@ -1,6 +1,6 @@
 import type { Range } from "../../base/range";
 import type { Run } from "../../base/run";
-import type { Item, Pair, Picture } from "../../unit/unit";
+import type { Item, Picture } from "../../unit/unit";
 import type { Deal, Dealt } from "../contract";
 import type { Level } from "../options";
 import type { Claim, Correction } from "../statements";
@@ -100,8 +100,4 @@ export interface DealtSort extends Dealt<SortDeal>, SortSupply {
 /** Names of the piles that a card belongs to. */
 export function pileNames({ piles }: Pick<SortSupply, "piles">, card: SortCard): string[] {
   return card.piles.flatMap((pile) => piles[pile]?.name ?? []);
-}
-
-export function isPair(item: object): item is Pair {
-  return "left" in item && "right" in item;
 }

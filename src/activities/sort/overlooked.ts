@@ -2,8 +2,8 @@ import { pieceMark } from "../../base/mark";
 import type { Range } from "../../base/range";
 import { lookAlikes, type Matching, type Worded } from "../../match/look-alikes";
 import { answerKey, type MatchKey } from "../../match/relation";
-import type { Answer } from "../../unit/unit";
-import { type DealtSort, isPair, type SortCard, type SortDeal } from "./model";
+import { type Answer, isPair } from "../../unit/unit";
+import type { DealtSort, SortCard, SortDeal } from "./model";
 
 /** The cards that are dealt, but for twins: those differ from their true statement in a form, and that is what is asked. */
 function cardsOf({ cards }: DealtSort, { order }: SortDeal): SortCard[] {

@@ -14,6 +14,8 @@ export function explainFault(
   activity?: PlannedActivity,
 ): readonly Report[] {
   const { entry, error } = fault;
+  // Of a value that cannot be read that much is told already.
+  if (entry.mended && error.instancePath !== "") return [];
   const property = resolved(schema.properties[entry.key]);
   if (!["uniqueItems", "unevaluatedProperties"].includes(error.keyword)) {
     const found = [...misreadTexts(entry, property, text), ...bareList(entry, property, text)];

@@ -5,7 +5,7 @@ import { withoutItem } from "../../activities/without-item";
 import type { Fix } from "../../base/finding";
 import type { Range } from "../../base/range";
 import type { Steps } from "../../base/steps";
-import type { ActivityBlock, Item, Pair, Unit } from "../../unit/unit";
+import { type ActivityBlock, type Item, isPair, type Unit } from "../../unit/unit";
 import type { CheckContext, CheckedActivity } from "../context";
 import { troublesOf } from "./spare";
 
@@ -76,10 +76,6 @@ export function* withoutOne(
 function textOf(item: Item): string {
   if (isPair(item)) return `${item.left.answers[0].text} = ${item.right.answers[0].text}`;
   return "text" in item ? String(item.text) : "";
-}
-
-function isPair(item: Item): item is Pair {
-  return "left" in item && "right" in item;
 }
 
 /** Whether all deals are there and as they are meant. */

@@ -1,6 +1,7 @@
 import type { Rule } from "../../base/finding";
 import type { CheckContext } from "../context";
 import { lineAt } from "./new-line";
+import { otherHeading } from "./other-heading";
 import { quoted } from "./quoted-name";
 
 export const noSection: Rule<CheckContext> = {
@@ -17,10 +18,16 @@ export const noSection: Rule<CheckContext> = {
       .filter(({ sections, unknown, kind, lost }) => kind && !lost && sections.length === 0 && unknown.length === 0)
       .map(({ block }) => ({
         range: { start: block.fence.start, end: Math.max(block.fence.start + 3, block.body.start - 1) },
-        message: "This activity stands in no section. Say with “from” whose words it uses.",
-        fixes: unit.sections.slice(0, 5).map(({ name }) => ({
-          title: `Use “${name}”`,
-          edits: [lineAt(unit.text, block.body.end, `from: ${quoted(name)}`)],
-        })),
+        message:
+          unit.sections.length > 0
+            ? "This activity stands in no section. Say with “from” whose words it uses."
+            : "This activity stands in no section: a section begins with a level-two heading, as “## Name”.",
+        fixes:
+          unit.sections.length === 0
+            ? otherHeading(unit, block.fence.start)
+            : unit.sections.slice(0, 5).map(({ name }) => ({
+                title: `Use “${name}”`,
+                edits: [lineAt(unit.text, block.body.end, `from: ${quoted(name)}`)],
+              })),
       })),
 };

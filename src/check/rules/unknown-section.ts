@@ -1,10 +1,11 @@
 import type { UnknownSection } from "../../activities/plan";
-import type { Fix, Rule } from "../../base/finding";
+import type { Fix, Report, Rule } from "../../base/finding";
 import type { Range } from "../../base/range";
 import type { Unit } from "../../unit/unit";
 import type { CheckContext } from "../context";
 import { nearest } from "../nearest";
 import { quoted } from "./quoted-name";
+import { wholeUnit } from "./whole-unit";
 
 export const unknownSection: Rule<CheckContext> = {
   code: "unknown-section",
@@ -32,8 +33,10 @@ export const unknownSection: Rule<CheckContext> = {
           },
         ],
       }));
-      const missing = single.map(({ name, range, file, among }) => {
+      const missing = single.map((named): Report => {
+        const { name, range, file, among, whole } = named;
         if (file !== undefined) return { range, message: `There is no unit “${file}” beside this one.` };
+        if (whole) return wholeUnit(named, whole, unit.text);
         const names = [...new Set(among ?? unit.sections.map((section) => section.name))];
         const listed = listOf(name, names);
         if (listed) {

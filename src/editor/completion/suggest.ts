@@ -87,7 +87,7 @@ export function unitsAt(text: string, offset: number): { readonly path?: string 
 }
 
 function foreignPath({ typed }: ValueSpot): string | undefined {
-  return /^(.+\.unit\.md)#/u.exec(typed)?.[1];
+  return /^(.+\.unit\.md)\s*#/u.exec(typed)?.[1];
 }
 
 /** The option whose key stands at the offset. */

@@ -28,7 +28,7 @@ export function pageHtml(webview: vscode.Webview, extension: vscode.Uri, unit: v
 <div id="what">
 <label hidden>Activity<select id="activity"></select></label>
 <label hidden>Level<select id="level"></select></label>
-<label hidden>Version<select id="version"></select></label>
+<label hidden><span id="versionName">Version</span><select id="version"></select></label>
 </div>
 <div id="how">
 <div id="views" role="radiogroup" aria-label="View" hidden></div>

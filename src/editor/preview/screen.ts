@@ -34,6 +34,7 @@ export function screenOf(workshop: Workshop, reading: Reading, wanted: Choice): 
       value: String(version),
       label: desk === undefined ? `Version ${version}` : `Desk ${desk}`,
     })),
+    versionName: deal.desk === undefined ? "Version" : "Desk",
     views: shown.views,
     columns: shown.columns,
     line: [
@@ -45,7 +46,7 @@ export function screenOf(workshop: Workshop, reading: Reading, wanted: Choice): 
   };
 }
 
-const nothing = { levels: [], versions: [], views: [], columns: [], state: "empty" } as const;
+const nothing = { levels: [], versions: [], versionName: "Version", views: [], columns: [], state: "empty" } as const;
 
 function columnsOf(
   workshop: Workshop,

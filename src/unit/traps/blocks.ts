@@ -3,7 +3,7 @@ import type { LineIndex } from "../../base/range";
 import { commentMeaning } from "../comments";
 import { insert, type Problems, write } from "../problems";
 import { type FirstBlock, firstBlock } from "./first-blocks";
-import { dot, pairSign } from "./glued";
+import { boxed, dot, pairSign, tight } from "./glued";
 
 /*
  * What Markdown makes of lines that were meant as items, headings or activities.
@@ -108,25 +108,30 @@ export function paragraphLines(
   problems: Problems,
 ): void {
   let told = false;
+  /** A numbered line stands above. */
+  let below = false;
   for (let number = first; number < after; number++) {
     const { start, end } = lines.line(number);
     const text = lines.text.slice(start, end);
     const swallowed = number > first && /^[ \t]{0,3}(\d{1,9})[.)][ \t]+\S/.exec(text);
     if (swallowed) {
+      // Those below it are in its list.
+      if (below) continue;
+      below = true;
       problems.trap(
         "swallowed-list",
         { start, end },
         "This numbered line is read as part of the text above it. A blank line before it makes it an item.",
         insert("Put a blank line before it", start, lines.text.includes("\r\n") ? "\r\n" : "\n"),
       );
-      return;
+      continue;
     }
     if (inItem && number === first) continue;
     // White space that Markdown does not know keeps any item from beginning.
     const lead = /^(?:[^\S\n]*[^\S \t\n][^\S\n]*|[ \t]{0,3})/u.exec(text)?.[0].length ?? 0;
     const rest = text.slice(lead);
-    const sign = inItem ? undefined : pairSign.exec(rest)?.[0];
-    if (sign && (dot.test(rest) || /\s[=＝]\s/u.test(rest.slice(sign.length)))) {
+    const sign = inItem ? undefined : itemSign(rest, told || below);
+    if (sign !== undefined) {
       const at = start + lead;
       problems.trap(
         "not-an-item",
@@ -161,6 +166,13 @@ export function paragraphLines(
       );
     }
   }
+}
+
+/** What a hyphen should stand for in a line, `below` others that become items; undefined where it was meant as no item. */
+function itemSign(line: string, below: boolean): string | undefined {
+  const sign = pairSign.exec(line)?.[0];
+  if (sign && (dot.test(line) || /\s[=＝]\s/u.test(line.slice(sign.length)))) return sign;
+  return below ? (boxed.exec(line) ?? tight.exec(line))?.[0] : undefined;
 }
 
 /** A list that four spaces make code. */

@@ -39,7 +39,7 @@ export function nearlyActivity(lines: LineIndex, token: Token, problems: Problem
     ? "This block is no plan of stations: its name is “stations”."
     : "This block is no activity: its name is “activity”.";
   // A block in which hardly anything else can be meant is told wherever it stands.
-  if (nearly && made) problems.add("not-an-activity", range, message, fix);
+  if (made && (nearly || /\bactivity\b/i.test(info))) problems.add("not-an-activity", range, message, fix);
   else problems.trap("not-an-activity", range, message, fix);
   return true;
 }

@@ -4,6 +4,7 @@ import type { RawItem } from "../items";
 import { insert, type Problems, write } from "../problems";
 import { newlineOf } from "./lines";
 import { column } from "./nesting";
+import { nearlyNumber } from "./numbered-lines";
 import { numberOf } from "./numbers";
 import { ownSentence } from "./own-sentences";
 
@@ -31,7 +32,7 @@ export const anySign = new RegExp(`^[${dots}${dashes}+*|<>#-]`, "u");
 export const boxed = new RegExp(`^(?:[-+*${dots}${dashes}]\\s*)?(?=\\[[ xX]\\]\\s+\\S)`, "u");
 
 /** A bullet without its space; an asterisk that emphasis may begin with is none. */
-const tight = /^(?:[-*+](?=\[[ xX]?\])|[-+](?=\p{L})|\*(?=\p{L}[^*]*$))/u;
+export const tight = /^(?:[-*+](?=\[[ xX]?\])|[-+](?=\p{L})|\*(?=\p{L}[^*]*$))/u;
 
 /** A bullet that stands so far in, or behind such white space, that Markdown takes it for text. */
 const farIn = /^[-*+][ \t]+(?=\S)/;
@@ -109,6 +110,7 @@ export function gluedLines(lines: LineIndex, item: RawItem, nested: boolean, env
   const pairs = pairLines(source.text, scan(source.text, env).mask);
   const letters = letterLines(furtherLines(source.text));
   let inTable = false;
+  let next = Number.parseInt(sign, 10) + 1;
   for (const { start, text } of furtherLines(source.text)) {
     const at = source.source(start);
     const line = lines.line(lines.lineAt(at));
@@ -153,8 +155,13 @@ export function gluedLines(lines: LineIndex, item: RawItem, nested: boolean, env
       const under = { start: line.start, end: at + length };
       say(message, length - 1, under, `${" ".repeat(column(nested ? indent : before))}- `);
     } else {
-      const number = /^(?:\d{1,9}[.)](?=\p{L}|\[|[^\S \t\n])|[^\P{Nd}0-9]{1,3}[.)）-](?=\s*\S))/u.exec(text)?.[0];
-      const written = number === undefined ? Number.NaN : numberOf(number.replace(/[.)）-]$/u, ""));
+      const stops = lazy || /[.!?…。！？।؟]\p{P}*$/u.test(source.text.slice(0, start).trimEnd());
+      const nearly = ordered && stops ? nearlyNumber.exec(text) : null;
+      const counted = nearly && numberOf(nearly[1] ?? "") === next ? nearly : undefined;
+      const number = counted
+        ? counted[0].trimEnd()
+        : /^(?:\d{1,9}[.)](?=\p{L}|\[|[^\S \t\n])|[^\P{Nd}0-9]{1,3}[.)）-](?=\s*\S))/u.exec(text)?.[0];
+      const written = counted ? next : number === undefined ? Number.NaN : numberOf(number.replace(/[.)）-]$/u, ""));
       // A line that is as far in as the text of the item is one of its own if its number is the next one.
       const counts = lazy || (number && !/^\d/.test(number)) || written === Number.parseInt(sign, 10) + 1;
       const letter = lazy ? lettered.exec(text)?.[0] : undefined;
@@ -163,10 +170,11 @@ export function gluedLines(lines: LineIndex, item: RawItem, nested: boolean, env
         const message =
           "This line is no item: an event begins with its number in the digits 0 to 9, a full stop and a space.";
         const space = /^[^\S\n]*/.exec(text.slice(number.length))?.[0].length ?? 0;
-        const put = `${written}${/[.)]$/.exec(number)?.[0] ?? "."} `;
+        const put = `${written}${counted ? sign.slice(-1) : (/[.)]$/.exec(number)?.[0] ?? ".")} `;
         // Below a bullet only a number one begins a list without a blank line.
         const below = `${ordered ? "" : newlineOf(lines)}${indent}${put}`;
         say(message, number.length, { start: line.start, end: at + number.length + space }, below);
+        next = written + 1;
       } else if (letter) {
         const message = "This line is no item: Markdown knows no lists with letters.";
         say(message, letter.trimEnd().length, here(letter.length), wanted);

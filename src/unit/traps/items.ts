@@ -4,6 +4,7 @@ import type { RawItem } from "../items";
 import { drop, type Problems, write } from "../problems";
 import type { Shape } from "../shapes";
 import type { SourceText } from "../source-text";
+import { bareRemark, remarkAt } from "./bare-remarks";
 import { acrossEmphasis } from "./emphasis";
 import { lineStart, pairLines } from "./glued";
 import { nearlyPicture, picturePath } from "./links";
@@ -29,6 +30,8 @@ export interface Around {
   readonly lone: boolean;
   /** Most bullets of the section are pairs, or so many that their sign is surely known. */
   readonly mostlyPairs: boolean;
+  /** All plain bullets of the section have the same sign that may be meant to part a pair, and they are some. */
+  readonly alike: boolean;
   /** The section has statements, or all of its bullets (of an event: all of its events) begin with marks in brackets. */
   readonly judged: boolean;
   readonly lines: LineIndex;
@@ -39,7 +42,7 @@ export function itemTraps(item: RawItem, shape: Shape, around: Around, env: Env,
   const { text, nested, numbered = [] } = item;
   // What stands under an item counts too, and the indents of further lines.
   const alone = text.isWhole && nested.length === 0 && numbered.length === 0;
-  const as = `${shape} ${around.lone} ${around.mostlyPairs} ${around.judged}`;
+  const as = `${shape} ${around.lone} ${around.mostlyPairs} ${around.alike} ${around.judged}`;
   const known = clean.get(as) ?? new TextMemory<true>();
   clean.set(as, known);
   if (alone && known.find(text.text, env)) return;
@@ -56,8 +59,7 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
   underline(item, problems);
   if (shape === "text") {
     const end = comments[0]?.start ?? text.length;
-    if (!statementMark(item, around.judged, problems) && around.lone)
-      meantAsPair(item, open, end, around.mostlyPairs, problems);
+    if (!statementMark(item, around.judged, problems) && around.lone) meantAsPair(item, open, end, around, problems);
   }
   if (shape === "event") {
     const mark = around.judged ? clearMark(text) : undefined;
@@ -91,11 +93,12 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
 /** Looks at what may be wrong in any text that is printed. */
 export function textTraps(source: SourceText, env: Env, problems: Problems): void {
   // Most texts have none of what is looked for.
-  if (!/![[(]|_\\?_|\[\s*(?:\.\.|…|\])|<|‹|＜|〈|~~|[*_]\s|\s[*_]|[^\s*]\*[^\s*]|\[\^/.test(source.text)) return;
+  if (!/![[(]|_\\?_|\[\s*(?:\.\.|…|\])|<|‹|＜|〈|~~|by:|[*_]\s|\s[*_]|[^\s*]\*[^\s*]|\[\^/.test(source.text)) return;
   const { mask } = scan(source.text, env);
   unprinted(source, mask, env, problems);
   looseEmphasis(source, mask, env, problems);
   changedComment(source, mask, problems);
+  bareRemark(source, mask, problems);
   picturePath(source, mask, problems);
   nearlyPicture(source, mask, problems);
   gaps(source, (span) => !mask.slice(span.start, span.end).some(Boolean), problems);
@@ -156,6 +159,12 @@ function underline({ text: source }: RawItem, problems: Problems): void {
 
 /** `egg/ eggs`: a slash with white space on one side only is printed; so is a wide one with none. */
 function lopsidedSlash(source: SourceText, open: (span: Span) => boolean, problems: Problems): void {
+  const backslash = /(?<=[^\s=＝])[^\S\n]+\\[^\S\n]+(?=[^\s=＝])/u.exec(source.text);
+  if (backslash) {
+    const range = source.range(backslash.index, backslash.index + backslash[0].length);
+    const message = "This backslash is printed: between two accepted answers stands a slash.";
+    problems.trap("lopsided-slash", range, message, write("Write “ / ”", range, " / "));
+  }
   if (!/\S[/／]\s|\s[/／]\S|\S／\S/u.test(source.text)) return;
   for (const match of source.text.matchAll(
     /(?<=[^\s/／<>:])[/／][^\S\n]+(?=[^\s/／=])|(?<=[^\s/／=])[^\S\n]+[/／](?=[^\s/／])|(?<=[^\s/／])／(?=[^\s/／])|(?<=[^\s/／=＝])[^\S\n]+[/／]{2}[^\S\n]+(?=[^\s/／=＝])(?!<!--)/gu,
@@ -165,6 +174,7 @@ function lopsidedSlash(source: SourceText, open: (span: Span) => boolean, proble
     if (!open(span) || /:\/\/\S*$/.test(source.text.slice(0, span.start))) continue;
     const range = source.range(span.start, span.end);
     if (/[/／]{2}/u.test(match[0])) {
+      if (remarkAt(source.text, span.start)) continue;
       const message = "These slashes are printed: between two accepted answers stands one.";
       problems.trap("lopsided-slash", range, message, write("Write “ / ”", range, " / "));
       continue;

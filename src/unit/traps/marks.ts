@@ -32,7 +32,8 @@ const nearlyMark =
  */
 export function statementMark({ text: source }: RawItem, judged: boolean, problems: Problems): boolean {
   const match = nearlyMark.exec(source.text);
-  if (!match) return (judged && otherMark(source, problems)) || claimed(source, problems);
+  if (!match)
+    return (judged && (otherMark(source, problems) || bareMark(source, problems))) || claimed(source, problems);
   tell(source, match[0], truthOfSign(match), problems);
   return true;
 }
@@ -109,6 +110,23 @@ function otherMark(source: SourceText, problems: Problems): boolean {
   const mark = bracketMark(source.text);
   if (mark) tell(source, mark.written, mark.truth, problems);
   return mark !== undefined;
+}
+
+/** A word or a letter that judges, with a sign behind it, or one of few letters alone, before a sentence of two words at least. */
+const judging =
+  /^[*_]{0,3}(?:(\p{L}{1,12})[*_]{0,3}[^\S\n]*[:：;)–—-]{1,2}[*_]{0,3}|([vVfF])\.|([xXvVfF]))[^\S\n]+(?=\p{P}*\p{Lu}\S*\s+\S)/u;
+
+/** `x A sopa está fria.`, `F A sopa …`, `R: …`, `falso – …` among statements. */
+function bareMark(source: SourceText, problems: Problems): boolean {
+  const match = judging.exec(source.text);
+  const word = match?.slice(1).find((each) => each !== undefined) ?? "";
+  // “Nein – Rita kommt.” is what somebody says.
+  const long = word.toLowerCase();
+  if (word.length > 1 && !trueWords.has(long) && !falseWords.has(long)) return false;
+  const truth = /^x$/i.test(word) ? true : truthOf(word);
+  if (!match || truth === undefined) return false;
+  tell(source, match[0], truth, problems);
+  return true;
 }
 
 /** `Falso: A sopa está fria.`, also in bold: a word for true or false, a colon and a sentence. */

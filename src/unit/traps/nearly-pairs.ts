@@ -1,22 +1,26 @@
 import type { Span } from "../inline";
 import type { RawItem } from "../items";
 import { type Problems, write } from "../problems";
+import { doubtfulSign, tellDoubtful } from "./doubtful-signs";
 
 /*
- * What was meant as a pair and has another sign than “ = ”.
+ * What was meant as a pair and has another sign than “ = ”; signs that stand in most notes too are in `doubtful-signs.ts`.
  */
 
 const otherSeparators = [
+  // A picture and its word.
+  /(?<=^!\[[^\]\n]*\]\([^()\n]*\))[^\S\n]+(?=[^\s=＝]\S*(?:[^\S\n]+\S+){0,2}[^\S\n]*$)/u,
+  /(?<=^\S+(?:[^\S\n]+\S+){0,2})(?<![=＝])[^\S\n]+(?=!\[[^\]\n]*\]\([^()\n]*\)[^\S\n]*$)/u,
   /\s*\t\s*/u,
   /\s+(?::=|(\*{1,3}|_{1,3}|`)[=＝]\1)\s+/u,
-  /\s+(?:[–—−→⇒➜⟶↔⇔⟷≈≡~·﹦═⩵꞊⹀]|-{1,2}>?|<?[-=]{1,2}>|={2,}|:{1,2})\s+/u,
+  /\s+(?:\p{Pd}|[−ー←-⇿⟰-⟿⤀-⥿➔-➾►▶≈≡≃≅≙≗∼～~·﹦═⩵꞊⹀∶꞉]|-{1,2}>?|<?[-=]{1,2}>|<-{1,2}|={2,}|:{1,2})\s+/u,
   /\s*[:：](?:\s+|(?<=：))/u,
   /\s+[=＝﹦═⩵꞊⹀]{1,3}(?=[^\s=＝>])|(?<=[^\s=＝<>!])[=＝﹦═⩵꞊⹀]{1,3}\s+/u,
   /(?<=[^\s=＝<>!])[=＝﹦═⩵꞊⹀]{1,3}(?=[^\s=＝>])/u,
 ];
 
 /** Signs that stand in notes as well. */
-const loose = /^[^\S\n]*(?:[–—−:：]|-{1,2})[^\S\n]*$/u;
+const loose = /^[^\S\n]*(?:[\p{Pd}−:：]|-{1,2})[^\S\n]*$/u;
 
 /** What notes begin with, before a colon. */
 const noteWords =
@@ -42,7 +46,7 @@ export function meantAsPair(
   { text: source }: RawItem,
   open: (span: Span) => boolean,
   end: number,
-  mostlyPairs: boolean,
+  around: { readonly mostlyPairs: boolean; readonly alike: boolean },
   problems: Problems,
 ): void {
   for (const separator of otherSeparators) {
@@ -50,14 +54,19 @@ export function meantAsPair(
     if (!match) continue;
     const span = { start: match.index, end: match.index + match[0].length };
     if (span.start === 0 || span.end >= end || !open(span)) continue;
-    if (inNote(source.text, span, end, mostlyPairs)) continue;
-    const sign = match[0].trim() === "" ? "a tab" : `“${match[0].trim()}”`;
+    if (inNote(source.text, span, end, around.mostlyPairs)) continue;
+    const sign = match[0].trim() === "" ? (match[0].includes("\t") ? "a tab" : "white space") : `“${match[0].trim()}”`;
     problems.trap(
       "meant-as-pair",
       source.range(span.start, span.end),
       `This item is no pair: ${sign} parts nothing; the two sides are parted by “ = ”.`,
       write("Write “ = ”", source.range(span.start, span.end), " = "),
     );
+    return;
+  }
+  const doubtful = around.mostlyPairs || around.alike ? doubtfulSign(source.text.slice(0, end)) : undefined;
+  if (doubtful && open(doubtful) && !inNote(source.text, doubtful, end, true)) {
+    tellDoubtful(source, doubtful, problems);
     return;
   }
   const cuts = [...source.text.matchAll(/\s+[|｜¦‖│]\s+/gu)];

@@ -135,6 +135,7 @@ export function fullCorners(
   for (const [corner, ...columns] of heads) {
     const column = columns.find(({ text }) => names.has(text));
     if (!corner || !column || corner.text === "") continue;
+    if (problems.list.some(({ code, range }) => code === "not-a-table" && range.start === corner.whole.start)) continue;
     problems.trap(
       "not-a-table",
       corner.whole,

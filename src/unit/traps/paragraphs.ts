@@ -4,24 +4,13 @@ import type { Problems } from "../problems";
 import { anySign, boxed } from "./glued";
 import { textOf } from "./lines";
 import { clearMark } from "./marks";
-import { numberOf } from "./numbers";
+import { mixed } from "./mixed-lines";
+import { letters, numbers, numbersAround } from "./numbered-lines";
+import { type Begin, type Line, noHyphen, type Style } from "./styles";
 
 /*
  * Paragraphs of a section all of whose lines were meant as items, and have another sign than Markdown knows, or none.
  */
-
-/** A line without the white space before it. */
-interface Line {
-  readonly start: number;
-  readonly text: string;
-}
-
-/** What each line should begin with instead of its first `cut` characters, and where it is to be parted. */
-interface Begin {
-  readonly cut: number;
-  readonly put: string;
-  readonly part?: { readonly start: number; readonly end: number };
-}
 
 /** `ovo = egg`, `[x] Ela ri.`, `1.Ela ri.`, `a) Ela ri.` in lines of their own. Whether the paragraph is told. */
 export function unmarkedItems(
@@ -31,7 +20,13 @@ export function unmarkedItems(
   problems: Problems,
 ): boolean {
   const found = linesOf(lines, [first, after]);
-  const style = statements(found) ?? numbers(found) ?? letters(found) ?? pairs(found, env) ?? columns(found, env);
+  const style =
+    statements(found) ??
+    numbers(found, numbersAround(lines, [first, after])) ??
+    letters(found) ??
+    pairs(found, env) ??
+    columns(found, env) ??
+    mixed(found, env);
   if (!style) return false;
   tell(lines, first, found, style, problems);
   return true;
@@ -51,7 +46,7 @@ function tell(
   lines: LineIndex,
   first: number,
   found: readonly Line[],
-  { begins, message }: NonNullable<Style>,
+  { begins, message }: Style,
   problems: Problems,
 ): void {
   const [head] = found;
@@ -86,21 +81,17 @@ export function markedNotes(lines: LineIndex, map: readonly [number, number], pr
   tell(lines, map[0], found, { begins, message }, problems);
 }
 
-type Style = { readonly begins: readonly Begin[]; readonly message: string } | undefined;
-
 /** Few words and no sentence. */
 const isShort = (text: string): boolean => text.split(/\s+/).length <= 8 && !/[.!?:;,]$/.test(text);
 
-const noHyphen = "No bullet stands before this: an item begins with a hyphen and a space.";
-
-function statements(found: readonly Line[]): Style {
+function statements(found: readonly Line[]): Style | undefined {
   const matches = found.map(({ text }) => boxed.exec(text)?.[0]);
   if (matches.some((match) => match === undefined)) return undefined;
   return { begins: matches.map((match) => ({ cut: match?.length ?? 0, put: "- " })), message: noHyphen };
 }
 
 /** Lines that are a pair and hardly a sentence of notes: few words on each side. */
-function pairs(found: readonly Line[], env: Env): Style {
+function pairs(found: readonly Line[], env: Env): Style | undefined {
   const all = found.every(({ text }) => {
     if (!/[=＝]/u.test(text) || anySign.test(text)) return false;
     const { mask } = scan(text, env);
@@ -112,11 +103,13 @@ function pairs(found: readonly Line[], env: Env): Style {
 }
 
 /** Two columns, parted by tabs as a spreadsheet gives them, or by another sign in at least three lines. */
-function columns(found: readonly Line[], env: Env): Style {
+function columns(found: readonly Line[], env: Env): Style | undefined {
   for (const [sign, least] of [
     [/[^\S\n]*\t\s*/u, 2],
     [/\s+[|｜]\s+/u, 2],
-    [/\s+(?:[–—−]|-{1,2}>?|[→⇒])\s+/u, 3],
+    [/\s+(?:[\p{Pd}−]|-{1,2}>?|[→⇒])\s+/u, 3],
+    [/\s+[/／]\s+/u, 3],
+    [/\s*[;；؛]\s+/u, 3],
     [/\s*[:：]\s+/u, 3],
   ] as const) {
     if (found.length < least) continue;
@@ -136,45 +129,3 @@ function columns(found: readonly Line[], env: Env): Style {
   }
   return undefined;
 }
-
-/** A number and its sign without the space that makes an item of it, or with others. */
-const tightNumber =
-  /^(?:\(?(\d{1,3})(?:\.\)|\)\.?)\s*(?=\S)|(\d{1,3})\.(?:(?=\p{L}{2}|\p{Lu}\s|\[)|[^\S \t\n]\s*)|(\d{1,3})[-–—][ \t]+(?=\p{Lu})|([^\P{Nd}0-9]{1,3})[．.、۔)）–-]\s*(?=\S)|([①-⑳])\s*|(\d)\ufe0f?\u20e3\s*)/u;
-
-/** The same with a sign that also stands in sentences. */
-const looseNumber = /^(\d{1,3})(?:[ \t]*[–—:º°][ \t]+|[ \t]*-[ \t]+|[ \t]+[.)][ \t]+|-(?=\p{Lu}))(?=\S)/u;
-
-/** `1.Ela`, `1.) Ela`, `(1) Ela`, `1- Ela`, `①Ela`, `١. وصلت`; in several lines that count on also `1 – Ela`, `1: Ela`. */
-function numbers(found: readonly Line[]): Style {
-  const matches = found.map(({ text }) => tightNumber.exec(text) ?? (found.length > 1 ? looseNumber.exec(text) : null));
-  const counted = matches.map((match) => {
-    const written = match?.slice(1).find((each) => each !== undefined);
-    return written === undefined ? Number.NaN : numberOf(written);
-  });
-  if (!rises(counted)) return undefined;
-  return {
-    begins: matches.map((match, i) => ({ cut: match?.[0].length ?? 0, put: `${counted[i]}. ` })),
-    message: "This is no list: an event begins with its number, a full stop and a space.",
-  };
-}
-
-/** `a) Ela`, `b) Ela`, or `i. Ela`, `ii. Ela`: Markdown knows no lists with letters. */
-function letters(found: readonly Line[]): Style {
-  const matches = found.map(({ text }) => /^\(?([a-zA-Z]{1,5})(?:\.\)|[.)])[ \t]+(?=\S)/.exec(text));
-  const written = matches.map((match) => (match?.[1] ?? "").toLowerCase());
-  const roman = written[0] === "i";
-  const counted = written.map((sign) =>
-    roman ? romans.indexOf(sign) : sign.length === 1 ? sign.charCodeAt(0) - 96 : -1,
-  );
-  if (found.length < 2 || counted[0] !== 1 || !rises(counted)) return undefined;
-  return {
-    begins: matches.map((match, i) => ({ cut: match?.[0].length ?? 0, put: `${i + 1}. ` })),
-    message: `This is no list: Markdown knows no lists with ${roman ? "Roman numerals" : "letters"}.`,
-  };
-}
-
-/** By the number that each stands for. */
-const romans = ["", ..."i ii iii iv v vi vii viii ix x xi xii xiii xiv xv xvi xvii xviii xix xx".split(" ")];
-
-const rises = (numbers: readonly number[]): boolean =>
-  numbers.every((number, i) => (i === 0 ? !Number.isNaN(number) : number === (numbers[i - 1] ?? 0) + 1));

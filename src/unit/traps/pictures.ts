@@ -1,5 +1,5 @@
 import { type Env, type Span, scan } from "../inline";
-import { drop, insert, type Problems } from "../problems";
+import { drop, insert, type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
 import { type Part, stops } from "./emphasis";
 
@@ -18,14 +18,25 @@ function stretches(text: string, part: Part | undefined, env: Env): Span[] {
 
 const link = /^\s*(\[[^\]\n]*\]\((?:<[^<>\n]+|[^()<>\s]+)\.(?:png|jpe?g|gif|svg|webp)>?\))\s*$/iu;
 
-/** `[mar](sea.png) = sea`: an answer that is nothing but a link to a picture. */
+/** The path of a picture and nothing else. */
+const bare = /^\s*((?:[^\s/\\()[\]<>:|]+[/\\])*([^\s/\\()[\]<>:|]+)\.(?:png|jpe?g|gif|svg|webp))\s*$/iu;
+
+/** `[mar](sea.png) = sea`, `sea.png = sea`: an answer that is nothing but a link to a picture, or its path. */
 export function linkedPictures(source: SourceText, part: Part, env: Env, problems: Problems): void {
   const { text } = source;
-  if (!text.includes("](")) return;
+  if (!/\]\(|\.(?:png|jpe?g|gif|svg|webp)/iu.test(text)) return;
   const behind = scan(text, env).comments[0]?.start ?? text.length;
   for (const { start, end } of stretches(text, part, env)) {
     const match = link.exec(text.slice(start, Math.min(end, behind)));
-    if (!match?.[1]) continue;
+    if (!match?.[1]) {
+      const [whole = "", path = "", name = ""] = bare.exec(text.slice(start, Math.min(end, behind))) ?? [];
+      if (path === "") continue;
+      const range = source.range(start + whole.indexOf(path), start + whole.indexOf(path) + path.length);
+      const wanted = `![${name}](${path.replaceAll("\\", "/")})`;
+      const message = "This path is printed as a text: a picture is written ![what it shows](its path).";
+      problems.trap("picture-path", range, message, write(`Write “${wanted}”`, range, wanted));
+      continue;
+    }
     const at = start + match[0].indexOf(match[1]);
     problems.trap(
       "picture-path",

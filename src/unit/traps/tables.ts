@@ -1,5 +1,6 @@
 import type { LineIndex } from "../../base/range";
-import { insert, type Problems, write } from "../problems";
+import { drop, insert, type Problems, write } from "../problems";
+import type { SourceText } from "../source-text";
 import { newlineOf, textOf } from "./lines";
 
 /*
@@ -81,4 +82,49 @@ export function partedRows(
     write("Take the blank line out", { start: lines.line(last).end, end: lines.line(first - 1).end }, ""),
   );
   return true;
+}
+
+/** A table of three columns at least with a full corner is a note; told where its section has nothing else. */
+export function notedTable(heads: readonly SourceText[], problems: Problems): void {
+  const [corner] = heads;
+  if (!corner || heads.length < 3 || heads.some(({ text }) => text === "")) return;
+  problems.trap(
+    "not-a-table",
+    corner.whole,
+    "This table is a note: a table of forms has an empty top left cell.",
+    drop("Empty this cell", corner.whole),
+  );
+}
+
+/** `| eu | meço   peso |`: a bar is missing between two forms of a row, so that its last cell is empty or not there. */
+export function gapInCell(
+  lines: LineIndex,
+  line: number,
+  cells: readonly SourceText[],
+  columns: number,
+  problems: Problems,
+): void {
+  const last = cells[columns - 1];
+  if (last && last.text !== "") return;
+  const { start, end } = lines.line(line);
+  const row = lines.text.slice(start, end);
+  const gap = /(?<=[^\s|])(?:[^\S\n]{2,}|\t)(?=[^\s|])/u.exec(row);
+  if (!gap) return;
+  const range = { start: start + gap.index, end: start + gap.index + gap[0].length };
+  const empty = /\|[ \t]*(?=\|[ \t]*$)/u.exec(row);
+  problems.trap(
+    "gap-in-cell",
+    range,
+    "No bar stands in this gap: both words are in one cell, and the last cell of the row is empty.",
+    {
+      title: "Put a bar there",
+      edits: [
+        { range, text: " | " },
+        ...(last && empty
+          ? [{ range: { start: start + empty.index, end: start + empty.index + empty[0].length }, text: "" }]
+          : []),
+      ],
+    },
+    write("Leave one space", range, " "),
+  );
 }

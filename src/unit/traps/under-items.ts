@@ -1,10 +1,11 @@
 import type Token from "markdown-it/lib/token.mjs";
 import type { LineIndex, Range } from "../../base/range";
 import { type Env, scan, spacedSeparators } from "../inline";
-import { drop, type Problems, write } from "../problems";
+import { drop, type Problems } from "../problems";
 import type { Shape } from "../shapes";
 import { SourceText } from "../source-text";
 import { isReadTable } from "../tables";
+import { pairSign } from "./glued";
 import { blankAround, cutEdits, textOf } from "./lines";
 import { textUnder } from "./under-text";
 
@@ -91,23 +92,31 @@ export class UnderItems {
     );
   }
 
-  /** `uva = grape` in a paragraph of its own below `- ovo = egg`. Whether it is one. */
+  /** `uva = grape` in a paragraph of its own below `- ovo = egg`, with those in further lines. Whether it is one. */
   private paragraph(tokens: readonly Token[], at: number): boolean {
     const { lines, env, owner } = this;
     const inline = tokens[at + 1];
     if (!inline?.map || !owner || owner.shape === "event" || tokens[at - 1] === owner.token) return false;
-    const [line] = inline.content.split("\n", 1);
-    const shaped = isPair(line ?? "", env) || /^\[[ xX]\]\s+\S/.test(inline.content);
-    if (!shaped) return false;
-    const [number] = inline.map;
-    const text = textOf(lines, number);
-    const at0 = lines.start(number);
-    const start = at0 + text.length - text.trimStart().length;
+    const [from, after] = inline.map;
+    const found = Array.from({ length: after - from }, (_, i) => {
+      const text = textOf(lines, from + i);
+      const at = lines.start(from + i);
+      const start = at + text.length - text.trimStart().length;
+      const own = pairSign.exec(text.trim())?.[0] ?? "";
+      return { at, start, end: at + text.trimEnd().length, own, text: text.trim().slice(own.length) };
+    });
+    const [first] = found;
+    if (!first || !isShaped(first.text, env)) return false;
     this.problems.trap(
       "not-an-item",
-      { start, end: at0 + text.trimEnd().length },
+      { start: first.start, end: first.end },
       "This line is no item: an item begins with a hyphen and a space.",
-      write("Make it an item", { start: at0, end: start }, this.bullet()),
+      {
+        title: "Make it an item",
+        edits: found
+          .filter(({ text }) => isShaped(text, env))
+          .map(({ at, start, own }) => ({ range: { start: at, end: start + own.length }, text: this.bullet() })),
+      },
     );
     return true;
   }

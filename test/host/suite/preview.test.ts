@@ -59,6 +59,17 @@ describe("the sheets beside the text", () => {
     await workbench.shot("second");
   });
 
+  it("name the choice of a desk or a version by what it is", async () => {
+    const story = "## The rescue\n\n1. A luz.\n2. O sino.\n3. O barco.\n4. A vela.\n\n";
+    const choices = "#what label:has(#version):not([hidden])";
+    const named = async (): Promise<string> =>
+      String(await page.evaluate(`document.querySelector('${choices}').innerText`));
+    const editor = await preview("desks.unit.md", `${story}\`\`\`activity\nmake: strips\ndesks: 4\n\`\`\`\n`);
+    assert.match(await named(), /^Desk\s/);
+    await replace(editor, "desks: 4", "versions: 2");
+    await until("versions", async () => /^Version\s/.test(await named()));
+  });
+
   it("follows the text while it is typed and keeps what did not change", async () => {
     const editor = await preview("follow.unit.md", marketUnit);
     await page.evaluate("void (window.kept = document.querySelector('.paper > svg'))");

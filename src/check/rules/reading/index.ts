@@ -5,6 +5,7 @@ import { blockInItem } from "./block-in-item";
 import { emptyAnswer } from "./empty-answer";
 import { emptyStatement } from "./empty-statement";
 import { footnote } from "./footnote";
+import { gapInCell } from "./gap-in-cell";
 import { htmlInText } from "./html-in-text";
 import { indentedList } from "./indented-list";
 import { insideItem } from "./inside-item";
@@ -64,6 +65,7 @@ const faults: readonly Rule<CheckContext>[] = [
 
 /** What Markdown makes of lines that were meant otherwise; looked for in sections in use. */
 const traps: readonly Rule<CheckContext>[] = [
+  gapInCell,
   listInList,
   underlinedItem,
   swallowedList,

@@ -27,13 +27,13 @@ export function isUnit({ activities, stations }: CheckContext["unit"]): boolean 
   return activities.length + stations.length > 0;
 }
 
-/** The first fix is done without asking, unless it takes something out. */
+/** The first fix is done without asking, unless it takes something out or something else may be meant. */
 export function reportOf({ range, message, fixes }: Problem): Report {
   return {
     range,
     message,
-    fixes: fixes.map(({ title, edits, drops }, i) =>
-      i === 0 && !drops ? { title, edits, preferred: true } : { title, edits },
+    fixes: fixes.map(({ title, edits, drops, unsure }, i) =>
+      i === 0 && !drops && !unsure ? { title, edits, preferred: true } : { title, edits },
     ),
   };
 }

@@ -121,7 +121,8 @@ function fromMentions(world: World, unit: Unit, file: string, block: ActivityBlo
     if (!found) return [];
     const other = foreignName(listed.name);
     const { inner, place } = listed;
-    const hash = other ? unit.text.slice(place.start, place.end).indexOf("#") + 1 : 0;
+    const sign = other && /#\s*/u.exec(unit.text.slice(place.start, place.end));
+    const hash = sign ? sign.index + sign[0].length : 0;
     const range = hash > 0 ? { start: place.start + hash, end: inner.end } : inner;
     const write = (name: string): string => listed.write(other ? `${other.path}#${name}` : name);
     return [{ ...useOf({ what: "section", ...found }, file, listed), range, write }];

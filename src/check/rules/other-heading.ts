@@ -1,0 +1,20 @@
+import type { Fix } from "../../base/finding";
+import type { Unit } from "../../unit/unit";
+
+/** In a unit without sections: makes one of what is nearly its heading, the last one above an activity's fence at `before`. */
+export function otherHeading({ headingsAbove, problems }: Unit, before: number): Fix[] {
+  const others = headingsAbove
+    .filter(({ name }) => name !== "")
+    .map(({ name, range }) => ({
+      start: range.start,
+      fix: { title: `Make a section of “${name}”`, edits: [{ range, text: `## ${name}` }] },
+    }));
+  // Two number signs or more without a space.
+  const nearly = problems
+    .filter(({ code }) => code === "not-a-heading")
+    .flatMap(({ range, fixes: [fix] }) =>
+      fix?.edits.every(({ text }) => text === "## ") ? [{ start: range.start, fix }] : [],
+    );
+  const found = [...others, ...nearly].filter(({ start }) => start < before).sort((a, b) => b.start - a.start)[0];
+  return found ? [{ ...found.fix, preferred: true }] : [];
+}

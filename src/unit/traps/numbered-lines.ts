@@ -1,0 +1,91 @@
+import type { LineIndex } from "../../base/range";
+import { textOf } from "./lines";
+import { numberOf } from "./numbers";
+import type { Line, Style } from "./styles";
+
+/*
+ * Lines of a paragraph that were meant as the events of a story.
+ */
+
+/** A number and its sign without the space that makes an item of it, or with others. */
+export const tightNumber =
+  /^(?:\(?(\d{1,3})(?:\.\)|\)\.?)\s*(?=\S)|(\d{1,3})\.(?:(?=\p{L}{2}|\p{Lu}\s|\[)|[^\S \t\n]\s*)|(\d{1,3})[-–—][ \t]+(?=\p{Lu})|(\d{1,3})[．。、）]\s*(?=\S)|([^\P{Nd}0-9]{1,3})[．.。、۔)）–-]\s*(?=\S)|([①-⑳])\s*|(\d)\ufe0f?\u20e3\s*)/u;
+
+/** The same with a sign that also stands in sentences. */
+const looseNumber = /^(\d{1,3})(?:[ \t]*[–—:º°][ \t]+|[ \t]*-[ \t]+|[ \t]+[.)][ \t]+|-(?=\p{Lu}))(?=\S)/u;
+
+/** What makes an item, and may stand among lines that are none. */
+const plainNumber = /^(\d{1,9})[.)][ \t]+(?=\S)/;
+
+/** A number with no sign before the first of several words, of which scripts without capitals may write one. */
+export const bareNumber = /^(\p{Nd}{1,3})[ \t]+(?=\p{P}*(?:\p{Lu}\S*\s+\S|\p{Lo}\S))/u;
+
+/** A number with a sign that is none of an item, or with none, before the first of several words. */
+export const nearlyNumber =
+  /^[#№]?(\p{Nd}{1,3})(?:[ \t]*[.):;,°ºª–—/-]{1,2})?[ \t]+(?=\p{P}*(?:\p{Lu}\S*\s+\S|\p{Lo}\S))/u;
+
+/** The numbers at the beginning of the last line above a paragraph and of the first one below it; NaN where there is none. */
+export interface Around {
+  readonly above: number;
+  readonly below: number;
+}
+
+export function numbersAround(lines: LineIndex, [first, after]: readonly [number, number]): Around {
+  const at = (number: number): number => {
+    const written = number < lines.count ? /^[ \t]*(\p{Nd}{1,9})(?:[.)]|[ \t])/u.exec(textOf(lines, number))?.[1] : "";
+    return written ? numberOf(written) : Number.NaN;
+  };
+  const blank = (number: number): boolean => textOf(lines, number).trim() === "";
+  let [above, below] = [first - 1, after];
+  while (above >= 0 && blank(above)) above--;
+  while (below < lines.count && blank(below)) below++;
+  return { above: above < 0 ? Number.NaN : at(above), below: at(below) };
+}
+
+/**
+ * `1.Ela`, `1.) Ela`, `(1) Ela`, `1- Ela`, `①Ela`, `١. وصلت`; in several lines that count on also `1 – Ela`, `1: Ela`, and `1 Ela`,
+ * which may count on lines around the paragraph too.
+ */
+export function numbers(found: readonly Line[], { above, below }: Around): Style | undefined {
+  const several = found.length > 1;
+  const bare = found.map(({ text }) => !tightNumber.test(text) && bareNumber.test(text));
+  const matches = found.map(
+    ({ text }) =>
+      tightNumber.exec(text) ??
+      (several ? (looseNumber.exec(text) ?? plainNumber.exec(text)) : null) ??
+      bareNumber.exec(text),
+  );
+  const counted = matches.map((match) => {
+    const written = match?.slice(1).find((each) => each !== undefined);
+    return written === undefined ? Number.NaN : numberOf(written);
+  });
+  if (!rises(counted)) return undefined;
+  const [first = Number.NaN] = counted;
+  const countsOn = first === above + 1 || first + found.length === below;
+  if (bare.includes(true) && !countsOn && !(several && first === 1)) return undefined;
+  return {
+    begins: matches.map((match, i) => ({ cut: match?.[0].length ?? 0, put: `${counted[i]}. ` })),
+    message: "This is no list: an event begins with its number, a full stop and a space.",
+  };
+}
+
+/** `a) Ela`, `b) Ela`, or `i. Ela`, `ii. Ela`: Markdown knows no lists with letters. */
+export function letters(found: readonly Line[]): Style | undefined {
+  const matches = found.map(({ text }) => /^\(?([a-zA-Z]{1,5})(?:\.\)|[.)])[ \t]+(?=\S)/.exec(text));
+  const written = matches.map((match) => (match?.[1] ?? "").toLowerCase());
+  const roman = written[0] === "i";
+  const counted = written.map((sign) =>
+    roman ? romans.indexOf(sign) : sign.length === 1 ? sign.charCodeAt(0) - 96 : -1,
+  );
+  if (found.length < 2 || counted[0] !== 1 || !rises(counted)) return undefined;
+  return {
+    begins: matches.map((match, i) => ({ cut: match?.[0].length ?? 0, put: `${i + 1}. ` })),
+    message: `This is no list: Markdown knows no lists with ${roman ? "Roman numerals" : "letters"}.`,
+  };
+}
+
+/** By the number that each stands for. */
+const romans = ["", ..."i ii iii iv v vi vii viii ix x xi xii xiii xiv xv xvi xvii xviii xix xx".split(" ")];
+
+const rises = (numbers: readonly number[]): boolean =>
+  numbers.every((number, i) => (i === 0 ? !Number.isNaN(number) : number === (numbers[i - 1] ?? 0) + 1));

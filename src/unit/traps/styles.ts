@@ -1,0 +1,25 @@
+/*
+ * How the lines of a paragraph were meant as items.
+ */
+
+/** A line without the white space before it. */
+export interface Line {
+  readonly start: number;
+  readonly text: string;
+}
+
+/** What each line should begin with instead of its first `cut` characters, and where it is to be parted. */
+export interface Begin {
+  readonly cut: number;
+  readonly put: string;
+  readonly part?: { readonly start: number; readonly end: number };
+}
+
+export interface Style {
+  /** One for each line. */
+  readonly begins: readonly Begin[];
+  /** A sentence. */
+  readonly message: string;
+}
+
+export const noHyphen = "No bullet stands before this: an item begins with a hyphen and a space.";

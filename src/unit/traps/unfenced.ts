@@ -1,0 +1,72 @@
+import type Token from "markdown-it/lib/token.mjs";
+import activitySchema from "../../../schemas/activity.schema.json";
+import type { LineIndex } from "../../base/range";
+import { type Problems, write } from "../problems";
+import { isClosed, newlineOf, textOf } from "./lines";
+
+/*
+ * Activities whose fence is missing, or does not hold their name. Hardly anything else can be meant, so they are told wherever they
+ * stand.
+ */
+
+const kinds = activitySchema.properties.make.enum.join("|");
+const make = new RegExp(`^[ \\t]*make[ \\t]*[:：][ \\t]*["'“]?(?:${kinds})["'”]?[ \\t]*$`, "u");
+const word = /^[ \t]*activity[ \t]*:?[ \t]*$/iu;
+
+/** `make: loop` and further options as a paragraph. Whether this is one. */
+export function unfencedActivity(
+  lines: LineIndex,
+  [first, after]: readonly [number, number],
+  problems: Problems,
+): boolean {
+  const texts = Array.from({ length: after - first }, (_, i) => textOf(lines, first + i));
+  const named = word.test(texts[0] ?? "");
+  const options = named ? texts.slice(1) : texts;
+  if (!options.some((text) => make.test(text)) || !options.every((text) => /^[ \t]*[a-z][\w-]*[ \t]*[:：]/u.test(text)))
+    return false;
+  const newline = newlineOf(lines);
+  const begin = lines.start(first);
+  const { end } = lines.line(after - 1);
+  problems.add(
+    "not-an-activity",
+    lines.line(first),
+    "This is no activity: a line “```activity” stands above its options, and a line “```” below them.",
+    {
+      title: "Put these lines round it",
+      edits: [
+        {
+          range: { start: begin, end: named ? lines.start(first + 1) : begin },
+          text: `\`\`\`activity${newline}`,
+        },
+        { range: { start: end, end }, text: `${newline}\`\`\`` },
+      ],
+    },
+  );
+  return true;
+}
+
+/** A block with its name on the line below the fence, or with the kind behind the name: “activity: loop”. Whether it is one. */
+export function misnamedActivity(lines: LineIndex, token: Token, problems: Problems): boolean {
+  const [first] = token.map ?? [0];
+  if (!isClosed(token)) return false;
+  const head = lines.line(first);
+  const at = head.start + textOf(lines, first).indexOf(token.markup) + token.markup.length;
+  const newline = newlineOf(lines);
+  const kind = new RegExp(`^activity[ \\t]*[:=：][ \\t]*(${kinds})$`, "iu").exec(token.info.trim())?.[1];
+  if (kind !== undefined && !token.content.split("\n").some((text) => make.test(text))) {
+    const range = { start: at, end: head.end };
+    const message = `This block is no activity: its name is “activity”, and “make: ${kind}” stands in a line below.`;
+    const put = `activity${newline}make: ${kind.toLowerCase()}`;
+    problems.add("not-an-activity", range, message, write("Write it so", range, put));
+    return true;
+  }
+  const [name = "", ...options] = token.content.split("\n");
+  if (!word.test(name) || !options.some((text) => make.test(text))) return false;
+  problems.add(
+    "not-an-activity",
+    lines.line(first + 1),
+    "This block is no activity: the name “activity” stands right behind its three backticks.",
+    write("Write it there", { start: at, end: lines.line(first + 1).end }, "activity"),
+  );
+  return true;
+}
