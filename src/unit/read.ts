@@ -1,5 +1,5 @@
 import type Token from "markdown-it/lib/token.mjs";
-import { LineIndex, type Range } from "../base/range";
+import { LineIndex } from "../base/range";
 import { finished, type Steps } from "../base/steps";
 import { type Above, commentUnder, headingSilence, lostComment } from "./comments";
 import { findFront } from "./front";
@@ -7,6 +7,7 @@ import { type Env, parseRuns, parsingBlocks } from "./inline";
 import { ItemReader, type RawItem } from "./items";
 import { plain } from "./phrases";
 import { Problems } from "./problems";
+import { rawItem } from "./raw-items";
 import { SectionBuilder } from "./sections";
 import type { Shape } from "./shapes";
 import { SourceText } from "./source-text";
@@ -14,7 +15,6 @@ import { type Row, readTable } from "./tables";
 import { blockInItem, indentedList, listInHtml, paragraphLines, splitList } from "./traps/blocks";
 import { EmptyHeadings } from "./traps/empty-headings";
 import { activityEnd, indentedActivity, insideItem, nearlyActivity, openNotes, quotedFence } from "./traps/fences";
-import { gluedLines } from "./traps/glued";
 import { itemTraps } from "./traps/items";
 import { fullCorners, nearlyTies } from "./traps/nearly-ties";
 import { listForNested, nextForNested, type ReadItem } from "./traps/nesting";
@@ -185,7 +185,7 @@ class Reader {
       else if (token?.type === "html_block") commentUnder(this.lines, tokens, i, this.problems);
       under.look(tokens, i);
       if (token?.type !== "list_item_open" || token.level !== 1) continue;
-      const raw = this.rawItem(tokens, i);
+      const raw = rawItem(this.lines, tokens, i, this.env, this.problems);
       if (!this.open) continue;
       if (!raw) blockInItem(this.lines, token, tokens[i + 1], this.problems);
       const shape = raw && this.item(raw, ordered, this.open);
@@ -233,49 +233,6 @@ class Reader {
 
   private link(text: SourceText): void {
     if (/\]\s*[([]|\)\[#/.test(text.text)) this.linked.push(text);
-  }
-
-  private rawItem(tokens: readonly Token[], at: number): RawItem | undefined {
-    const item = tokens[at];
-    const inline = tokens[at + 2];
-    if (tokens[at + 1]?.type !== "paragraph_open" || inline?.type !== "inline" || !inline.map || !item?.map)
-      return undefined;
-    paragraphLines(this.lines, inline.map, true, this.problems);
-    const nested: RawItem[] = [];
-    const numbered: RawItem[] = [];
-    for (let i = at + 3; i < tokens.length; i++) {
-      const token = tokens[i];
-      if (token?.type === "list_item_close" && token.level === item.level) break;
-      const below = tokens[i + 2];
-      if (token?.type !== "list_item_open" || token.level !== item.level + 2 || !token.map) continue;
-      if (tokens[i + 1]?.type !== "paragraph_open" || below?.type !== "inline" || !below.map) {
-        blockInItem(this.lines, token, tokens[i + 1], this.problems);
-        continue;
-      }
-      const text = SourceText.inLines(this.lines, below.map[0], below.content);
-      const block = this.block(token.map);
-      if (/^[-*+]$/.test(token.markup)) nested.push({ text, block, nested: [] });
-      else {
-        const start = block.start + this.text.slice(block.start, block.end).search(/\S/);
-        numbered.push({ text, block: { start, end: block.end }, nested: [] });
-      }
-    }
-    const text = SourceText.inLines(this.lines, inline.map[0], inline.content);
-    const raw = { text, block: this.block(item.map), nested, numbered };
-    gluedLines(this.lines, raw, false, this.env, this.problems);
-    for (const below of nested) gluedLines(this.lines, below, true, this.env, this.problems);
-    return raw;
-  }
-
-  /** Whole lines, without the blank ones at the end. */
-  private block([first, after]: readonly [number, number]): Range {
-    let last = after;
-    while (last > first + 1) {
-      const { start, end } = this.lines.line(last - 1);
-      if (this.text.slice(start, end).trim() !== "") break;
-      last--;
-    }
-    return { start: this.lines.start(first), end: this.lines.start(last) };
   }
 
   private table(token: Token): void {
