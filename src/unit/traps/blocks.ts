@@ -231,12 +231,12 @@ export function listInHtml(lines: LineIndex, token: Token, problems: Problems): 
 function openComment(lines: LineIndex, { map, content }: Token, problems: Problems): void {
   if (!content.trimStart().startsWith("<!--") || content.includes("-->") || !content.trim().includes("\n")) return;
   const line = lines.line(map?.[0] ?? 0);
-  problems.trap(
-    "swallowed-list",
-    line,
-    "This comment has no end, so that everything below belongs to it.",
-    insert("End it at the end of this line", line.end, " -->"),
-  );
+  const message = "This comment has no end, so that everything below belongs to it.";
+  const fix = insert("End it at the end of this line", line.end, " -->");
+  // A section is in use by its activities, and the comment may have taken them all.
+  if (/\n {0,3}(?:`{3,}|~{3,})[ \t]*(?:activity|stations)[ \t]*(?:\n|$)/.test(content))
+    problems.add("swallowed-list", line, message, fix);
+  else problems.trap("swallowed-list", line, message, fix);
 }
 
 /** Two lists that touch, of different bullets: Markdown parts them. */
