@@ -1,5 +1,6 @@
 import schema from "../../schemas/front-matter.schema.json";
 import type { LineIndex } from "../base/range";
+import { frontElsewhere } from "./front-elsewhere";
 import { insert, type Problems, write } from "./problems";
 
 /** Numbers of lines: where the settings begin, the line after them, and the line that Markdown begins at. */
@@ -24,7 +25,7 @@ export function findFront(lines: LineIndex, problems: Problems): FrontLines | un
   while (open < count - 1 && textOf(open).trim() === "") open++;
   // Formatters make stars of hyphens that begin no front matter.
   const rule = /^ {0,3}(-{3,}|\*{3,}|_{3,})\s*$/.exec(textOf(open));
-  if (!rule) return unopened(lines, textOf, open, problems);
+  if (!rule) return unopened(lines, textOf, open, problems) ?? frontElsewhere(lines, textOf, open, problems);
   const begins = open === 0 && /^---\s*$/.test(textOf(open));
   const first = open + 1;
   let close = first;
