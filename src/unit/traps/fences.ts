@@ -14,6 +14,12 @@ const makes = new RegExp(
   "imu",
 );
 
+/** Lines that are all options, or items of an option's list. */
+const onlyOptions = /^(?:[ \t]*(?:#.*|-[ \t].*|[a-z][\w-]*[ \t]*[:=：].*)?(?:\n|$))+$/u;
+
+/** Names of blocks that say nothing but how the text is written. */
+const plainName = /^(?:ya?ml|te?xt|plain(?:text)?|markdown|md)?$/i;
+
 /** A block whose name is nearly “activity”, or that has another and says what to make. Whether it is one. */
 export function nearlyActivity(lines: LineIndex, token: Token, problems: Problems): boolean {
   const info = token.info.trim();
@@ -36,10 +42,11 @@ export function nearlyActivity(lines: LineIndex, token: Token, problems: Problem
     name,
   );
   const message = stations
-    ? "This block is no plan of stations: its name is “stations”."
-    : "This block is no activity: its name is “activity”.";
+    ? "This block is no plan of stations: that has the name “stations”."
+    : "This block is no activity: that has the name “activity”.";
   // A block in which hardly anything else can be meant is told wherever it stands.
-  if (made && (nearly || /\bactivity\b/i.test(info))) problems.add("not-an-activity", range, message, fix);
+  const bare = plainName.test(info) && onlyOptions.test(token.content);
+  if (made && (nearly || bare || /\bactivity\b/i.test(info))) problems.add("not-an-activity", range, message, fix);
   else problems.trap("not-an-activity", range, message, fix);
   return true;
 }

@@ -55,7 +55,7 @@ export function misnamedActivity(lines: LineIndex, token: Token, problems: Probl
   const kind = new RegExp(`^activity[ \\t]*[:=：][ \\t]*(${kinds})$`, "iu").exec(token.info.trim())?.[1];
   if (kind !== undefined && !token.content.split("\n").some((text) => make.test(text))) {
     const range = { start: at, end: head.end };
-    const message = `This block is no activity: its name is “activity”, and “make: ${kind}” stands in a line below.`;
+    const message = `This block is no activity: that has the name “activity” alone, and “make: ${kind}” in a line below.`;
     const put = `activity${newline}make: ${kind.toLowerCase()}`;
     problems.add("not-an-activity", range, message, write("Write it so", range, put));
     return true;
