@@ -57,11 +57,16 @@ interface Call {
 }
 
 function parse(args: readonly string[], known: Options): Call {
+  let call: Call;
   try {
-    return parseArgs({ args: [...args], options: known, allowPositionals: true, strict: true });
+    call = parseArgs({ args: [...args], options: known, allowPositionals: true, strict: true });
   } catch (error) {
     throw new UsageError(plainFault(error));
   }
+  // Such as a variable of a script that is not set: the folder would be the one that the script stands in.
+  const empty = ["out", "in", "only"].find((name) => call.values[name] === "");
+  if (empty !== undefined) throw new UsageError(`--${empty} lacks its value.`);
+  return call;
 }
 
 /** What Node says of a call, in a sentence of ours; with the option that it names. */
@@ -82,9 +87,10 @@ function answer(text: string): number {
 }
 
 // A reader that has seen enough, such as `head`, is no fault.
-process.stdout.on("error", (error: NodeJS.ErrnoException) => {
-  if (error.code !== "EPIPE") throw error;
-  process.exit();
+process.stdout.on("error", ({ code, message }: NodeJS.ErrnoException) => {
+  if (code === "EPIPE") process.exit();
+  say(`The standard output cannot be written: ${code === "ENOSPC" ? "the disk is full" : message}.`);
+  process.exit(2);
 });
 
 main().then(

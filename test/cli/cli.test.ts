@@ -1,5 +1,5 @@
 import assert from "node:assert/strict";
-import { mkdirSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import path from "node:path";
 import packageFile from "../../package.json";
 import { unitOf } from "../support/units";
@@ -22,6 +22,13 @@ describe("the command line", function () {
     const bad = desk.cutwork(["check", desk.write("bad.unit.md", unitOf(4, "gird: 3 x 3"))]);
     assert.equal(bad.code, 1);
     assert.match(bad.out, /^bad\.unit\.md:10:1 error wrong-option /m);
+  });
+
+  it("says 2 and why where what it prints cannot be written", function () {
+    if (!existsSync("/dev/full")) this.skip();
+    desk.write("bad.unit.md", unitOf(4, "gird: 3 x 3"));
+    const { code, err } = desk.printingTo("/dev/full", ["check", "bad.unit.md"]);
+    assert.deepEqual([code, err], [2, "The standard output cannot be written: the disk is full.\n"]);
   });
 
   it("fails on warnings only where asked", () => {
@@ -127,6 +134,8 @@ describe("the command line", function () {
       [["check", "-", "--format", "xml"], /--format can be text, json or sarif, not “xml”/],
       [["check", "-", "--format"], /^--format lacks its value\.$/m],
       [["check", "-", "--format", "--help"], /^--format lacks its value\.$/m],
+      [["make", "ok.unit.md", "--out", ""], /^--out lacks its value\.$/m],
+      [["find", "AAA", "--in="], /^--in lacks its value\.$/m],
       [["check", "-", "--help=3"], /^--help takes no value\.$/m],
       [["check", "ok.unit.md", "--fail-on", "hint"], /--fail-on can be error or warning, not “hint”/],
       [["check", "ok.unit.md", "--fail-on", ""], /--fail-on can be error or warning, not “”/],

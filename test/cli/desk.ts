@@ -1,5 +1,5 @@
 import { spawn, spawnSync } from "node:child_process";
-import { mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from "node:fs";
+import { closeSync, mkdirSync, mkdtempSync, openSync, realpathSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { text } from "node:stream/consumers";
@@ -30,6 +30,18 @@ export class Desk {
       encoding: "utf8",
     });
     return { code: status, out: stdout, err: stderr };
+  }
+
+  /** Runs `dist/cli.js` with its standard output into a file that is there. */
+  printingTo(file: string, args: readonly string[]): Outcome {
+    const output = openSync(file, "w");
+    const { status, stderr } = spawnSync(process.execPath, [command, ...args], {
+      cwd: this.folder,
+      stdio: ["ignore", output, "pipe"],
+      encoding: "utf8",
+    });
+    closeSync(output);
+    return { code: status, out: "", err: stderr };
   }
 
   /** Runs `dist/cli.js` for a reader that closes the pipe after the first bytes, as `head` does. */
