@@ -22,7 +22,7 @@ export const bareNumber = /^(\p{Nd}{1,3})[ \t]+(?=\p{P}*(?:\p{Lu}\S*\s+\S|\p{Lo}
 
 /** A number with a sign that is none of an item, or with none, before the first of several words. */
 export const nearlyNumber =
-  /^[#№]?(\p{Nd}{1,3})(?:[ \t]*[.):;,°ºª–—/-]{1,2})?[ \t]+(?=\p{P}*(?:\p{Lu}\S*\s+\S|\p{Lo}\S))/u;
+  /^[#№(]?(\p{Nd}{1,3})(?:[ \t]*[.):;,°ºª–—/-]{1,2})?[ \t]+(?=\p{P}*(?:\p{Lu}\S*\s+\S|\p{Lo}\S))/u;
 
 /** The numbers at the beginning of the last line above a paragraph and of the first one below it; NaN where there is none. */
 export interface Around {
