@@ -1,13 +1,16 @@
 import * as vscode from "vscode";
-import { practice } from "../make/practice";
-import { nothingAround, openWorkshop, type Workshop } from "../make/workshop";
-import { inSlices } from "./slices";
+import { openWorkshop, type Workshop } from "../make/workshop";
+import { practise } from "./practising";
 
 /** Opens the workshop with the assets beside the extension, once, when it is first asked for. */
-export class Engine {
+export class Engine implements vscode.Disposable {
   private opening: Promise<Workshop> | undefined;
+  private disposed = false;
 
-  constructor(private readonly extension: vscode.Uri) {}
+  constructor(
+    private readonly extension: vscode.Uri,
+    private readonly log: vscode.LogOutputChannel,
+  ) {}
 
   /** Rejects where an asset cannot be read or the shaper does not start; the next call tries again. */
   workshop(): Promise<Workshop> {
@@ -30,11 +33,15 @@ export class Engine {
       asset("boldItalic.ttf"),
     ]);
     const workshop = await openWorkshop({ harfbuzz, harfbuzzSubset, fonts: { regular, bold, italic, boldItalic } });
-    // Code that runs for the first time is slow, and a step of reading a large unit would be as much longer.
-    await inSlices(workshop.reading({ name: "practice", text: practice }, nothingAround), {
-      say: () => {},
-      wanted: () => true,
-    });
+    await practise(
+      workshop,
+      () => !this.disposed,
+      (error) => this.log.error("The practice unit could not be read.", String(error)),
+    );
     return workshop;
+  }
+
+  dispose(): void {
+    this.disposed = true;
   }
 }

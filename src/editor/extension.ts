@@ -22,7 +22,8 @@ import { offerTasks } from "./tasks";
 export function activate(context: vscode.ExtensionContext): void {
   const { extensionUri } = context;
   const log = vscode.window.createOutputChannel("Cutwork", { log: true });
-  const readings = new Readings(new Engine(extensionUri), new Neighbourhood(), log);
+  const engine = new Engine(extensionUri, log);
+  const readings = new Readings(engine, new Neighbourhood(), log);
   const parsed = new Parsed(readings);
   const worlds = new Worlds(parsed);
   const previews = new Previews(extensionUri, readings);
@@ -44,6 +45,7 @@ export function activate(context: vscode.ExtensionContext): void {
     makeUnits(readings, previews),
     reprintPieces(readings, previews),
     readings,
+    engine,
   );
 }
 
