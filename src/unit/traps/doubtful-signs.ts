@@ -18,6 +18,8 @@ interface Sign extends Span {
 const ways: readonly (readonly [pattern: RegExp, times: number, words?: number])[] = [
   [/\s+(?:[/／⁄∕⧸\\]|>{1,2}|[»›+&•●…*≠]|\.{2,3})\s+/gu, 3],
   [/\s*\|\|\s*/gu, 1],
+  // As programs write the sign that are afraid of Markdown.
+  [/\s+\\[=＝]\s+/gu, 1],
   [/\s*[;；؛](?:\s+|(?<=；))/gu, 3],
   // Not as in “Vor- und Nachteile”.
   [

@@ -1,6 +1,7 @@
 import type { Span } from "../inline";
 import type { RawItem } from "../items";
 import { type Problems, write } from "../problems";
+import type { SourceText } from "../source-text";
 import { doubtfulSign, tellDoubtful } from "./doubtful-signs";
 
 /*
@@ -41,6 +42,30 @@ function inNote(text: string, { start, end }: Span, stop: number, mostlyPairs: b
   return mostlyPairs && (long(left) || long(right) || /\p{N}/u.test(left) !== /\p{N}/u.test(right));
 }
 
+/** A whole pair in code. */
+const coded = /^(`{1,2})[^\S\n]*[^`\s][^`\n]*[^\S\n][=＝][^\S\n][^`\n]*[^`\s][^\S\n]*\1$/u;
+
+/** `` `roda = wheel` ``: in code nothing parts. */
+function pairInCode(source: SourceText, end: number, problems: Problems): boolean {
+  const text = source.text.slice(0, end).trimEnd();
+  const sign = coded.exec(text)?.[1]?.length;
+  if (sign === undefined) return false;
+  const stop = text.length;
+  problems.trap(
+    "meant-as-pair",
+    source.range(0, stop),
+    "This item is no pair: it stands in signs of code, between which “ = ” parts nothing.",
+    {
+      title: "Take the signs out",
+      edits: [
+        { range: source.range(0, sign), text: "" },
+        { range: source.range(stop - sign, stop), text: "" },
+      ],
+    },
+  );
+  return true;
+}
+
 /** `roda – wheel`, `roda: wheel`, a tab, `roda=wheel`, `roda =wheel`: nearly a pair. */
 export function meantAsPair(
   { text: source }: RawItem,
@@ -49,6 +74,7 @@ export function meantAsPair(
   around: { readonly mostlyPairs: boolean; readonly alike: boolean },
   problems: Problems,
 ): void {
+  if (pairInCode(source, end, problems)) return;
   for (const separator of otherSeparators) {
     const match = separator.exec(source.text);
     if (!match) continue;
@@ -65,7 +91,8 @@ export function meantAsPair(
     return;
   }
   const doubtful = around.mostlyPairs || around.alike ? doubtfulSign(source.text.slice(0, end)) : undefined;
-  if (doubtful && open(doubtful) && !inNote(source.text, doubtful, end, true)) {
+  const escaped = doubtful && source.text.slice(doubtful.start, doubtful.end).trimStart().startsWith("\\=");
+  if (doubtful && (escaped || open(doubtful)) && !inNote(source.text, doubtful, end, true)) {
     tellDoubtful(source, doubtful, problems);
     return;
   }

@@ -14,6 +14,9 @@ export const tightNumber =
 /** The same with a sign that also stands in sentences. */
 const looseNumber = /^(\d{1,3})(?:[ \t]*[–—:º°][ \t]+|[ \t]*-[ \t]+|[ \t]+[.)][ \t]+|-(?=\p{Lu}))(?=\S)/u;
 
+/** A number that a program has kept from being one of an item, or that is bold. */
+const keptNumber = /^(?:(\d{1,3})\\[.)]|(?:\*\*|__)(\d{1,3})(?:[.)](?:\*\*|__)|(?:\*\*|__)[.)]))[ \t]+(?=\S)/u;
+
 /** What makes an item, and may stand among lines that are none. */
 const plainNumber = /^(\d{1,9})[.)][ \t]+(?=\S)/;
 
@@ -32,7 +35,10 @@ export interface Around {
 
 export function numbersAround(lines: LineIndex, [first, after]: readonly [number, number]): Around {
   const at = (number: number): number => {
-    const written = number < lines.count ? /^[ \t]*(\p{Nd}{1,9})(?:[.)]|[ \t])/u.exec(textOf(lines, number))?.[1] : "";
+    const written =
+      number < lines.count
+        ? /^[ \t]*(?:\*\*|__)?(\p{Nd}{1,9})(?:(?:\*\*|__)?\\?[.)]|[ \t])/u.exec(textOf(lines, number))?.[1]
+        : "";
     return written ? numberOf(written) : Number.NaN;
   };
   const blank = (number: number): boolean => textOf(lines, number).trim() === "";
@@ -44,15 +50,16 @@ export function numbersAround(lines: LineIndex, [first, after]: readonly [number
 
 /**
  * `1.Ela`, `1.) Ela`, `(1) Ela`, `1- Ela`, `①Ela`, `١. وصلت`; in several lines that count on also `1 – Ela`, `1: Ela`, and `1 Ela`,
- * which may count on lines around the paragraph too.
+ * `1\. Ela`, `**1.** Ela`, which may count on lines around the paragraph too.
  */
 export function numbers(found: readonly Line[], { above, below }: Around): Style | undefined {
   const several = found.length > 1;
-  const bare = found.map(({ text }) => !tightNumber.test(text) && bareNumber.test(text));
+  const bare = found.map(({ text }) => !tightNumber.test(text) && (bareNumber.test(text) || keptNumber.test(text)));
   const matches = found.map(
     ({ text }) =>
       tightNumber.exec(text) ??
       (several ? (looseNumber.exec(text) ?? plainNumber.exec(text)) : null) ??
+      keptNumber.exec(text) ??
       bareNumber.exec(text),
   );
   const counted = matches.map((match) => {
