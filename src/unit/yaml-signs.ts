@@ -36,6 +36,10 @@ export function silentTraps(lines: readonly Line[]): Mend[] {
     const [, , key, value = ""] = keyed.exec(text) ?? [];
     if (key && text.search(/\S/) <= base) option = key;
     if (!textOptions.has(option) || value === "" || told.has(i)) return [];
+    // What stands above a list is a comment.
+    const list = /^[ \t]*-(?:[ \t]|$)/.test(lines[i + 1]?.text ?? "") && !/^[ \t]*-/.test(text);
+    const heading = option === "from" && !list ? headingIn(value, start + text.lastIndexOf(value)) : undefined;
+    if (heading) return [heading];
     const further = key ? goesOn(lines, i, value) : [];
     for (let n = 1; n <= further.length; n++) told.add(i + n);
     if (further.length > 0) return wrapped(start + text.lastIndexOf(value), value, further);
@@ -55,6 +59,21 @@ export function silentTraps(lines: readonly Line[]): Mend[] {
       ];
     });
   });
+}
+
+/** `from: ## Roda`: the signs of its heading make a comment of a section's name. */
+function headingIn(value: string, start: number): Mend | undefined {
+  const name = /^#{2,6}[ \t]+(\S.*?)(?:[ \t]+#+)?$/u.exec(value)?.[1];
+  if (name === undefined) return undefined;
+  const end = start + value.length;
+  const put = /^\p{L}[\p{L}\p{M}\p{N} -]*$/u.test(name) ? name : JSON.stringify(name);
+  return {
+    start,
+    end,
+    message: `YAML reads “${value}” as a comment: a section is named without the signs of its heading.`,
+    title: `Write “${name}”`,
+    edits: [{ start, end, text: put }],
+  };
 }
 
 /** The lines below that belong to a bare value. */
