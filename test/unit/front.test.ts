@@ -21,6 +21,10 @@ const meant: readonly (readonly [text: string, wanted: string])[] = [
   [`title: Volta\nclasses:\n  - 24\n  - 27\n${body}`, `---\ntitle: Volta\nclasses:\n  - 24\n  - 27\n---\n${body}`],
   [`\uFEFFtitle: Volta\nteaches: pt\n${body}`, `\uFEFF---\ntitle: Volta\nteaches: pt\n---\n${body}`],
   [`***\ntitle: Volta\nteaches: pt\n***\n${body}`, `---\ntitle: Volta\nteaches: pt\n---\n${body}`],
+  [`# Oficina\n\n---\ntitle: Volta\n---\n${body}`, `---\ntitle: Volta\n---\n\n# Oficina\n\n${body}`],
+  [`<!-- a\nb -->\n---\ntitle: Volta\n---\n${body}`, `---\ntitle: Volta\n---\n\n<!-- a\nb -->\n${body}`],
+  [`\uFEFF# Oficina\n---\ntitle: Volta\n---\n${body}`, `\uFEFF---\ntitle: Volta\n---\n\n# Oficina\n${body}`],
+  [`\`\`\`yaml\ntitle: Volta\nteaches: pt\n\`\`\`\n${body}`, `---\ntitle: Volta\nteaches: pt\n---\n${body}`],
 ];
 
 /** Markdown that is no front matter, and front matter as it should be. */
@@ -36,6 +40,10 @@ const quiet: readonly string[] = [
   `foo: bar\n---\n${body}`,
   `***\nfoo: bar\n***\n${body}`,
   `Title\n---\n${body}`,
+  `# Oficina\n\n---\nfoo: bar\n---\n${body}`,
+  `# Oficina\n\n---\n\nAnd so on.\n\n---\n${body}`,
+  `<!-- a --> b\n---\ntitle: Volta\n---\n${body}`,
+  `\`\`\`yaml\ntitle: Volta\n\`\`\`\n${body}`,
 ];
 
 describe("front matter that begins or ends otherwise", () => {
