@@ -42,7 +42,7 @@ async function listWritten() {
   console.log(`\nWritten to ${out}/:`);
   for (const file of files) {
     const { size } = await stat(inProject(file));
-    console.log(`${String(Math.ceil(size / 1024)).padStart(7)} KB  ${file}`);
+    console.log(`${String(Math.max(1, Math.round(size / 1024))).padStart(7)} KB  ${file}`);
   }
 }
 

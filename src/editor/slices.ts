@@ -2,7 +2,7 @@ import type { Steps } from "../base/steps";
 
 /**
  * Milliseconds after which work stops for other features of the editor, with the step that it is at: most steps take less than
- * three more, so that a slice stays under eight.
+ * one more, and a slice is as long as this and its last step. `npm run bench steps` tells how long that is.
  */
 export const slice = 5;
 
