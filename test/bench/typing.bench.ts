@@ -12,14 +12,13 @@ import { allKinds, largeUnit, median, quantile, tilesOnly, typed } from "./suppo
 
 const front = ["---", "title: The harbour", "teaches: pt", "explains: en", "classes: [24, 27]", "---", ""];
 
-/** `count` pairs in sections of fifty, all of them in use by one activity; all words are others in each round. */
-function listUnit(count: number, round: number): string {
+/** `count` pairs in sections of fifty, all of them in use by one activity; their words are those from a number on. */
+function listUnit(count: number, from: number): string {
   const names = Array.from({ length: count / 50 }, (_, i) => `Section ${i + 1}`);
   const lines = [...front, "```activity", "make: tiles", "grid: 4 x 4", `from: [${names.join(", ")}]`, "```"];
   for (let i = 0; i < count; i++) {
     if (i % 50 === 0) lines.push("", `## Section ${i / 50 + 1}`, "");
-    const n = round * count + i;
-    lines.push(`- o ${word(n)} = the ${word(n + 1_000_000)}`);
+    lines.push(`- o ${word(from + i)} = the ${word(from + i + 1_000_000)}`);
   }
   return `${lines.join("\n").trim()}\n`;
 }
@@ -60,11 +59,13 @@ function typing(workshop: Workshop, name: string, unit: string): void {
 /** Words that no reading before had, in languages that rules know: nothing can be taken from another reading. */
 function growth(workshop: Workshop): void {
   console.log("reading and checking anew, by size; markdownlint reads and checks, and deals nothing");
+  let used = 100_000;
   for (const count of [100, 300, 1000, 3000, 10_000]) {
     const rounds = Math.max(5, Math.floor(6000 / count));
     // Half as many before them, in which code warms up that new words alone run, are not counted.
     const before = Math.floor(rounds / 2);
-    const fresh = Array.from({ length: before + rounds }, (_, round) => listUnit(count, round));
+    const fresh = Array.from({ length: before + rounds }, (_, round) => listUnit(count, used + round * count));
+    used += fresh.length * count;
     const [whole, rest, lints]: [number[], number[], number[]] = [[], [], []];
     // In turn, so that what disturbs one disturbs the other.
     for (const [round, text] of fresh.entries()) {
