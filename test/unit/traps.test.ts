@@ -129,11 +129,21 @@ describe("traps in lists", () => {
       "Não – O sino toca.",
       "T Shirts sujas.",
       "R. Lima vem.",
+      "P: Quem toca o sino?",
+      "R: Quem toca o sino?",
+      "N: Não sei onde está.",
+      "J: Guten Morgen zusammen.",
+      "T-Shirts der Klasse",
       "A Ana: O sino toca.",
       "x o sino",
     ])
       assert.deepEqual(made(item), [], item);
     assert.deepEqual(found("- roda = wheel\n- F O sino toca.\n"), []);
+    const unsure = (item: string): unknown => readUnit(`## A\n\n${head}- ${item}\n`).problems[0]?.fixes[0]?.unsure;
+    for (const item of ["V. Lima escreve livros.", "F Lima vem.", "R: O sino toca.", "[1] Uma nota."])
+      assert.equal(unsure(item), true, item);
+    assert.equal(unsure("x O sino toca."), undefined);
+    assert.deepEqual(found(`${head}\n[V] verdadeiro\n[F] falso\n`), []);
   });
 
   it("tells a writer who is named in no comment", () => {

@@ -62,11 +62,12 @@ function tell(
   });
 }
 
-/** Texts of a paragraph's lines where each begins with a mark as `[F]`; none else. */
+/** Texts of a paragraph's lines where each begins with a mark as `[F]` and goes on like a sentence, not like “[F] falso”; none else. */
 export function markedTexts(lines: LineIndex, map: readonly [number, number]): readonly string[] {
   if (!/^[ \t]*[[［【]/.test(textOf(lines, map[0]))) return [];
   const texts = linesOf(lines, map).map(({ text }) => text);
-  return texts.every((text) => clearMark(text)) ? texts : [];
+  const isSentence = (text: string): boolean => /^\P{L}*[\p{Lu}\p{Lo}]\S*\s+\S|^\P{L}*\p{Lo}/u.test(text);
+  return texts.every((text) => isSentence(text.slice(clearMark(text)?.written.length ?? text.length))) ? texts : [];
 }
 
 /** `[F] O mar é seco.` in lines of their own, each of which has such a mark. */
