@@ -492,6 +492,7 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "leite = milk",
     "sumo = juice",
   ],
+  "trap-dash-in-cell.md": ["## Formas"],
   "trap-gap-in-cell.md": ["## Forms", "## Weights", "## Loads", "true: O saco pesa.", "false: A luz pesa."],
   "trap-mixed-lines.md": [
     ...food,

@@ -85,6 +85,14 @@ describe("traps in lists", () => {
       assert.deepEqual(found(forms(row)), [], row);
   });
 
+  it("empties a cell of a table of forms that says that there is none, and no other", () => {
+    const forms = (cell: string): string => `|  | medir | pesar |\n| --- | --- | --- |\n| – | meço | ${cell} |\n`;
+    for (const cell of ["—", "-", "--", "…", "...", "[...]", "____", "×"])
+      assert.deepEqual(found(forms(cell)), [["dash-in-cell", forms(" ".repeat(cell.length))]], cell);
+    for (const cell of ["", "a", "-o", "a-se", "5"]) assert.deepEqual(found(forms(cell)), [], cell);
+    assert.deepEqual(found("| pt | en |\n| --- | --- |\n| roda | – |\n"), []);
+  });
+
   it("says of a table with a full corner that it is a note only where there is nothing else", () => {
     const table = "| a | b | c |\n| --- | --- | --- |\n| d | e | f |\n";
     assert.deepEqual(found(table), [["not-a-table", table.replace("| a |", "|  |")]]);

@@ -2,6 +2,7 @@ import type { Rule } from "../../../base/finding";
 import type { CheckContext } from "../../context";
 import { allowWithoutReason } from "./allow-without-reason";
 import { blockInItem } from "./block-in-item";
+import { dashInCell } from "./dash-in-cell";
 import { emptyAnswer } from "./empty-answer";
 import { emptyStatement } from "./empty-statement";
 import { footnote } from "./footnote";
@@ -66,6 +67,7 @@ const faults: readonly Rule<CheckContext>[] = [
 /** What Markdown makes of lines that were meant otherwise; looked for in sections in use. */
 const traps: readonly Rule<CheckContext>[] = [
   gapInCell,
+  dashInCell,
   listInList,
   underlinedItem,
   swallowedList,
