@@ -223,10 +223,10 @@ class Reader {
     const inPile = section.inPile;
     // Whether plain text was meant as a pair shows when the section is complete.
     this.looks.push(() => {
-      const { mostlyPairs, alike } = section;
+      const { mostlyPairs, hasPairs, alike } = section;
       const judged = ordered ? section.judgedStory : section.judged;
       const lone = !inPile && section.expectsPairs;
-      itemTraps(raw, shape, { lone, judged, mostlyPairs, alike, lines: this.lines }, this.env, this.problems);
+      itemTraps(raw, shape, { lone, judged, mostlyPairs, hasPairs, alike, lines: this.lines }, this.env, this.problems);
     });
     return shape;
   }

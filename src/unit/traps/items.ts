@@ -30,6 +30,8 @@ export interface Around {
   readonly lone: boolean;
   /** Most bullets of the section are pairs, or so many that their sign is surely known. */
   readonly mostlyPairs: boolean;
+  /** The section has pairs. */
+  readonly hasPairs: boolean;
   /** All plain bullets of the section have the same sign that may be meant to part a pair, and they are some. */
   readonly alike: boolean;
   /** The section has statements, or all of its bullets (of an event: all of its events) begin with marks in brackets. */
@@ -42,7 +44,7 @@ export function itemTraps(item: RawItem, shape: Shape, around: Around, env: Env,
   const { text, nested, numbered = [] } = item;
   // What stands under an item counts too, and the indents of further lines.
   const alone = text.isWhole && nested.length === 0 && numbered.length === 0;
-  const as = `${shape} ${around.lone} ${around.mostlyPairs} ${around.alike} ${around.judged}`;
+  const as = `${shape} ${around.lone} ${around.mostlyPairs} ${around.hasPairs} ${around.alike} ${around.judged}`;
   const known = clean.get(as) ?? new TextMemory<true>();
   clean.set(as, known);
   if (alone && known.find(text.text, env)) return;
