@@ -85,6 +85,23 @@ describe("traps in lists", () => {
       assert.deepEqual(found(forms(row)), [], row);
   });
 
+  it("leaves plans, dialogues and lone numbers in paragraphs alone, and makes nothing of doubtful ones unasked", () => {
+    for (const text of [
+      "10:00 – começo\n10:20 – jogo\n10:40 – fim\n",
+      "jogo - 5 minutos\nconto - 15 minutos\nfim - 20 minutos\n",
+      "Rui: olá\nEva: bom dia\nRui: tudo bem\n",
+      "24.Dezember\n",
+      "3.Klasse\n",
+      "1. Ela chega.\n2. Ela sai.\n\n(1) Ver o livro.\n",
+    ])
+      assert.deepEqual(found(text), [], text);
+    for (const text of ["luz / light\nsino / bell\nselim / saddle\n", "a) Ela ri.\nb) Ela lê.\n"])
+      assert.equal(readUnit(`## A\n\n${text}`).problems[0]?.fixes[0]?.unsure, true, text);
+    for (const text of ["luz\tlight\nsino\tbell\n", "1.Ela ri.\n"])
+      assert.equal(readUnit(`## A\n\n${text}`).problems[0]?.fixes[0]?.unsure, undefined, text);
+    assert.deepEqual(found("(1) Ela chega.\n\n2.Ela sai.\n").length, 2);
+  });
+
   it("empties a cell of a table of forms that says that there is none, and no other", () => {
     const forms = (cell: string): string => `|  | medir | pesar |\n| --- | --- | --- |\n| – | meço | ${cell} |\n`;
     for (const cell of ["—", "-", "--", "…", "...", "[...]", "____", "×"])
