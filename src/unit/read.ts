@@ -232,7 +232,7 @@ class Reader {
   }
 
   private link(text: SourceText): void {
-    if (/\]\s*[([]|\)\[#/.test(text.text)) this.linked.push(text);
+    if (/\]\s*[([]|\)\[#|[({]\s*#/.test(text.text)) this.linked.push(text);
   }
 
   private table(token: Token): void {

@@ -437,6 +437,11 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "trago = I bring",
     "trazes = you bring",
     "levas = you carry",
+    "Eu trago pão = I bring bread",
+    "Eu levo pão = I carry bread",
+    "Eu peço mel = I order honey",
+    "Tu pedes mel = you order honey",
+    "a cor(#pedir) = colour [x](#red",
     "site = the site",
   ],
   "trap-pictures.md": [

@@ -102,6 +102,19 @@ describe("traps in lists", () => {
     assert.deepEqual(found("(1) Ela chega.\n\n2.Ela sai.\n").length, 2);
   });
 
+  it("takes many dots or hyphens in a row for a gap, but not those that end a word or part sentences", () => {
+    for (const gap of [".....", "......", "-----", "———"])
+      assert.deepEqual(found(`- [x] A Eva ${gap} a roda.\n`), [["underscore-gap", "- [x] A Eva [...] a roda.\n"]], gap);
+    for (const text of [
+      "A Eva espera... e ri.",
+      "A Eva espera......",
+      "A Eva --- sim --- ri.",
+      "A Eva (...) ri.",
+      "A — B – C",
+    ])
+      assert.deepEqual(found(`- [x] ${text}\n`), [], text);
+  });
+
   it("empties a cell of a table of forms that says that there is none, and no other", () => {
     const forms = (cell: string): string => `|  | medir | pesar |\n| --- | --- | --- |\n| – | meço | ${cell} |\n`;
     for (const cell of ["—", "-", "--", "…", "...", "[...]", "____", "×"])

@@ -95,7 +95,12 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
 /** Looks at what may be wrong in any text that is printed. */
 export function textTraps(source: SourceText, env: Env, problems: Problems): void {
   // Most texts have none of what is looked for.
-  if (!/![[(]|_\\?_|\[\s*(?:\.\.|…|\])|<|‹|＜|〈|~~|by:|[*_]\s|\s[*_]|[^\s*]\*[^\s*]|\[\^/.test(source.text)) return;
+  if (
+    !/![[(]|_\\?_|\[\s*(?:\.\.|…|\])|\.{4}|-{4}|[–—]{3}|<|‹|＜|〈|~~|by:|[*_]\s|\s[*_]|[^\s*]\*[^\s*]|\[\^/.test(
+      source.text,
+    )
+  )
+    return;
   const { mask } = scan(source.text, env);
   unprinted(source, mask, env, problems);
   looseEmphasis(source, mask, env, problems);
@@ -107,9 +112,9 @@ export function textTraps(source: SourceText, env: Env, problems: Problems): voi
   openComment(source, mask, problems);
 }
 
-/** A gap drawn with low lines, which Markdown may take for emphasis, and one with other dots or with white space in it. */
+/** A gap drawn with low lines, which Markdown may take for emphasis, with many dots or hyphens, or with other signs in its brackets. */
 const drawnGap =
-  /\[[^\S\n]*(?:_{2,}|(?:\\_){2,}|\.{2,}|…+)[^\S\n]*\](?!\()|(?<=\S[^\S\n]+)\[[^\S\n]*\](?![\S])|_{2,}|(?:\\_){2,}/gu;
+  /\[[^\S\n]*(?:_{2,}|(?:\\_){2,}|\.{2,}|…+)[^\S\n]*\](?!\()|(?<=\S[^\S\n]+)\[[^\S\n]*\](?![\S])|_{2,}|(?:\\_){2,}|(?<=^|\s)(?:\.{4,}|-{4,}|[–—]{3,})(?=$|[\s,;:!?])/gu;
 
 function gaps(source: SourceText, open: (span: Span) => boolean, problems: Problems): void {
   for (const { index, 0: drawn } of source.text.matchAll(drawnGap)) {
