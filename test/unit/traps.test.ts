@@ -115,6 +115,23 @@ describe("traps in lists", () => {
       assert.deepEqual(found(`- [x] ${text}\n`), [], text);
   });
 
+  it("takes bars under a sentence without any for an accepted order of its parts", () => {
+    assert.deepEqual(
+      found("- Hoje compro uma roda. = x\n  - Compro | uma roda | hoje.\n  - Uma roda | compro | hoje.\n"),
+      [
+        [
+          "printed-bar",
+          "- Hoje | compro | uma roda. = x\n  - Compro | uma roda | hoje.\n  - Uma roda | compro | hoje.\n",
+        ],
+      ],
+    );
+    assert.deepEqual(found("- Compro a roda a prazo. = x\n  - A roda | compro | em maio.\n"), [
+      ["printed-bar", "- Compro a roda a prazo. = x\n  - A roda compro em maio.\n"],
+    ]);
+    for (const text of ["- roda = wheel\n  - a|b \\| c\n", "- a | roda = wheel\n  - roda | a\n"])
+      assert.deepEqual(found(text), [], text);
+  });
+
   it("empties a cell of a table of forms that says that there is none, and no other", () => {
     const forms = (cell: string): string => `|  | medir | pesar |\n| --- | --- | --- |\n| – | meço | ${cell} |\n`;
     for (const cell of ["—", "-", "--", "…", "...", "[...]", "____", "×"])

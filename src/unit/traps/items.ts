@@ -9,6 +9,7 @@ import { acrossEmphasis } from "./emphasis";
 import { lineStart, pairLines } from "./glued";
 import { nearlyPicture, picturePath } from "./links";
 import { changedComment, looseEmphasis } from "./loose-signs";
+import { lostOrder } from "./lost-orders";
 import { clearMark, type Mark, statementMark } from "./marks";
 import { meantAsPair } from "./nearly-pairs";
 import { nestedItem } from "./nested-item";
@@ -79,6 +80,7 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
     acrossEmphasis(item.text, "pair", env, problems);
     lopsidedSlash(item.text, open, problems);
     printedBars(item.text, env, problems);
+    lostOrder(item, env, problems);
     linkedPictures(item.text, "pair", env, problems);
   }
   if (shape !== "text" && text.includes("!["))
