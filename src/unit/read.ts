@@ -13,6 +13,7 @@ import type { Shape } from "./shapes";
 import { SourceText } from "./source-text";
 import { type Row, readTable } from "./tables";
 import { blockInItem, indentedList, listInHtml, paragraphLines, splitList } from "./traps/blocks";
+import { correctionBeside } from "./traps/corrections";
 import { EmptyHeadings } from "./traps/empty-headings";
 import { activityEnd, indentedActivity, insideItem, nearlyActivity, openNotes, quotedFence } from "./traps/fences";
 import { itemTraps } from "./traps/items";
@@ -176,6 +177,7 @@ class Reader {
     const close = `${open?.type.replace("_open", "")}_close`;
     const ordered = open?.type === "ordered_list_open";
     const read: ReadItem[] = [];
+    let above: RawItem | undefined;
     const under = new UnderItems(this.lines, this.env, this.problems);
     let i = at + 1;
     for (; i < tokens.length; i++) {
@@ -189,6 +191,8 @@ class Reader {
       if (!this.open) continue;
       if (!raw) blockInItem(this.lines, token, tokens[i + 1], this.problems);
       const shape = raw && this.item(raw, ordered, this.open);
+      if (above && raw && shape === "text") correctionBeside(above, raw, this.lines, this.problems);
+      above = shape === "statement" ? raw : undefined;
       read.push({ token, shape });
       yield;
       under.begin(token, shape, this.open.inPile);

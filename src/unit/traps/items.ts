@@ -5,6 +5,7 @@ import { drop, type Problems, write } from "../problems";
 import type { Shape } from "../shapes";
 import type { SourceText } from "../source-text";
 import { bareRemark, remarkAt } from "./bare-remarks";
+import { correctionInLine } from "./corrections";
 import { acrossEmphasis } from "./emphasis";
 import { lineStart, pairLines } from "./glued";
 import { nearlyPicture, picturePath } from "./links";
@@ -91,6 +92,7 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
   const plain = item.nested.filter(
     (nested) => !nestedItem(nested, item, shape === "text", { lines: around.lines, env, problems }),
   );
+  if (shape === "statement") correctionInLine(item, around.lines, open, problems);
   if (shape === "statement") for (const further of plain.slice(1)) secondCorrection(further, problems);
 }
 

@@ -13,6 +13,7 @@ import { insideItem } from "./inside-item";
 import { listInList } from "./list-in-list";
 import { looseEmphasis } from "./loose-emphasis";
 import { lopsidedSlash } from "./lopsided-slash";
+import { lostCorrection } from "./lost-correction";
 import { meantAsPair } from "./meant-as-pair";
 import { meantAsStatement } from "./meant-as-statement";
 import { misplacedComment } from "./misplaced-comment";
@@ -84,6 +85,7 @@ const traps: readonly Rule<CheckContext>[] = [
   nestedItem,
   nestedNumber,
   secondCorrection,
+  lostCorrection,
   notNested,
   notAnItem,
   notAHeading,
