@@ -20,7 +20,7 @@ import { itemTraps } from "./traps/items";
 import { fullCorners, nearlyTies } from "./traps/nearly-ties";
 import { listForNested, nextForNested, type ReadItem } from "./traps/nesting";
 import { markedNotes, markedTexts, unmarkedItems } from "./traps/paragraphs";
-import { pileTraps } from "./traps/piles";
+import { cardsBelow, pileTraps } from "./traps/piles";
 import { quotedItems } from "./traps/quotes";
 import { nearlyTable, notedTable, partedRows } from "./traps/tables";
 import { UnderItems } from "./traps/under-items";
@@ -227,6 +227,7 @@ class Reader {
     const inPile = section.inPile;
     // Whether plain text was meant as a pair shows when the section is complete.
     this.looks.push(() => {
+      if (inPile && shape === "text" && !section.hasStatements) cardsBelow(this.lines, raw, this.problems);
       const { mostlyPairs, hasPairs, alike } = section;
       const judged = ordered ? section.judgedStory : section.judged;
       const lone = !inPile && section.expectsPairs;

@@ -49,6 +49,10 @@ export class SectionBuilder {
     return this.pairs.length > Math.min(2, this.texts.length);
   }
 
+  get hasStatements(): boolean {
+    return this.statements.length > 0;
+  }
+
   get hasPairs(): boolean {
     return this.pairs.length > 0;
   }

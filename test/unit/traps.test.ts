@@ -132,6 +132,19 @@ describe("traps in lists", () => {
       assert.deepEqual(found(text), [], text);
   });
 
+  it("takes few words below the card of a pile for cards, and short lines above bullets for names of piles", () => {
+    for (const lead of ["", "  "])
+      assert.deepEqual(found(`### o\n\n- sino\n${lead}selim\n${lead}pneu novo\n- mel\n`), [
+        ["not-an-item", "### o\n\n- sino\n- selim\n- pneu novo\n- mel\n"],
+      ]);
+    for (const text of ["### o\n\n- o sino da porta\n  da rua\n", "### o\n\n- sino,\n  selim\n", "- sino\n  selim\n"])
+      assert.deepEqual(found(text), [], text);
+    assert.deepEqual(found("o:\n\n- sino\n\na :\n- luz\n"), [["not-a-heading", "### o\n\n- sino\n\n### a\n- luz\n"]]);
+    assert.deepEqual(found("### o\n\n- sino\n\n**a**:\n\n- luz\n").length, 1);
+    for (const text of ["o:\n\n- sino\n", "o:\n\nsino\n\na:\n\nluz\n", "o: sino\n\n- a\n\na: luz\n\n- b\n"])
+      assert.deepEqual(found(text), [], text);
+  });
+
   it("empties a cell of a table of forms that says that there is none, and no other", () => {
     const forms = (cell: string): string => `|  | medir | pesar |\n| --- | --- | --- |\n| – | meço | ${cell} |\n`;
     for (const cell of ["—", "-", "--", "…", "...", "[...]", "____", "×"])
