@@ -22,6 +22,7 @@ import { listForNested, nextForNested, type ReadItem } from "./traps/nesting";
 import { markedNotes, markedTexts, unmarkedItems } from "./traps/paragraphs";
 import { cardsBelow, pileTraps } from "./traps/piles";
 import { quotedItems } from "./traps/quotes";
+import { spacedForms } from "./traps/spaced-tables";
 import { nearlyTable, notedTable, partedRows } from "./traps/tables";
 import { UnderItems } from "./traps/under-items";
 import { misnamedActivity, unfencedActivity } from "./traps/unfenced";
@@ -118,6 +119,7 @@ class Reader {
         listInHtml(this.lines, token, this.problems);
       } else if (token.type === "blockquote_open") quotedItems(this.lines, token, this.problems);
       else if (token.type === "code_block") {
+        if (token.map) spacedForms(this.lines, token.map, this.problems);
         indentedList(this.lines, token, this.problems);
         indentedActivity(this.lines, token, this.problems);
       } else if (token.type === "paragraph_open" && token.map) this.paragraph(token.map);
@@ -129,7 +131,7 @@ class Reader {
     const table = this.lastTable;
     this.lastTable = undefined;
     if (partedRows(lines, table, map, problems) || quotedFence(lines, map, problems)) return;
-    if (unfencedActivity(lines, map, problems)) return;
+    if (unfencedActivity(lines, map, problems) || spacedForms(lines, map, problems)) return;
     if (unmarkedItems(lines, map, env, problems)) return;
     paragraphLines(lines, map, false, problems);
     nearlyTable(lines, map, problems);

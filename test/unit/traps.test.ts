@@ -145,6 +145,45 @@ describe("traps in lists", () => {
       assert.deepEqual(found(text), [], text);
   });
 
+  it("puts a correction in the statement's own line under it", () => {
+    for (const sign of ["->", "→", "=>", "/", "="])
+      assert.deepEqual(
+        found(`- [ ] A Eva sai. ${sign} A Eva entra.\n`),
+        [["lost-correction", "- [ ] A Eva sai.\n  - A Eva entra.\n"]],
+        sign,
+      );
+    assert.deepEqual(found("- [ ] A Eva sai. (A Eva entra.)\n"), [
+      ["lost-correction", "- [ ] A Eva sai.\n  - A Eva entra.\n"],
+    ]);
+    for (const text of [
+      "- [ ] 2 + 2 = 5.\n",
+      "- [ ] A Eva (sem luz) sai.\n",
+      "- [ ] A Eva sai. (já)\n",
+      "- [ ] A Eva é nova/velha.\n",
+      "- [x] A Eva sai. -> A Eva entra.\n",
+      "- [ ] A -> B -> C.\n",
+    ])
+      assert.deepEqual(found(text), [], text);
+  });
+
+  it("makes a table of forms that are laid out with spaces", () => {
+    const table = "|  | abrir | sair |\n| --- | --- | --- |\n| eu | abro | saio |\n| nós | abrimos | saímos |\n";
+    for (const text of [
+      "       abrir   sair\neu     abro    saio\nnós    abrimos  saímos\n",
+      "  abrir  sair\neu  abro  saio\nnós  abrimos  saímos\n",
+      "          abrir   sair\n    eu    abro    saio\n    nós   abrimos saímos\n".replace("mos saí", "mos  saí"),
+      "\tabrir\tsair\neu\tabro\tsaio\nnós\tabrimos\tsaímos\n",
+    ])
+      assert.deepEqual(found(text), [["not-a-table", table]], text);
+    for (const text of [
+      "   Roses  are  red,\nviolets  are  blue,  too\nand  so  are  you\n",
+      "  abrir  sair\neu  abro  saio\n",
+      "  abrir  sair\neu  abro\nnós  abrimos\n",
+      "Ela  abre\neu  abro  saio\nnós  abrimos  saímos\n",
+    ])
+      assert.deepEqual(found(text), [], text);
+  });
+
   it("empties a cell of a table of forms that says that there is none, and no other", () => {
     const forms = (cell: string): string => `|  | medir | pesar |\n| --- | --- | --- |\n| – | meço | ${cell} |\n`;
     for (const cell of ["—", "-", "--", "…", "...", "[...]", "____", "×"])

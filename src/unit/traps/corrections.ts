@@ -8,31 +8,36 @@ import { column } from "./nesting";
  * Corrections of false statements that are none, since they do not stand behind a bullet under the statement.
  */
 
-const arrow = /\s+(?:[-–—=]{1,2}>|[→⇒➔➜⟶])\s+/gu;
+const arrow = /\s+(?:[-–—=]{1,2}>|[→⇒➔➜⟶])\s+/u;
+
+/** Behind the end of a sentence, before a whole one. */
+const stopped =
+  /(?<=[.!?…。！？।؟]\s*)(?:\s+[=＝/／]\s+|\s*[(（](?=.*[.!?…。！？।؟]\s*[)）]$))(?=.*[.!?…。！？।؟]\s*[)）]?$)/u;
 
 const falseMark = /^\[ \]\s/;
 
-/** `- [ ] Ela sai. -> Ela entra.` */
+/** `- [ ] Ela sai. -> Ela entra.`, `- [ ] Ela sai. / Ela entra.`, `- [ ] Ela sai. (Ela entra.)` */
 export function correctionInLine(
   { text: source, block, nested }: RawItem,
   lines: LineIndex,
   open: (span: { start: number; end: number }) => boolean,
   problems: Problems,
 ): void {
-  const { text } = source;
+  const text = source.text.trimEnd();
   if (!falseMark.test(text) || text.includes("\n") || nested.length > 0) return;
-  const found = [...text.matchAll(arrow)];
-  const [sign] = found;
-  if (!sign || found.length > 1 || sign.index < 4) return;
+  const sure = arrow.exec(text);
+  const sign = sure ?? stopped.exec(text);
+  if (!sign || sign.index < 4) return;
   const span = { start: sign.index, end: sign.index + sign[0].length };
-  if (span.end >= text.length || !open(span)) return;
+  if (span.end >= text.length || !open(span) || arrow.test(text.slice(span.end))) return;
   const under = " ".repeat(column(lines.text.slice(block.start, source.source(0))));
-  const range = source.range(span.start, span.end);
+  const put = write("", source.range(span.start, span.end), `${newlineOf(lines)}${under}- `).edits;
+  const close = /[(（]/u.test(sign[0]) ? [{ range: source.range(text.length - 1, text.length), text: "" }] : [];
   problems.trap(
     "lost-correction",
     source.range(span.start + sign[0].search(/\S/u), span.start + sign[0].trimEnd().length),
-    "What stands behind this arrow is printed with the statement: its correction stands behind a bullet under it.",
-    write("Put it under the statement", range, `${newlineOf(lines)}${under}- `),
+    `What stands behind this ${sure ? "arrow" : "sign"} is printed with the statement: its correction stands behind a bullet under it.`,
+    { title: "Put it under the statement", edits: [...put, ...close], ...(sure ? {} : { unsure: true as const }) },
   );
 }
 
