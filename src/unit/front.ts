@@ -27,6 +27,8 @@ export function findFront(lines: LineIndex, problems: Problems): FrontLines | un
   const rule = /^ {0,3}(-{3,}|\*{3,}|_{3,})\s*$/.exec(textOf(open));
   if (!rule) return unopened(lines, textOf, open, problems) ?? frontElsewhere(lines, textOf, open, problems);
   const begins = open === 0 && /^---\s*$/.test(textOf(open));
+  // A byte order mark is no part of the line.
+  const head = { start: lines.line(open).end - textOf(open).length, end: lines.line(open).end };
   const first = open + 1;
   let close = first;
   while (close < count && !/^(?:---|\.\.\.)\s*$/.test(textOf(close))) close++;
@@ -70,7 +72,7 @@ export function findFront(lines: LineIndex, problems: Problems): FrontLines | un
       const at = lines.line(blank - 1).end;
       problems.add(
         "unreadable-yaml",
-        lines.line(open),
+        head,
         "The front matter that begins here never ends; close it with a line of three hyphens.",
         insert("Close it below its settings", at, `${newline}---`),
       );
@@ -80,7 +82,7 @@ export function findFront(lines: LineIndex, problems: Problems): FrontLines | un
       if (begins)
         problems.add(
           "unreadable-yaml",
-          lines.line(open),
+          head,
           "The front matter that begins here never ends; close it with a line of three hyphens.",
         );
       return undefined;
@@ -94,7 +96,7 @@ export function findFront(lines: LineIndex, problems: Problems): FrontLines | un
     const range = { start: from, end: sign + (rule[1]?.length ?? 3) };
     problems.add(
       "unreadable-yaml",
-      lines.line(open),
+      head,
       "Front matter begins with three hyphens in the first line of a file, with nothing before them; so it is not read.",
       write("Begin the file with three hyphens", range, "---"),
     );

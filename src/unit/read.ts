@@ -13,14 +13,16 @@ import type { Shape } from "./shapes";
 import { SourceText } from "./source-text";
 import { type Row, readTable } from "./tables";
 import { blockInItem, indentedList, listInHtml, paragraphLines, splitList } from "./traps/blocks";
+import { correctionBeside } from "./traps/corrections";
 import { EmptyHeadings } from "./traps/empty-headings";
 import { activityEnd, indentedActivity, insideItem, nearlyActivity, openNotes, quotedFence } from "./traps/fences";
 import { itemTraps } from "./traps/items";
 import { fullCorners, nearlyTies } from "./traps/nearly-ties";
 import { listForNested, nextForNested, type ReadItem } from "./traps/nesting";
 import { markedNotes, markedTexts, unmarkedItems } from "./traps/paragraphs";
-import { pileTraps } from "./traps/piles";
+import { cardsBelow, pileTraps } from "./traps/piles";
 import { quotedItems } from "./traps/quotes";
+import { spacedForms } from "./traps/spaced-tables";
 import { nearlyTable, notedTable, partedRows } from "./traps/tables";
 import { UnderItems } from "./traps/under-items";
 import { misnamedActivity, unfencedActivity } from "./traps/unfenced";
@@ -117,6 +119,7 @@ class Reader {
         listInHtml(this.lines, token, this.problems);
       } else if (token.type === "blockquote_open") quotedItems(this.lines, token, this.problems);
       else if (token.type === "code_block") {
+        if (token.map) spacedForms(this.lines, token.map, this.problems);
         indentedList(this.lines, token, this.problems);
         indentedActivity(this.lines, token, this.problems);
       } else if (token.type === "paragraph_open" && token.map) this.paragraph(token.map);
@@ -128,7 +131,7 @@ class Reader {
     const table = this.lastTable;
     this.lastTable = undefined;
     if (partedRows(lines, table, map, problems) || quotedFence(lines, map, problems)) return;
-    if (unfencedActivity(lines, map, problems)) return;
+    if (unfencedActivity(lines, map, problems) || spacedForms(lines, map, problems)) return;
     if (unmarkedItems(lines, map, env, problems)) return;
     paragraphLines(lines, map, false, problems);
     nearlyTable(lines, map, problems);
@@ -176,6 +179,7 @@ class Reader {
     const close = `${open?.type.replace("_open", "")}_close`;
     const ordered = open?.type === "ordered_list_open";
     const read: ReadItem[] = [];
+    let above: RawItem | undefined;
     const under = new UnderItems(this.lines, this.env, this.problems);
     let i = at + 1;
     for (; i < tokens.length; i++) {
@@ -189,6 +193,8 @@ class Reader {
       if (!this.open) continue;
       if (!raw) blockInItem(this.lines, token, tokens[i + 1], this.problems);
       const shape = raw && this.item(raw, ordered, this.open);
+      if (above && raw && shape === "text") correctionBeside(above, raw, this.lines, this.problems);
+      above = shape === "statement" ? raw : undefined;
       read.push({ token, shape });
       yield;
       under.begin(token, shape, this.open.inPile);
@@ -223,16 +229,17 @@ class Reader {
     const inPile = section.inPile;
     // Whether plain text was meant as a pair shows when the section is complete.
     this.looks.push(() => {
-      const { mostlyPairs, alike } = section;
+      if (inPile && shape === "text" && !section.hasStatements) cardsBelow(this.lines, raw, this.problems);
+      const { mostlyPairs, hasPairs, alike } = section;
       const judged = ordered ? section.judgedStory : section.judged;
       const lone = !inPile && section.expectsPairs;
-      itemTraps(raw, shape, { lone, judged, mostlyPairs, alike, lines: this.lines }, this.env, this.problems);
+      itemTraps(raw, shape, { lone, judged, mostlyPairs, hasPairs, alike, lines: this.lines }, this.env, this.problems);
     });
     return shape;
   }
 
   private link(text: SourceText): void {
-    if (/\]\s*[([]|\)\[#/.test(text.text)) this.linked.push(text);
+    if (/\]\s*[([]|\)\[#|[({]\s*#/.test(text.text)) this.linked.push(text);
   }
 
   private table(token: Token): void {

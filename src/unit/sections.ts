@@ -49,9 +49,17 @@ export class SectionBuilder {
     return this.pairs.length > Math.min(2, this.texts.length);
   }
 
+  get hasStatements(): boolean {
+    return this.statements.length > 0;
+  }
+
+  get hasPairs(): boolean {
+    return this.pairs.length > 0;
+  }
+
   /** Whether all plain bullets have the same sign that may be meant to part a pair, and there are at least three bullets in all. */
   get alike(): boolean {
-    this.signed ??= this.pairs.length + this.texts.length > 2 && haveOneSign(this.texts);
+    this.signed ??= this.pairs.length + this.texts.length > 2 && haveOneSign(this.texts, !this.hasPairs);
     return this.signed;
   }
 

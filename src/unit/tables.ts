@@ -8,7 +8,7 @@ import { SourceText } from "./source-text";
 import { acrossEmphasis } from "./traps/emphasis";
 import { textTraps } from "./traps/items";
 import { linkedPictures, secondPictures } from "./traps/pictures";
-import { barredRows, gapInCell } from "./traps/tables";
+import { barredRows, dashInCell, gapInCell } from "./traps/tables";
 import type { Answer, FormsTable, Pair, Phrase } from "./unit";
 
 /** Where a table stands: its lines, and whether its head has an empty first cell. */
@@ -42,6 +42,7 @@ export function readTable(
   const bodyLines = barredRows(lines, written, context.problems);
   for (const line of bodyLines) {
     for (const [i, cell] of row(line).slice(0, head.length).entries()) {
+      if (isForms && i > 0 && dashInCell(cell, context.problems)) continue;
       textTraps(cell, context.env, context.problems);
       context.link(cell);
       if (!isPairs) continue;

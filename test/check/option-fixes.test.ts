@@ -43,6 +43,13 @@ describe("fixes of options", () => {
     assert.equal(await firstFix("make: tiles\ngrid: 4 x 4\ngird: 3 x 3", "wrong-option"), "");
   });
 
+  it("take an overruled option out only where it stands once", async () => {
+    const overruled = async (options: string): Promise<number | undefined> =>
+      (await readUnitText(unit(options))).findings.find(({ code }) => code === "overruled-option")?.fixes.length;
+    assert.equal(await overruled("make: tiles\nlevels: [gentle, hard]\nouter: decoys"), 1);
+    assert.equal(await overruled("make: tiles\nlevels: [gentle, hard]\nouter: decoys\nouter: decoys"), 0);
+  });
+
   it("make a list of several names, and name each section once", async () => {
     assert.equal(await firstFix("make: loop\nfrom: Rodas, Selins", "unknown-section"), "[Rodas, Selins]");
     assert.equal(await firstFix("make: loop\nfrom: Rodas, Selim", "unknown-section"), "Rodas");

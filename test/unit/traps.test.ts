@@ -85,6 +85,113 @@ describe("traps in lists", () => {
       assert.deepEqual(found(forms(row)), [], row);
   });
 
+  it("leaves plans, dialogues and lone numbers in paragraphs alone, and makes nothing of doubtful ones unasked", () => {
+    for (const text of [
+      "10:00 – começo\n10:20 – jogo\n10:40 – fim\n",
+      "jogo - 5 minutos\nconto - 15 minutos\nfim - 20 minutos\n",
+      "Rui: olá\nEva: bom dia\nRui: tudo bem\n",
+      "24.Dezember\n",
+      "3.Klasse\n",
+      "1. Ela chega.\n2. Ela sai.\n\n(1) Ver o livro.\n",
+    ])
+      assert.deepEqual(found(text), [], text);
+    for (const text of ["luz / light\nsino / bell\nselim / saddle\n", "a) Ela ri.\nb) Ela lê.\n"])
+      assert.equal(readUnit(`## A\n\n${text}`).problems[0]?.fixes[0]?.unsure, true, text);
+    for (const text of ["luz\tlight\nsino\tbell\n", "1.Ela ri.\n"])
+      assert.equal(readUnit(`## A\n\n${text}`).problems[0]?.fixes[0]?.unsure, undefined, text);
+    assert.deepEqual(found("(1) Ela chega.\n\n2.Ela sai.\n").length, 2);
+  });
+
+  it("takes many dots or hyphens in a row for a gap, but not those that end a word or part sentences", () => {
+    for (const gap of [".....", "......", "-----", "———"])
+      assert.deepEqual(found(`- [x] A Eva ${gap} a roda.\n`), [["underscore-gap", "- [x] A Eva [...] a roda.\n"]], gap);
+    for (const text of [
+      "A Eva espera... e ri.",
+      "A Eva espera......",
+      "A Eva --- sim --- ri.",
+      "A Eva (...) ri.",
+      "A — B – C",
+    ])
+      assert.deepEqual(found(`- [x] ${text}\n`), [], text);
+  });
+
+  it("takes bars under a sentence without any for an accepted order of its parts", () => {
+    assert.deepEqual(
+      found("- Hoje compro uma roda. = x\n  - Compro | uma roda | hoje.\n  - Uma roda | compro | hoje.\n"),
+      [
+        [
+          "printed-bar",
+          "- Hoje | compro | uma roda. = x\n  - Compro | uma roda | hoje.\n  - Uma roda | compro | hoje.\n",
+        ],
+      ],
+    );
+    assert.deepEqual(found("- Compro a roda a prazo. = x\n  - A roda | compro | em maio.\n"), [
+      ["printed-bar", "- Compro a roda a prazo. = x\n  - A roda compro em maio.\n"],
+    ]);
+    for (const text of ["- roda = wheel\n  - a|b \\| c\n", "- a | roda = wheel\n  - roda | a\n"])
+      assert.deepEqual(found(text), [], text);
+  });
+
+  it("takes few words below the card of a pile for cards, and short lines above bullets for names of piles", () => {
+    for (const lead of ["", "  "])
+      assert.deepEqual(found(`### o\n\n- sino\n${lead}selim\n${lead}pneu novo\n- mel\n`), [
+        ["not-an-item", "### o\n\n- sino\n- selim\n- pneu novo\n- mel\n"],
+      ]);
+    for (const text of ["### o\n\n- o sino da porta\n  da rua\n", "### o\n\n- sino,\n  selim\n", "- sino\n  selim\n"])
+      assert.deepEqual(found(text), [], text);
+    assert.deepEqual(found("o:\n\n- sino\n\na :\n- luz\n"), [["not-a-heading", "### o\n\n- sino\n\n### a\n- luz\n"]]);
+    assert.deepEqual(found("### o\n\n- sino\n\n**a**:\n\n- luz\n").length, 1);
+    for (const text of ["o:\n\n- sino\n", "o:\n\nsino\n\na:\n\nluz\n", "o: sino\n\n- a\n\na: luz\n\n- b\n"])
+      assert.deepEqual(found(text), [], text);
+  });
+
+  it("puts a correction in the statement's own line under it", () => {
+    for (const sign of ["->", "→", "=>", "/", "="])
+      assert.deepEqual(
+        found(`- [ ] A Eva sai. ${sign} A Eva entra.\n`),
+        [["lost-correction", "- [ ] A Eva sai.\n  - A Eva entra.\n"]],
+        sign,
+      );
+    assert.deepEqual(found("- [ ] A Eva sai. (A Eva entra.)\n"), [
+      ["lost-correction", "- [ ] A Eva sai.\n  - A Eva entra.\n"],
+    ]);
+    for (const text of [
+      "- [ ] 2 + 2 = 5.\n",
+      "- [ ] A Eva (sem luz) sai.\n",
+      "- [ ] A Eva sai. (já)\n",
+      "- [ ] A Eva é nova/velha.\n",
+      "- [x] A Eva sai. -> A Eva entra.\n",
+      "- [ ] A -> B -> C.\n",
+    ])
+      assert.deepEqual(found(text), [], text);
+  });
+
+  it("makes a table of forms that are laid out with spaces", () => {
+    const table = "|  | abrir | sair |\n| --- | --- | --- |\n| eu | abro | saio |\n| nós | abrimos | saímos |\n";
+    for (const text of [
+      "       abrir   sair\neu     abro    saio\nnós    abrimos  saímos\n",
+      "  abrir  sair\neu  abro  saio\nnós  abrimos  saímos\n",
+      "          abrir   sair\n    eu    abro    saio\n    nós   abrimos saímos\n".replace("mos saí", "mos  saí"),
+      "\tabrir\tsair\neu\tabro\tsaio\nnós\tabrimos\tsaímos\n",
+    ])
+      assert.deepEqual(found(text), [["not-a-table", table]], text);
+    for (const text of [
+      "   Roses  are  red,\nviolets  are  blue,  too\nand  so  are  you\n",
+      "  abrir  sair\neu  abro  saio\n",
+      "  abrir  sair\neu  abro\nnós  abrimos\n",
+      "Ela  abre\neu  abro  saio\nnós  abrimos  saímos\n",
+    ])
+      assert.deepEqual(found(text), [], text);
+  });
+
+  it("empties a cell of a table of forms that says that there is none, and no other", () => {
+    const forms = (cell: string): string => `|  | medir | pesar |\n| --- | --- | --- |\n| – | meço | ${cell} |\n`;
+    for (const cell of ["—", "-", "--", "…", "...", "[...]", "____", "×"])
+      assert.deepEqual(found(forms(cell)), [["dash-in-cell", forms(" ".repeat(cell.length))]], cell);
+    for (const cell of ["", "a", "-o", "a-se", "5"]) assert.deepEqual(found(forms(cell)), [], cell);
+    assert.deepEqual(found("| pt | en |\n| --- | --- |\n| roda | – |\n"), []);
+  });
+
   it("says of a table with a full corner that it is a note only where there is nothing else", () => {
     const table = "| a | b | c |\n| --- | --- | --- |\n| d | e | f |\n";
     assert.deepEqual(found(table), [["not-a-table", table.replace("| a |", "|  |")]]);
@@ -129,11 +236,21 @@ describe("traps in lists", () => {
       "Não – O sino toca.",
       "T Shirts sujas.",
       "R. Lima vem.",
+      "P: Quem toca o sino?",
+      "R: Quem toca o sino?",
+      "N: Não sei onde está.",
+      "J: Guten Morgen zusammen.",
+      "T-Shirts der Klasse",
       "A Ana: O sino toca.",
       "x o sino",
     ])
       assert.deepEqual(made(item), [], item);
     assert.deepEqual(found("- roda = wheel\n- F O sino toca.\n"), []);
+    const unsure = (item: string): unknown => readUnit(`## A\n\n${head}- ${item}\n`).problems[0]?.fixes[0]?.unsure;
+    for (const item of ["V. Lima escreve livros.", "F Lima vem.", "R: O sino toca.", "[1] Uma nota."])
+      assert.equal(unsure(item), true, item);
+    assert.equal(unsure("x O sino toca."), undefined);
+    assert.deepEqual(found(`${head}\n[V] verdadeiro\n[F] falso\n`), []);
   });
 
   it("tells a writer who is named in no comment", () => {
@@ -207,8 +324,6 @@ describe("traps in lists", () => {
       "roda／wheel",
       "roda ; wheel",
       "roda; wheel",
-      "roda, wheel",
-      "roda، wheel",
       "roda -wheel",
       "roda– wheel",
       "roda > wheel",
@@ -216,8 +331,6 @@ describe("traps in lists", () => {
       "roda || wheel",
       "roda   wheel",
       "roda\u3000wheel",
-      "roda (wheel)",
-      "roda（wheel）",
       "roda ... wheel",
       "roda ― wheel",
       "roda ➔ wheel",
@@ -237,9 +350,39 @@ describe("traps in lists", () => {
       "ver [roda](#a)",
       "roda, luz, sino",
       "(roda)",
+      "roda, wheel",
+      "roda (wheel)",
+      "pedir ao Rui (amanhã)",
+      "rodas & luzes",
+      "nh + lh",
+      "rodas  e luzes",
+      "bonito/a",
+      "um/uma",
+      "3 kg / 2 kg",
+      "luz =/= luz",
+      "10:30 – 11:15",
+      "12.50 – 13.00",
+      "Material: cola, tesoura",
+      "cesto: pão, leite",
+      "[Dicionário](https://a.example) – bom",
+      "[Canções](https://b.example): para depois",
+      "https://c.example/a – formas",
       "`roda / wheel`",
     ])
       assert.deepEqual(made(note), [], note);
+    for (const [left, right] of [
+      [", ", ""],
+      ["، ", ""],
+      [" (", ")"],
+      ["（", "）"],
+    ] as const) {
+      const words = ["luz", "light", "sino", "bell", "selim", "saddle"];
+      const items = [0, 2, 4].map((i) => `- ${words[i]}${left}${words[i + 1]}${right}\n`).join("");
+      assert.equal(found(items).length, 3, items);
+      assert.deepEqual(found(`- roda = wheel\n${items}`), [], items);
+    }
+    assert.deepEqual(found("- bonito/a\n- alto/a\n- baixo/a\n"), []);
+    assert.deepEqual(found("- lindo, linda\n- baixo, baixa\n- velho, velha\n"), []);
     const alike = "- luz / light\n- sino / bell\n- selim / saddle\n";
     assert.equal(found(alike).length, 3);
     assert.deepEqual(found(`${alike}- roda\n`), []);

@@ -21,8 +21,9 @@ export const noKind: Rule<CheckContext> = {
             message: `This activity does not say what to make: “${nearly.key}” is no option, “make” is.`,
             fixes: [{ title: "Change to “make”", edits: [{ range: nearly.keyRange, text: "make" }], preferred: true }],
           };
+        const fence = unit.text.slice(block.fence.start, block.body.start).trimEnd();
         return {
-          range: { start: block.fence.start, end: Math.max(block.fence.start + 3, block.body.start - 1) },
+          range: { start: block.fence.start, end: block.fence.start + Math.max(3, fence.length) },
           message: "This activity does not say what to make. Add a line “make: …”.",
           fixes: kinds.map(({ name }) => ({
             title: `Make ${name}`,

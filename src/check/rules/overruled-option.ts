@@ -22,7 +22,15 @@ export const overruledOption: Rule<CheckContext> = {
         const rules = other && (value === undefined || other.value === value);
         const own = entries.find((entry) => entry.key === key);
         if (!rules || !own) return [];
-        const without = removeOption(block, unit.text, key);
+        // Of two with this name the second would come into force.
+        const again = unit.problems.some(
+          ({ code, range }) =>
+            code === "option-twice" &&
+            block.body.start <= range.start &&
+            range.end <= block.body.end &&
+            unit.text.slice(range.start, range.end) === key,
+        );
+        const without = again ? undefined : removeOption(block, unit.text, key);
         return [
           {
             range: optionPlace(block, key),

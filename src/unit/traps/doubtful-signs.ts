@@ -14,57 +14,92 @@ interface Sign extends Span {
   readonly close?: Span;
 }
 
-/** Each with the number of times that it may stand in an item, of which the first counts, and of words on a side. */
-const ways: readonly (readonly [pattern: RegExp, times: number, words?: number])[] = [
-  [/\s+(?:[/／⁄∕⧸\\]|>{1,2}|[»›+&•●…*≠]|\.{2,3})\s+/gu, 3],
-  [/\s*\|\|\s*/gu, 1],
+interface Way {
+  readonly sign: RegExp;
+  /** How often it may stand in an item, of which the first counts. */
+  readonly times: number;
+  /** How many words may stand on a side. */
+  readonly words: number;
+  /** It stands in so many notes that it says something only where nothing else is written than such items. */
+  readonly all?: true;
+  /** Words that go together have it too: `bonito/a`, `lindo, linda`. */
+  readonly forms?: true;
+}
+
+const joining =
+  "(?:und|oder|bzw\\.?|and|or|with|for|mit|für|e|ou|com|para|y|o|con|et|avec|pour|и|или|с|і|й|та|або|з)\\s";
+
+const ways: readonly Way[] = [
+  { sign: /\s+(?:[/／⁄∕⧸\\]|>{1,2}|[»›•●…*≠]|\.{2,3})\s+/gu, times: 3, words: 3 },
+  { sign: /\s*\|\|\s*/gu, times: 1, words: 3 },
+  { sign: /\s*[;；؛](?:\s+|(?<=；))/gu, times: 3, words: 3 },
   // As programs write the sign that are afraid of Markdown.
-  [/\s+\\[=＝]\s+/gu, 1],
-  [/\s*[;；؛](?:\s+|(?<=；))/gu, 3],
+  { sign: /\s+\\[=＝]\s+/gu, times: 1, words: 3 },
   // Not as in “Vor- und Nachteile”.
-  [
-    /[^\S\n]+[\p{Pd}−](?=[^\s\p{Pd}>])|(?<=[^\s\p{Pd}<])[\p{Pd}−][^\S\n]+(?!(?:und|oder|bzw\.?|and|or|e|ou|y|o|et|и|или|і|й|та|або)\s)/gu,
-    1,
-  ],
-  [/(?<=[\p{L}\p{M})])[/／∕](?=[\p{L}(])/gu, 1],
-  [/(?<=\S)(?:\s*[,،]\s+|\s*[，、]\s*)/gu, 1, 2],
-  [/[^\S\n]{2,}|[^\S\n]*\u3000[^\S\n]*/gu, 1],
+  {
+    sign: new RegExp(
+      `[^\\S\\n]+[\\p{Pd}−](?=[^\\s\\p{Pd}>])|(?<=[^\\s\\p{Pd}<])[\\p{Pd}−][^\\S\\n]+(?!${joining})`,
+      "gu",
+    ),
+    times: 1,
+    words: 3,
+  },
+  { sign: /(?<=[\p{L}\p{M})])[/／∕](?=[\p{L}(])/gu, times: 1, words: 3, forms: true },
+  { sign: /(?<=\S)(?:\s*[,،]\s+|\s*[，、]\s*)/gu, times: 1, words: 2, all: true, forms: true },
+  { sign: new RegExp(`[^\\S\\n]{2,}(?!${joining})|[^\\S\\n]*\\u3000[^\\S\\n]*`, "gu"), times: 1, words: 3 },
 ];
 
 /** `roda (wheel)`, at the end. */
 const bracketed = /^[^()（）[\]]*[^()（）[\]\s](\s*[(（[]\s*)[^()（）[\]]+?(\s*[)）\]])$/u;
 
-/** The sign that may be meant to part the sides of a pair in a text; undefined where there is none, or a side is no few words. */
-export function doubtfulSign(text: string): Sign | undefined {
+/**
+ * The sign that may be meant to part the sides of a pair in a text; undefined where there is none, or a side is no few words. `all`
+ * says that the section has nothing but such items.
+ */
+export function doubtfulSign(text: string, all: boolean): Sign | undefined {
   const whole = text.trimEnd();
-  for (const [way, [pattern, times, words]] of ways.entries()) {
-    const found = [...whole.matchAll(pattern)];
+  for (const [i, way] of ways.entries()) {
+    if (way.all && !all) continue;
+    const found = [...whole.matchAll(way.sign)];
     const [first] = found;
-    if (!first || found.length > times) continue;
-    const sign = { way, start: first.index, end: first.index + first[0].length };
-    if (isPair(whole.slice(0, sign.start), whole.slice(sign.end), words)) return sign;
+    if (!first || found.length > way.times) continue;
+    const sign = { way: i, start: first.index, end: first.index + first[0].length };
+    const [left, right] = [whole.slice(0, sign.start), whole.slice(sign.end)];
+    if (isPair(left, right, way.words) && !(way.forms && areForms(left, right))) return sign;
   }
-  const match = bracketed.exec(whole);
+  const match = all ? bracketed.exec(whole) : null;
   if (!match?.[1] || !match[2]) return undefined;
   const start = whole.search(/\s*[(（[]/u);
   const close = { start: whole.length - match[2].length, end: whole.length };
   const sign = { way: ways.length, start, end: start + match[1].length, close };
-  return isPair(whole.slice(0, start), whole.slice(sign.end, close.start)) ? sign : undefined;
+  const [left, right] = [whole.slice(0, start), whole.slice(sign.end, close.start)];
+  return isPair(left, right) && !areForms(left, right) ? sign : undefined;
+}
+
+/** `bonito` and `a`, `um` and `uma`, `lindo` and `linda`, `aluno` and `-a`: an ending, or a form of the same word. */
+function areForms(left: string, right: string): boolean {
+  const [a, b] = [left, right].map((side) => side.trim().toLowerCase());
+  if (!a || !b) return false;
+  const short = /^[-~]?\p{L}{1,2}$/u;
+  return short.test(b) || a.startsWith(b) || b.startsWith(a) || (a.length > 3 && a.slice(0, 3) === b.slice(0, 3));
 }
 
 const stop = (side: string): boolean => /[.!?…。！？।؟:]$/u.test(side);
 
-/** Few words on each side, both with numbers or none, and no beginning of a sentence that ends in the other. */
+/** The numbers in a text. */
+export const numerals = (side: string): string => (side.match(/\p{N}+/gu) ?? []).join(" ");
+
+/** Few words on each side, both with the same numbers, and no beginning of a sentence that ends in the other. */
 function isPair(left: string, right: string, words = 3): boolean {
   const isSide = (side: string): boolean => /\p{L}/u.test(side) && side.trim().split(/\s+/u).length <= words;
-  const alike = (has: (side: string) => boolean): boolean => has(left.trim()) === has(right.trim());
-  return isSide(left) && isSide(right) && alike(stop) && alike((side) => /\p{N}/u.test(side));
+  const alike = (of: (side: string) => unknown): boolean => of(left.trim()) === of(right.trim());
+  return isSide(left) && isSide(right) && alike(stop) && alike(numerals);
 }
 
-/** Whether all texts have one and the same such sign. */
-export function haveOneSign(texts: readonly string[]): boolean {
+/** Whether all texts have one and the same such sign; `all` as above. */
+export function haveOneSign(texts: readonly string[], all: boolean): boolean {
   const signs = texts.map((text) => {
-    const sign = doubtfulSign(text);
+    const sign = doubtfulSign(text, all);
     return sign && `${sign.way} ${text.slice(sign.start, sign.end).trim()}`;
   });
   return signs[0] !== undefined && signs.every((sign) => sign === signs[0]);

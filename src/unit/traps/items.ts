@@ -5,10 +5,12 @@ import { drop, type Problems, write } from "../problems";
 import type { Shape } from "../shapes";
 import type { SourceText } from "../source-text";
 import { bareRemark, remarkAt } from "./bare-remarks";
+import { correctionInLine } from "./corrections";
 import { acrossEmphasis } from "./emphasis";
 import { lineStart, pairLines } from "./glued";
 import { nearlyPicture, picturePath } from "./links";
 import { changedComment, looseEmphasis } from "./loose-signs";
+import { lostOrder } from "./lost-orders";
 import { clearMark, type Mark, statementMark } from "./marks";
 import { meantAsPair } from "./nearly-pairs";
 import { nestedItem } from "./nested-item";
@@ -30,6 +32,8 @@ export interface Around {
   readonly lone: boolean;
   /** Most bullets of the section are pairs, or so many that their sign is surely known. */
   readonly mostlyPairs: boolean;
+  /** The section has pairs. */
+  readonly hasPairs: boolean;
   /** All plain bullets of the section have the same sign that may be meant to part a pair, and they are some. */
   readonly alike: boolean;
   /** The section has statements, or all of its bullets (of an event: all of its events) begin with marks in brackets. */
@@ -42,7 +46,7 @@ export function itemTraps(item: RawItem, shape: Shape, around: Around, env: Env,
   const { text, nested, numbered = [] } = item;
   // What stands under an item counts too, and the indents of further lines.
   const alone = text.isWhole && nested.length === 0 && numbered.length === 0;
-  const as = `${shape} ${around.lone} ${around.mostlyPairs} ${around.alike} ${around.judged}`;
+  const as = `${shape} ${around.lone} ${around.mostlyPairs} ${around.hasPairs} ${around.alike} ${around.judged}`;
   const known = clean.get(as) ?? new TextMemory<true>();
   clean.set(as, known);
   if (alone && known.find(text.text, env)) return;
@@ -77,6 +81,7 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
     acrossEmphasis(item.text, "pair", env, problems);
     lopsidedSlash(item.text, open, problems);
     printedBars(item.text, env, problems);
+    lostOrder(item, env, problems);
     linkedPictures(item.text, "pair", env, problems);
   }
   if (shape !== "text" && text.includes("!["))
@@ -87,13 +92,19 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
   const plain = item.nested.filter(
     (nested) => !nestedItem(nested, item, shape === "text", { lines: around.lines, env, problems }),
   );
+  if (shape === "statement") correctionInLine(item, around.lines, open, problems);
   if (shape === "statement") for (const further of plain.slice(1)) secondCorrection(further, problems);
 }
 
 /** Looks at what may be wrong in any text that is printed. */
 export function textTraps(source: SourceText, env: Env, problems: Problems): void {
   // Most texts have none of what is looked for.
-  if (!/![[(]|_\\?_|\[\s*(?:\.\.|…|\])|<|‹|＜|〈|~~|by:|[*_]\s|\s[*_]|[^\s*]\*[^\s*]|\[\^/.test(source.text)) return;
+  if (
+    !/![[(]|_\\?_|\[\s*(?:\.\.|…|\])|\.{4}|-{4}|[–—]{3}|<|‹|＜|〈|~~|by:|[*_]\s|\s[*_]|[^\s*]\*[^\s*]|\[\^/.test(
+      source.text,
+    )
+  )
+    return;
   const { mask } = scan(source.text, env);
   unprinted(source, mask, env, problems);
   looseEmphasis(source, mask, env, problems);
@@ -105,9 +116,9 @@ export function textTraps(source: SourceText, env: Env, problems: Problems): voi
   openComment(source, mask, problems);
 }
 
-/** A gap drawn with low lines, which Markdown may take for emphasis, and one with other dots or with white space in it. */
+/** A gap drawn with low lines, which Markdown may take for emphasis, with many dots or hyphens, or with other signs in its brackets. */
 const drawnGap =
-  /\[[^\S\n]*(?:_{2,}|(?:\\_){2,}|\.{2,}|…+)[^\S\n]*\](?!\()|(?<=\S[^\S\n]+)\[[^\S\n]*\](?![\S])|_{2,}|(?:\\_){2,}/gu;
+  /\[[^\S\n]*(?:_{2,}|(?:\\_){2,}|\.{2,}|…+)[^\S\n]*\](?!\()|(?<=\S[^\S\n]+)\[[^\S\n]*\](?![\S])|_{2,}|(?:\\_){2,}|(?<=^|\s)(?:\.{4,}|-{4,}|[–—]{3,})(?=$|[\s,;:!?])/gu;
 
 function gaps(source: SourceText, open: (span: Span) => boolean, problems: Problems): void {
   for (const { index, 0: drawn } of source.text.matchAll(drawnGap)) {

@@ -44,14 +44,24 @@ function truthOfSign(match: RegExpExecArray): boolean {
   return !/^[✗✘–−☐❌☒ \\-]?$/u.test(sign);
 }
 
-/** Says that all of `written`, at the beginning of an item, is no mark; `truth` where it is clear what it was to say. */
-function tell(source: SourceText, written: string, truth: boolean | undefined, problems: Problems): void {
+/**
+ * Says that all of `written`, at the beginning of an item, is no mark; `truth` where it is clear what it was to say, `unsure` where
+ * it may well be no mark at all.
+ */
+function tell(
+  source: SourceText,
+  written: string,
+  truth: boolean | undefined,
+  problems: Problems,
+  unsure = false,
+): void {
   const mark = truth ? "[x] " : "[ ] ";
+  const fix = write(`Write “${mark.trim()}”`, source.range(0, written.length), mark);
   problems.trap(
     "meant-as-statement",
     source.range(0, written.trimEnd().length),
     "A statement begins with “[x] ” when it is true and “[ ] ” when it is false; this item is read as plain text.",
-    ...(truth === undefined ? [] : [write(`Write “${mark.trim()}”`, source.range(0, written.length), mark)]),
+    ...(truth === undefined ? [] : [unsure ? { ...fix, unsure: true as const } : fix]),
   );
 }
 
@@ -108,7 +118,8 @@ export function allJudged(texts: readonly string[]): boolean {
 
 function otherMark(source: SourceText, problems: Problems): boolean {
   const mark = bracketMark(source.text);
-  if (mark) tell(source, mark.written, mark.truth, problems);
+  // A number may well be that of a source.
+  if (mark) tell(source, mark.written, mark.truth, problems, /^\[\s*\d/.test(mark.written));
   return mark !== undefined;
 }
 
@@ -120,12 +131,12 @@ const judging =
 function bareMark(source: SourceText, problems: Problems): boolean {
   const match = judging.exec(source.text);
   const word = match?.slice(1).find((each) => each !== undefined) ?? "";
-  // “Nein – Rita kommt.” is what somebody says.
+  // “Nein – Rita kommt.” is what somebody says; so is what stands behind most initials.
   const long = word.toLowerCase();
-  if (word.length > 1 && !trueWords.has(long) && !falseWords.has(long)) return false;
-  const truth = /^x$/i.test(word) ? true : truthOf(word);
-  if (!match || truth === undefined) return false;
-  tell(source, match[0], truth, problems);
+  if (word.length > 1 ? !trueWords.has(long) && !falseWords.has(long) : !/^[xvfrt]$/.test(long)) return false;
+  const truth = long === "x" ? true : truthOf(word);
+  if (!match || truth === undefined || /[?？؟]\P{L}*$/u.test(source.text)) return false;
+  tell(source, match[0], truth, problems, word.length === 1 && long !== "x");
   return true;
 }
 

@@ -2,7 +2,7 @@ import type { Span } from "../inline";
 import type { RawItem } from "../items";
 import { type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
-import { doubtfulSign, tellDoubtful } from "./doubtful-signs";
+import { doubtfulSign, numerals, tellDoubtful } from "./doubtful-signs";
 
 /*
  * What was meant as a pair and has another sign than “ = ”; signs that stand in most notes too are in `doubtful-signs.ts`.
@@ -16,7 +16,7 @@ const otherSeparators = [
   /\s+(?::=|(\*{1,3}|_{1,3}|`)[=＝]\1)\s+/u,
   /\s+(?:\p{Pd}|[−ー←-⇿⟰-⟿⤀-⥿➔-➾►▶≈≡≃≅≙≗∼～~·﹦═⩵꞊⹀∶꞉]|-{1,2}>?|<?[-=]{1,2}>|<-{1,2}|={2,}|:{1,2})\s+/u,
   /\s*[:：](?:\s+|(?<=：))/u,
-  /\s+[=＝﹦═⩵꞊⹀]{1,3}(?=[^\s=＝>])|(?<=[^\s=＝<>!])[=＝﹦═⩵꞊⹀]{1,3}\s+/u,
+  /\s+[=＝﹦═⩵꞊⹀]{1,3}(?=[^\s=＝>/])|(?<=[^\s=＝<>!/])[=＝﹦═⩵꞊⹀]{1,3}\s+/u,
   /(?<=[^\s=＝<>!])[=＝﹦═⩵꞊⹀]{1,3}(?=[^\s=＝>])/u,
 ];
 
@@ -25,7 +25,7 @@ const loose = /^[^\S\n]*(?:[\p{Pd}−:：]|-{1,2})[^\S\n]*$/u;
 
 /** What notes begin with, before a colon. */
 const noteWords =
-  /^[*_]{0,3}(?:see|see also|cf\.?|note|notes|n\.?b\.?|p\.?s\.?|tip|hint|reminder|remember|attention|warning|source|e\.?g\.?|homework|to ?do|ver|ver também|nota|notas|dica|atenção|lembrete|lembrar|fonte|véase|ojo|atención|recordatorio|voir|voir aussi|remarque|rappel|siehe|siehe auch|vgl\.?|hinweis|merke|achtung|tipp|quelle|див\.?|примітка|увага|порада)[*_]{0,3}$/iu;
+  /^[*_]{0,3}(?:see|see also|cf\.?|note|notes|n\.?b\.?|p\.?s\.?|tip|hint|reminder|remember|attention|warning|source|e\.?g\.?|homework|to ?do|materials?|plural|plurals|needs?|needed|bring|game|grammar|next (?:week|time|lesson)|ver|ver também|nota|notas|dica|atenção|lembrete|lembrar|fonte|materiais|plurais|tpc|próxima aula|véase|ojo|atención|recordatorio|materiales|plurales|deberes|tarea|voir|voir aussi|remarque|rappel|matériel|pluriel|devoirs|siehe|siehe auch|vgl\.?|hinweis|merke|achtung|tipp|quelle|mehrzahl|hausaufgaben?|mitbringen|див\.?|примітка|увага|порада|матеріали|множина|домашнє завдання)[*_]{0,3}$/iu;
 
 /** Whether a sign parts the words of a note rather than the sides of a pair. */
 function inNote(text: string, { start, end }: Span, stop: number, mostlyPairs: boolean): boolean {
@@ -33,13 +33,19 @@ function inNote(text: string, { start, end }: Span, stop: number, mostlyPairs: b
   // A part of an address.
   const word = /\S*$/.exec(text.slice(0, end))?.[0] ?? "";
   if (/:\/\/|^www\./i.test(word + (/^\S*/.exec(text.slice(end))?.[0] ?? ""))) return true;
+  // What is said of a link: `[Songs](https://b.example) – for later`.
+  if (/:\/\/|(?<!!\[[^\]\n]*)\]\((?!#)/u.test(text.slice(0, stop)) && !/[=＝]/u.test(sign)) return true;
   if (!loose.test(sign)) return false;
   const left = text.slice(0, start).trim();
   const right = text.slice(end, stop).trim();
   if (/[:：]/u.test(sign) && noteWords.test(left)) return true;
-  // Who writes the other items as pairs means a pair only where both sides are as short as words, and have the same numbers.
+  // Times and prices.
+  if (!/\p{L}/u.test(left + right)) return true;
+  // Who writes the other items as pairs means a pair only where both sides are as short as words, and have the same numbers; what
+  // has several words parted by commas behind its colon is a list.
   const long = (side: string): boolean => side.split(/\s+/).length > 3;
-  return mostlyPairs && (long(left) || long(right) || /\p{N}/u.test(left) !== /\p{N}/u.test(right));
+  const list = /[:：]/u.test(sign) && !/[,，]/u.test(left) && /[,，]/u.test(right);
+  return mostlyPairs && (long(left) || long(right) || list || numerals(left) !== numerals(right));
 }
 
 /** A whole pair in code. */
@@ -71,7 +77,7 @@ export function meantAsPair(
   { text: source }: RawItem,
   open: (span: Span) => boolean,
   end: number,
-  around: { readonly mostlyPairs: boolean; readonly alike: boolean },
+  around: { readonly mostlyPairs: boolean; readonly alike: boolean; readonly hasPairs: boolean },
   problems: Problems,
 ): void {
   if (pairInCode(source, end, problems)) return;
@@ -90,7 +96,8 @@ export function meantAsPair(
     );
     return;
   }
-  const doubtful = around.mostlyPairs || around.alike ? doubtfulSign(source.text.slice(0, end)) : undefined;
+  const doubtful =
+    around.mostlyPairs || around.alike ? doubtfulSign(source.text.slice(0, end), !around.hasPairs) : undefined;
   const escaped = doubtful && source.text.slice(doubtful.start, doubtful.end).trimStart().startsWith("\\=");
   if (doubtful && (escaped || open(doubtful)) && !inNote(source.text, doubtful, end, true)) {
     tellDoubtful(source, doubtful, problems);

@@ -31,6 +31,14 @@ class Columns {
     return this.forms.get(columnOf(name))?.has(form.toLowerCase()) ?? false;
   }
 
+  /** The longest name of a column that a text begins with, and no longer word. */
+  beginning(text: string): string | undefined {
+    const found = [...this.forms.keys()].filter(
+      (name) => name !== "" && text.startsWith(name) && !/^[\p{L}\p{M}\p{N}]/u.test(text.slice(name.length)),
+    );
+    return found.sort((a, b) => b.length - a.length)[0];
+  }
+
   /** `trazer eu`: a column and a person behind it. */
   parted(name: string): { readonly column: string; readonly person: string } | undefined {
     if (this.has(name)) return undefined;
@@ -65,11 +73,12 @@ export function nearlyTies(
 
 function nearlyTie(source: SourceText, columns: Columns, env: Env, problems: Problems): void {
   const { mask, links } = scan(source.text, env);
-  const tell = (at: number, whole: string, wanted: string, message: string): void => {
+  const tell: Tell = (at, whole, wanted, message) => {
     const range = source.range(at, at + whole.length);
     problems.trap("nearly-a-tie", range, message, write(`Write “${wanted}”`, range, wanted));
   };
   spaced(source, mask, columns, tell);
+  broken(source, mask, columns, tell);
   for (const match of source.text.matchAll(/(?<!!)(\[([^[\]\n]+)\])\(<?([^()<>#"\n]+?)>?([^\S\n]+"[^"\n]*")?\)/gu)) {
     const [whole, text = "", form = "", name = "", title = ""] = match;
     if (!links.some(({ start }) => start === match.index) || !columns.hasForm(decoded(name), form)) continue;
@@ -96,13 +105,28 @@ function nearlyTie(source: SourceText, columns: Columns, env: Env, problems: Pro
   }
 }
 
+type Tell = (at: number, whole: string, wanted: string, message: string) => void;
+
+/** `[peço]{#pedir}`, `peço(#pedir)` and `[peço](#pedir` without its end. */
+function broken({ text: all }: SourceText, mask: readonly boolean[], columns: Columns, tell: Tell): void {
+  const say = (at: number, whole: string, wanted: string, how: string): void => {
+    if (!mask[at]) tell(at, whole, wanted, `This ties nothing and is printed as it stands; ${how} it is ${wanted}.`);
+  };
+  for (const { index, 0: whole, ...match } of all.matchAll(/(?<!!)(\[[^[\]\n]+\])\{\s*#\s*([^{}\n]*[^{}\s])\s*\}/gu))
+    if (columns.has(match[2] ?? "")) say(index, whole, match[1] + target(match[2] ?? "", ""), "with round brackets");
+  for (const { index, 0: whole, ...match } of all.matchAll(/([\p{L}\p{M}]+)[({]#([^(){}\n]+)[)}]/gu))
+    if (columns.hasForm(match[2] ?? "", match[1] ?? ""))
+      say(index, whole, `[${match[1]}]${target(match[2] ?? "", "")}`, "with square brackets round the form");
+  for (const { index, 0: head, 1: text } of all.matchAll(/(?<!!)(\[[^[\]\n]+\])\(<?#/gu)) {
+    const behind = all.slice(index + head.length);
+    const name = columns.beginning(behind);
+    if (name === undefined || /^[^()\n]*\)/u.test(behind)) continue;
+    say(index, head + name, text + target(name, ""), "with its second bracket");
+  }
+}
+
 /** `[peço] (#pedir)`, `[trink](#to drink)`: white space where a link has none. */
-function spaced(
-  { text: all }: SourceText,
-  mask: readonly boolean[],
-  columns: Columns,
-  tell: (at: number, whole: string, wanted: string, message: string) => void,
-): void {
+function spaced({ text: all }: SourceText, mask: readonly boolean[], columns: Columns, tell: Tell): void {
   for (const match of all.matchAll(/(\[[^[\]\n]+\])(\s*)\((\s*#\s*[^()<>"\n]*?)(\s+"[^"\n]*")?\s*\)/gu)) {
     const [whole, text = "", , written = "", title = ""] = match;
     const name = written.replace(/^\s*#\s*/, "").trim();

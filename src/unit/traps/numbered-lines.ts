@@ -37,7 +37,7 @@ export function numbersAround(lines: LineIndex, [first, after]: readonly [number
   const at = (number: number): number => {
     const written =
       number < lines.count
-        ? /^[ \t]*(?:\*\*|__)?(\p{Nd}{1,9})(?:(?:\*\*|__)?\\?[.)]|[ \t])/u.exec(textOf(lines, number))?.[1]
+        ? /^[ \t]*(?:\*\*|__|\()?(\p{Nd}{1,9})(?:\p{P}|[ \t])/u.exec(textOf(lines, number))?.[1]
         : "";
     return written ? numberOf(written) : Number.NaN;
   };
@@ -70,6 +70,8 @@ export function numbers(found: readonly Line[], { above, below }: Around): Style
   const [first = Number.NaN] = counted;
   const countsOn = first === above + 1 || first + found.length === below;
   if (bare.includes(true) && !countsOn && !(several && first === 1)) return undefined;
+  // A line alone is an event where it counts on, or begins: not “24.Dezember”, nor “(1)” of a note.
+  if (!several && !countsOn && !(first === 1 && Number.isNaN(above))) return undefined;
   return {
     begins: matches.map((match, i) => ({ cut: match?.[0].length ?? 0, put: `${counted[i]}. ` })),
     message: "This is no list: an event begins with its number, a full stop and a space.",
@@ -88,6 +90,7 @@ export function letters(found: readonly Line[]): Style | undefined {
   return {
     begins: matches.map((match, i) => ({ cut: match?.[0].length ?? 0, put: `${i + 1}. ` })),
     message: `This is no list: Markdown knows no lists with ${roman ? "Roman numerals" : "letters"}.`,
+    unsure: true,
   };
 }
 

@@ -1,6 +1,7 @@
 import type { LineIndex } from "../../base/range";
 import { type Env, scan, spacedSeparators } from "../inline";
 import type { Problems } from "../problems";
+import { numerals } from "./doubtful-signs";
 import { anySign, boxed } from "./glued";
 import { textOf } from "./lines";
 import { clearMark } from "./marks";
@@ -46,12 +47,13 @@ function tell(
   lines: LineIndex,
   first: number,
   found: readonly Line[],
-  { begins, message }: Style,
+  { begins, message, unsure }: Style,
   problems: Problems,
 ): void {
   const [head] = found;
   if (!head) return;
   problems.trap("not-an-item", { start: head.start, end: head.start + head.text.length }, message, {
+    ...(unsure ? { unsure } : {}),
     title: found.length > 1 ? "Make items of these lines" : "Make it an item",
     edits: found.flatMap(({ start }, i) => {
       const { cut, put, part }: Begin = begins[i] ?? { cut: 0, put: "" };
@@ -62,11 +64,12 @@ function tell(
   });
 }
 
-/** Texts of a paragraph's lines where each begins with a mark as `[F]`; none else. */
+/** Texts of a paragraph's lines where each begins with a mark as `[F]` and goes on like a sentence, not like “[F] falso”; none else. */
 export function markedTexts(lines: LineIndex, map: readonly [number, number]): readonly string[] {
   if (!/^[ \t]*[[［【]/.test(textOf(lines, map[0]))) return [];
   const texts = linesOf(lines, map).map(({ text }) => text);
-  return texts.every((text) => clearMark(text)) ? texts : [];
+  const isSentence = (text: string): boolean => /^\P{L}*[\p{Lu}\p{Lo}]\S*\s+\S|^\P{L}*\p{Lo}/u.test(text);
+  return texts.every((text) => isSentence(text.slice(clearMark(text)?.written.length ?? text.length))) ? texts : [];
 }
 
 /** `[F] O mar é seco.` in lines of their own, each of which has such a mark. */
@@ -104,13 +107,13 @@ function pairs(found: readonly Line[], env: Env): Style | undefined {
 
 /** Two columns, parted by tabs as a spreadsheet gives them, or by another sign in at least three lines. */
 function columns(found: readonly Line[], env: Env): Style | undefined {
-  for (const [sign, least] of [
-    [/[^\S\n]*\t\s*/u, 2],
-    [/\s+[|｜]\s+/u, 2],
-    [/\s+(?:[\p{Pd}−]|-{1,2}>?|[→⇒])\s+/u, 3],
-    [/\s+[/／]\s+/u, 3],
-    [/\s*[;；؛]\s+/u, 3],
-    [/\s*[:：]\s+/u, 3],
+  for (const [sign, least, inNotes] of [
+    [/[^\S\n]*\t\s*/u, 2, false],
+    [/\s+[|｜]\s+/u, 2, false],
+    [/\s+(?:[\p{Pd}−]|-{1,2}>?|[→⇒])\s+/u, 3, true],
+    [/\s+[/／]\s+/u, 3, true],
+    [/\s*[;；؛]\s+/u, 3, true],
+    [/\s*[:：]\s+/u, 3, true],
   ] as const) {
     if (found.length < least) continue;
     const parts = found.map(({ text }) => {
@@ -118,13 +121,19 @@ function columns(found: readonly Line[], env: Env): Style | undefined {
       const pieces = text.split(sign);
       const match = sign.exec(text);
       if (pieces.length !== 2 || !match || pieces.some((piece) => piece === "" || !isShort(piece))) return undefined;
+      // A plan with its times, or with minutes.
+      if (inNotes && numerals(pieces[0] ?? "") !== numerals(pieces[1] ?? "")) return undefined;
       const part = { start: match.index, end: match.index + match[0].length };
       return scan(text, env).mask.slice(part.start, part.end).some(Boolean) ? undefined : part;
     });
     if (!parts.every((part) => part !== undefined)) continue;
+    // Who speaks comes again and again, a word does not.
+    const lefts = new Set(parts.map(({ start }, i) => found[i]?.text.slice(0, start)));
+    if (inNotes && lefts.size < parts.length) continue;
     return {
       begins: parts.map((part) => ({ cut: 0, put: "- ", part })),
       message: "These are no pairs: each begins with a hyphen and a space, and “ = ” stands between its sides.",
+      ...(inNotes ? { unsure: true as const } : {}),
     };
   }
   return undefined;

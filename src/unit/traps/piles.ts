@@ -1,10 +1,11 @@
 import type { LineIndex } from "../../base/range";
+import type { RawItem } from "../items";
 import type { Problems } from "../problems";
 import { anySign } from "./glued";
 import { textOf } from "./lines";
 
 /*
- * Piles whose heading is only a bold line, or whose items are bare lines.
+ * Piles whose heading is only a line of text, or whose items are bare lines.
  */
 
 /** A paragraph of a section: its lines, and the pile that it stands in, counted by headings; -1 above the first. */
@@ -21,31 +22,76 @@ export interface PileFacts {
   readonly statements: number;
 }
 
+/** `o:` */
+const named = /^[ \t]{0,3}(?![-+*>#|[<]|\d+[.)])([^:：]{0,40}[^\s:：])[ \t]*[:：][ \t]*$/u;
+
 const bold = /^[ \t]{0,3}(\*\*|__)(?=[^\s*_])([^*_]{0,60}[^\s*_:：])[:：]?\1[ \t]*[:：]?[ \t]*$/u;
 
 export function pileTraps(lines: LineIndex, facts: PileFacts, problems: Problems): void {
   // Statements are sorted into true and false, and need no headings.
   if (facts.statements > 0) return;
-  boldHeadings(lines, facts, problems);
+  lineHeadings(lines, facts, problems);
   facts.sizes.forEach((size, pile) => {
     if (size === 0) bareItems(lines, facts, pile, problems);
   });
 }
 
-/** `**o**` in a line of its own, where no two headings name piles. */
-function boldHeadings(lines: LineIndex, { paragraphs, sizes }: PileFacts, problems: Problems): void {
+/** `**o**`, or `o:` above bullets, in a line of its own, where no two headings name piles. */
+function lineHeadings(lines: LineIndex, { paragraphs, sizes }: PileFacts, problems: Problems): void {
   if (sizes.length > 1) return;
   const found = paragraphs.flatMap(({ lines: [first, after] }) => {
-    const name = after - first === 1 ? bold.exec(textOf(lines, first))?.[2] : undefined;
-    return name === undefined ? [] : [{ range: lines.line(first), text: `### ${name}` }];
+    if (after - first !== 1) return [];
+    const text = textOf(lines, first);
+    const name = bold.exec(text)?.[2];
+    if (name !== undefined) return [{ range: lines.line(first), name, isBold: true }];
+    const other = aboveBullets(lines, after) ? named.exec(text)?.[1] : undefined;
+    return other !== undefined && other.split(/\s+/).length <= 3
+      ? [{ range: lines.line(first), name: other, isBold: false }]
+      : [];
   });
   const [head] = found;
   if (!head || found.length + sizes.length < 2) return;
+  const all = found.every(({ isBold }) => isBold);
+  const title = found.length > 1 ? `Make headings of the ${all ? "bold " : ""}lines` : "Make it a heading";
+  const edits = found.map(({ range, name }) => ({ range, text: `### ${name}` }));
   problems.pileTrap(
     "not-a-heading",
     head.range,
-    "This bold line is no heading, so that it names no pile: three number signs and a space stand before its text.",
-    { title: found.length > 1 ? "Make headings of the bold lines" : "Make it a heading", edits: found },
+    `This ${head.isBold ? "bold " : ""}line is no heading, so that it names no pile: three number signs and a space stand before its text.`,
+    all ? { title, edits } : { title, edits, unsure: true },
+  );
+}
+
+/** Whether the first line from one on that is not blank is a bullet. */
+function aboveBullets(lines: LineIndex, from: number): boolean {
+  let number = from;
+  while (number < lines.count && textOf(lines, number).trim() === "") number++;
+  return number < lines.count && /^[ \t]{0,3}[-*+][ \t]+\S/.test(textOf(lines, number));
+}
+
+/** `luz` in the line below `- roda`: where all lines are a few words they are cards, and no text that is broken. */
+export function cardsBelow(lines: LineIndex, { text: source, block, nested }: RawItem, problems: Problems): void {
+  const [first = "", ...below] = source.text.split("\n").map((text) => text.trim());
+  const short = (text: string): boolean => isItem(text) && text.split(/\s+/).length <= 2;
+  if (below.length === 0 || nested.length > 0 || ![first, ...below].every(short)) return;
+  const sign = lines.text.slice(block.start, source.source(0));
+  const from = lines.lineAt(source.source(0)) + 1;
+  const places = below.map((_, i) => {
+    const text = textOf(lines, from + i);
+    const start = lines.start(from + i);
+    return { start, at: start + text.length - text.trimStart().length };
+  });
+  const [place] = places;
+  if (!place || sign.includes("\n")) return;
+  problems.pileTrap(
+    "not-an-item",
+    { start: place.at, end: place.at + (below[0] ?? "").length },
+    "This line goes on the item above it, with which it would be one card.",
+    {
+      title: below.length > 1 ? "Make items of these lines" : "Make it an item",
+      edits: places.map(({ start, at }) => ({ range: { start, end: at }, text: sign })),
+      unsure: true,
+    },
   );
 }
 

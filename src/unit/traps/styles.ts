@@ -20,6 +20,8 @@ export interface Style {
   readonly begins: readonly Begin[];
   /** A sentence. */
   readonly message: string;
+  /** They may well be notes. */
+  readonly unsure?: true;
 }
 
 export const noHyphen = "No bullet stands before this: an item begins with a hyphen and a space.";

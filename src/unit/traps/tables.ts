@@ -128,3 +128,17 @@ export function gapInCell(
     write("Leave one space", range, " "),
   );
 }
+
+const noForm = /^(?:[\p{Pd}−×∅Ø/]+|\*|…|\.{2,}|_{2,}|\[(?:\.{2,}|…|_{2,}|\s*)\])$/u;
+
+/** `| eu | — |`, `| eu | [...] |`: a sign that says that there is no form would be one. Whether the cell is such. */
+export function dashInCell(cell: SourceText, problems: Problems): boolean {
+  if (!noForm.test(cell.text)) return false;
+  problems.trap(
+    "dash-in-cell",
+    cell.whole,
+    `“${cell.text}” is read as a form and printed; where there is none the cell stays empty.`,
+    write("Empty this cell", cell.whole, " ".repeat(cell.text.length)),
+  );
+  return true;
+}

@@ -2,6 +2,7 @@ import type { Rule } from "../../../base/finding";
 import type { CheckContext } from "../../context";
 import { allowWithoutReason } from "./allow-without-reason";
 import { blockInItem } from "./block-in-item";
+import { dashInCell } from "./dash-in-cell";
 import { emptyAnswer } from "./empty-answer";
 import { emptyStatement } from "./empty-statement";
 import { footnote } from "./footnote";
@@ -12,6 +13,7 @@ import { insideItem } from "./inside-item";
 import { listInList } from "./list-in-list";
 import { looseEmphasis } from "./loose-emphasis";
 import { lopsidedSlash } from "./lopsided-slash";
+import { lostCorrection } from "./lost-correction";
 import { meantAsPair } from "./meant-as-pair";
 import { meantAsStatement } from "./meant-as-statement";
 import { misplacedComment } from "./misplaced-comment";
@@ -66,6 +68,7 @@ const faults: readonly Rule<CheckContext>[] = [
 /** What Markdown makes of lines that were meant otherwise; looked for in sections in use. */
 const traps: readonly Rule<CheckContext>[] = [
   gapInCell,
+  dashInCell,
   listInList,
   underlinedItem,
   swallowedList,
@@ -82,6 +85,7 @@ const traps: readonly Rule<CheckContext>[] = [
   nestedItem,
   nestedNumber,
   secondCorrection,
+  lostCorrection,
   notNested,
   notAnItem,
   notAHeading,

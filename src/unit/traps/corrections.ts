@@ -1,0 +1,74 @@
+import type { LineIndex } from "../../base/range";
+import type { RawItem } from "../items";
+import { type Problems, write } from "../problems";
+import { newlineOf } from "./lines";
+import { column } from "./nesting";
+
+/*
+ * Corrections of false statements that are none, since they do not stand behind a bullet under the statement.
+ */
+
+const arrow = /\s+(?:[-–—=]{1,2}>|[→⇒➔➜⟶])\s+/u;
+
+/** Behind the end of a sentence, before a whole one. */
+const stopped =
+  /(?<=[.!?…。！？।؟]\s*)(?:\s+[=＝/／]\s+|\s*[(（](?=.*[.!?…。！？।؟]\s*[)）]$))(?=.*[.!?…。！？।؟]\s*[)）]?$)/u;
+
+const falseMark = /^\[ \]\s/;
+
+/** `- [ ] Ela sai. -> Ela entra.`, `- [ ] Ela sai. / Ela entra.`, `- [ ] Ela sai. (Ela entra.)` */
+export function correctionInLine(
+  { text: source, block, nested }: RawItem,
+  lines: LineIndex,
+  open: (span: { start: number; end: number }) => boolean,
+  problems: Problems,
+): void {
+  const text = source.text.trimEnd();
+  if (!falseMark.test(text) || text.includes("\n") || nested.length > 0) return;
+  const sure = arrow.exec(text);
+  const sign = sure ?? stopped.exec(text);
+  if (!sign || sign.index < 4) return;
+  const span = { start: sign.index, end: sign.index + sign[0].length };
+  if (span.end >= text.length || !open(span) || arrow.test(text.slice(span.end))) return;
+  const under = " ".repeat(column(lines.text.slice(block.start, source.source(0))));
+  const put = write("", source.range(span.start, span.end), `${newlineOf(lines)}${under}- `).edits;
+  const close = /[(（]/u.test(sign[0]) ? [{ range: source.range(text.length - 1, text.length), text: "" }] : [];
+  problems.trap(
+    "lost-correction",
+    source.range(span.start + sign[0].search(/\S/u), span.start + sign[0].trimEnd().length),
+    `What stands behind this ${sure ? "arrow" : "sign"} is printed with the statement: its correction stands behind a bullet under it.`,
+    { title: "Put it under the statement", edits: [...put, ...close], ...(sure ? {} : { unsure: true as const }) },
+  );
+}
+
+/** `- Ela entra.` right below `- [ ] Ela sai.`: a sentence that says the same with other words. */
+export function correctionBeside(above: RawItem, item: RawItem, lines: LineIndex, problems: Problems): void {
+  if (!falseMark.test(above.text.text) || above.nested.length > 0 || item.nested.length > 0) return;
+  // One that stands further in is told as not far enough in.
+  const sign = (raw: RawItem): number =>
+    column(/^[ \t]*/.exec(lines.text.slice(raw.block.start, raw.text.source(0)))?.[0] ?? "");
+  if (sign(above) !== sign(item)) return;
+  if (above.block.end !== item.block.start || !isSentence(item.text.text)) return;
+  if (!isAbout(above.text.text.replace(falseMark, ""), item.text.text)) return;
+  const line = lines.line(lines.lineAt(item.text.source(0)));
+  const under = " ".repeat(column(lines.text.slice(above.block.start, above.text.source(0))));
+  const start = item.text.source(0);
+  problems.trap(
+    "lost-correction",
+    item.text.whole,
+    "This is a note: the correction of the statement above it stands behind a bullet under that one.",
+    { ...write("Put it under the statement", { start: line.start, end: start }, `${under}- `), unsure: true },
+  );
+}
+
+const isSentence = (text: string): boolean =>
+  !text.includes("\n") && /^\P{L}*[\p{Lu}\p{Lo}].*[.!?…。！？।؟]\P{L}*$/u.test(text);
+
+/** Whether two sentences begin with the same word and have half of their words in common. */
+function isAbout(statement: string, other: string): boolean {
+  const words = (text: string): readonly string[] => text.toLowerCase().match(/[\p{L}\p{M}\p{N}]+/gu) ?? [];
+  const [a, b] = [words(statement), words(other)];
+  if (a[0] === undefined || a[0] !== b[0]) return false;
+  const shared = b.filter((word) => a.includes(word)).length;
+  return shared * 2 >= b.length && Math.abs(a.length - b.length) <= 2;
+}
