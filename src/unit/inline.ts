@@ -91,8 +91,12 @@ export function scan(text: string, env: Env): Scan {
   return scans.get(text, env, () => scanAnew(text, env));
 }
 
+/** Signs at which some rule of inline Markdown begins, and those that are read as others; a text without any is what it prints. */
+const signs = /[\\`~*_[\]!<&\n\r\0]/;
+
 function scanAnew(text: string, env: Env): Scan {
   const mask = new Array<boolean>(text.length).fill(false);
+  if (!signs.test(text)) return { mask, links: [], comments: [] };
   const links: Span[] = [];
   const comments: Span[] = [];
   const state = new markdown.inline.State(text, markdown, env, []);
@@ -165,6 +169,7 @@ export function parseRuns(source: string, env: Env): Printed {
 }
 
 function parseRunsAnew(source: string, env: Env): Printed {
+  if (!signs.test(source)) return { runs: collapse(source === "" ? [] : [{ text: source }]) };
   const [inline] = markdown.parseInline(source, env);
   const runs: Run[] = [];
   let bold = 0;
