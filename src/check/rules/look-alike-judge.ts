@@ -4,6 +4,7 @@ import { optionPlace } from "../../activities/report";
 import type { Fix, Report } from "../../base/finding";
 import type { Range } from "../../base/range";
 import type { Steps } from "../../base/steps";
+import { heard } from "../../match/heard";
 import { type LookAlikes, lookAlikes, overlooking } from "../../match/look-alikes";
 import type { MatchKey, Relation } from "../../match/relation";
 import type { CheckContext, CheckedActivity } from "../context";
@@ -93,13 +94,7 @@ interface Cause {
 
 /** Whether texts are the same words, whatever their capitals and marks; a question is heard. */
 function soundAlike(keys: readonly MatchKey[]): boolean {
-  const heard = keys.map((key) =>
-    key
-      .toLowerCase()
-      .replace(/[^\p{L}\p{M}\p{N}?？;]+/gu, " ")
-      .trim(),
-  );
-  return new Set(heard).size === 1;
+  return new Set(keys.map(heard)).size === 1;
 }
 
 /** Where the texts of a group stand, in the unit's order. */
