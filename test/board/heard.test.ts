@@ -42,3 +42,38 @@ describe("what a caller says for a picture", () => {
     assert.deepEqual((await judged(pairs, "clue: gloss")).status, ["several"]);
   });
 });
+
+describe("words of a board that sound alike", () => {
+  /** Look-alikes that are told of a board, by severity. */
+  async function told(pairs: readonly string[], options: string): Promise<string[]> {
+    const { activities, findings } = await readUnitText(boardUnit(pairs, options, "teaches: pt\nexplains: en\n"));
+    assert.deepEqual(
+      activities.flatMap(({ deals }) => deals.map(({ proof }) => proof.status)),
+      ["one"],
+    );
+    return findings
+      .filter(({ code }) => code === "look-alike")
+      .map(({ severity, message }) => `${severity}: ${message}`);
+  }
+
+  it("are told where the caller says the very word: nobody hears a capital or a mark", async () => {
+    const [one, ...more] = await told(["o eixo = the axle", "O eixo! = the axis", ...others], "clue: word");
+    assert.deepEqual(more, []);
+    assert.match(one ?? "", /^warning: .*Whoever listens cannot hear that and may touch the wrong word/u);
+    const gloss = await told(["o eixo = the axle", "o cubo = the axle!", ...others], "clue: gloss\nshow: gloss");
+    assert.match(gloss[0] ?? "", /^warning: .*nothing else keeps “the axle” and “the axle!” apart/u);
+    const same = await told(["o eixo = the axle", "O eixo! = the axle", ...others], "clue: word");
+    assert.equal(same.length, 1);
+    const never = await told(["o eixo = the axle", ...others], "clue: word\ngrid: 2 x 3\ndistractors: [O eixo!]");
+    assert.match(never[0] ?? "", /^warning: /u);
+  });
+
+  it("are no fault where what differs is heard: telling it from its like is the game", async () => {
+    const said = (found: readonly string[]): string[] => found.filter((each) => !each.startsWith("hint"));
+    assert.deepEqual(said(await told(["a avó = the granny", "a avô = the grandpa", ...others], "clue: word")), []);
+    assert.deepEqual(
+      said(await told(["o eixo = the axle", "O eixo! = the axis", ...others], "clue: word\ntake: 4\ngrid: 2 x 2")),
+      [],
+    );
+  });
+});

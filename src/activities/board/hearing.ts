@@ -1,4 +1,5 @@
 import { fold } from "../../match/fold";
+import { heard } from "../../match/heard";
 import type { Matching } from "../../match/look-alikes";
 import type { BoardWord, Clue } from "./model";
 import type { BoardOptions } from "./options";
@@ -11,11 +12,14 @@ import type { BoardOptions } from "./options";
 export function callsToo(
   { text, key }: Clue,
   { shown, pair }: BoardWord,
-  relation: Pick<Matching, "fits">,
+  relation: Pick<Matching, "fits" | "overlooked">,
   { clue, show }: Pick<BoardOptions, "clue" | "show">,
 ): boolean {
   const said = fold(text);
-  if (clue === show) return said === fold(shown.text);
+  if (clue === show) {
+    const taken = relation.overlooked?.like(key).has(shown.key) && heard(said) === heard(shown.key);
+    return said === fold(shown.text) || taken === true;
+  }
   if (key !== said && relation.fits(said, shown.key)) return true;
   const side = clue === "word" ? "left" : "right";
   const pictured = pair?.[side].answers.filter(({ picture }) => picture) ?? [];
