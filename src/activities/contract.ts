@@ -160,6 +160,8 @@ export interface LabelEntry {
 export interface Overlooked<D extends Deal, T extends Dealt<D>> {
   /** `tile`, `card`: one of what `confused` names. Left out where nothing lies on the table. */
   readonly piece?: string;
+  /** What nothing else tells where a single piece may be mistaken, as a sentence without its stop: for a tile, how it lies. */
+  alone?(name: string): string;
   /** What may be done then, as the rest of a sentence: `can lay the tiles in another way`. */
   readonly harm: string;
   /** Whether texts are said aloud: who listens hears neither capitals nor commas. */

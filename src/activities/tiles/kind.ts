@@ -37,6 +37,7 @@ export const tiles: ActivityKind<TilesDeal, DealtTiles> = {
   overlooked: {
     bySeed: true,
     piece: "tile",
+    alone: (name) => `nothing else says how tile ${name} is turned`,
     harm: "can lay the tiles in another way",
     texts: edgeTexts,
     confused: confusedTiles,

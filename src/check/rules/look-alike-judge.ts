@@ -148,7 +148,7 @@ function reportOf(
     plan: { title },
     dealt,
   } = activity;
-  const apart = hook.piece === undefined ? "" : `: nothing else keeps ${counted(pieces, hook.piece)} apart`;
+  const apart = hook.piece === undefined ? "" : `: ${untold(pieces, hook.piece, hook)}`;
   const place = optionPlace(dealt.request.block);
   const staysApart: StaysApart = function* (request) {
     return tries.left-- > 0 ? yield* mended(activity, hook, words, groups, request) : undefined;
@@ -172,6 +172,12 @@ function reportOf(
     ],
     fixes,
   };
+}
+
+/** What nothing but the difference tells of some pieces. */
+function untold(pieces: readonly string[], piece: string, { alone }: Hook): string {
+  const [first = "", ...others] = pieces;
+  return others.length === 0 && alone ? alone(first) : `nothing else keeps ${counted(pieces, piece)} apart`;
 }
 
 /** `tiles A and B`, `card C from another`; words stand for themselves. */
