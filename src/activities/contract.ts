@@ -184,6 +184,8 @@ export interface Overlooked<D extends Deal, T extends Dealt<D>> {
    * is, undefined where that is not settled.
    */
   confused(dealt: T, deal: D, matching: Matching): readonly string[] | undefined;
+  /** What may go wrong although the solution stays the only one, as the end of a sentence; undefined where nothing may. */
+  besides?(dealt: T, deal: D, matching: Matching): string | undefined;
 }
 
 /** Sets that lie one under the other on a sheet, so that straight cuts part them. */

@@ -21,6 +21,8 @@ export interface Judged {
   /** Groups that stand on the pieces of a deal, and those of them that do no harm there, proven. */
   readonly met: readonly LookAlikes[];
   readonly safe: readonly LookAlikes[];
+  /** What may go wrong all the same with those that do no harm, by their texts. */
+  readonly besides: ReadonlyMap<MatchKey, string>;
   /** A deal is not settled, with the differences or without them: then nothing is claimed. */
   readonly open: boolean;
 }
@@ -42,9 +44,10 @@ export function* judging(activity: CheckedActivity, around: Around): Steps<Judge
   const reports: { groups: readonly LookAlikes[]; report: Report }[] = [];
   const met: LookAlikes[] = [];
   const safe: LookAlikes[] = [];
+  const besides = new Map<MatchKey, string>();
   let open = false;
   const tries = { left: mostTries };
-  if (!kind || !hook) return { activity, reports, met, safe, open };
+  if (!kind || !hook) return { activity, reports, met, safe, besides, open };
   const { relation } = dealt.request;
   for (const deal of dealt.deals) {
     yield "comparing words";
@@ -65,6 +68,10 @@ export function* judging(activity: CheckedActivity, around: Around): Steps<Judge
     }
     if (together.length === 0) {
       safe.push(...groups);
+      for (const group of groups) {
+        const still = hook.besides?.(dealt, deal, overlooking(relation, [group]));
+        if (still !== undefined) for (const key of group.keys) besides.set(key, still);
+      }
       continue;
     }
     const stands = (group: LookAlikes): readonly Range[] => placesIn(hook, dealt, deal, group, words);
@@ -80,7 +87,7 @@ export function* judging(activity: CheckedActivity, around: Around): Steps<Judge
       });
     }
   }
-  return { activity, reports, met, safe, open };
+  return { activity, reports, met, safe, besides, open };
 }
 
 /** Groups that do harm, with the pieces that may change places and where the texts stand. */
