@@ -246,6 +246,8 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   readonly overruled?: readonly Overruled[];
   /** Its own findings tell of pairs on its pieces that share an answer; the general one keeps quiet. */
   readonly tellsShared?: true;
+  /** What else lets a deal with several solutions have them, as sentences with a space before; empty where nothing does. */
+  elseLoose?(dealt: T): string;
   /** Right sides of its pairs may be alike: they are on no piece. */
   readonly sharesGlosses?: true;
   /** Its pieces show parts of left sides, and its own findings tell of sides that differ in capitals and marks alone. */
