@@ -160,6 +160,8 @@ export interface LabelEntry {
 export interface Overlooked<D extends Deal, T extends Dealt<D>> {
   /** `tile`, `card`: one of what `confused` names. Left out where nothing lies on the table. */
   readonly piece?: string;
+  /** What nothing else tells where a single piece may be mistaken, as a sentence without its stop: for a tile, how it lies. */
+  alone?(name: string): string;
   /** What may be done then, as the rest of a sentence: `can lay the tiles in another way`. */
   readonly harm: string;
   /** Whether texts are said aloud: who listens hears neither capitals nor commas. */
@@ -182,6 +184,8 @@ export interface Overlooked<D extends Deal, T extends Dealt<D>> {
    * is, undefined where that is not settled.
    */
   confused(dealt: T, deal: D, matching: Matching): readonly string[] | undefined;
+  /** What may go wrong although the solution stays the only one, as the end of a sentence; undefined where nothing may. */
+  besides?(dealt: T, deal: D, matching: Matching): string | undefined;
 }
 
 /** Sets that lie one under the other on a sheet, so that straight cuts part them. */
@@ -242,6 +246,8 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   readonly overruled?: readonly Overruled[];
   /** Its own findings tell of pairs on its pieces that share an answer; the general one keeps quiet. */
   readonly tellsShared?: true;
+  /** What else lets a deal with several solutions have them, as sentences with a space before; empty where nothing does. */
+  elseLoose?(dealt: T): string;
   /** Right sides of its pairs may be alike: they are on no piece. */
   readonly sharesGlosses?: true;
   /** Its pieces show parts of left sides, and its own findings tell of sides that differ in capitals and marks alone. */

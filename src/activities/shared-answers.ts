@@ -1,10 +1,10 @@
 import type { Fix } from "../base/finding";
 import type { Range } from "../base/range";
 import { answerKey, Relation } from "../match/relation";
-import type { Answer, Pair, Section } from "../unit/unit";
+import type { Answer, Pair } from "../unit/unit";
 import type { DealRequest } from "./contract";
 import { quotedList } from "./report";
-import { isFormPair } from "./supply";
+import { isFormPair, withForms } from "./supply";
 
 /* Why the words of two pairs fit although they are no pair, and changes of pairs that are tried before they are offered. */
 
@@ -56,8 +56,11 @@ export type PairChange = (pair: Pair) => Pair | undefined;
 
 /** The same request about changed pairs; forms tables stay as they are. */
 export function changed(request: DealRequest, change: PairChange): DealRequest {
-  const all = (pairs: readonly Pair[]): Pair[] => pairs.flatMap((pair) => change(pair) ?? []);
-  const sections = request.sections.map((section): Section => ({ ...section, pairs: all(section.pairs) }));
+  // A changed pair is one object wherever it stands.
+  const made = new Map(request.relation.pairs.map((pair) => [pair, change(pair)]));
+  const all = (pairs: readonly Pair[]): Pair[] =>
+    pairs.flatMap((pair) => (made.has(pair) ? made.get(pair) : change(pair)) ?? []);
+  const sections = request.sections.map((section) => withForms({ ...section, pairs: all(section.pairs) }, section));
   return { ...request, sections, relation: new Relation(all(request.relation.pairs)) };
 }
 

@@ -52,6 +52,12 @@ export function pairsOf(section: Section): readonly Pair[] {
   return pairs;
 }
 
+/** A changed section, whose forms stay the very pairs that they are: whoever compares pairs meets them in a changed relation too. */
+export function withForms(section: Section, before: Section): Section {
+  supplied.set(section, [...section.pairs, ...pairsOf(before).filter(isFormPair)]);
+  return section;
+}
+
 /** How often earlier deals used each item; one that is not named, never. */
 export type Uses<Item> = ReadonlyMap<Item, number>;
 

@@ -7,7 +7,12 @@ export interface Told {
   /** Equal for texts that are the same to a learner. */
   readonly key: string;
   readonly truth: boolean;
-  readonly correction?: { readonly runs: readonly Run[] };
+  readonly correction?: { readonly runs: readonly Run[]; readonly text?: string };
+}
+
+/** What is so by one of them, as a key: itself where it is true, else its correction. */
+export function asserted({ key, truth, correction }: Told): string | undefined {
+  return truth ? key : correction && fold(correction.text ?? plain(correction.runs));
 }
 
 /**
@@ -16,9 +21,9 @@ export interface Told {
  */
 export function proveTruth(told: readonly Told[]): Proof<never> {
   const so = new Set(
-    told.flatMap(({ key, truth, correction }) => {
-      const right = truth ? key : correction && fold(plain(correction.runs));
-      return right === undefined || (!truth && right === key) ? [] : [right];
+    told.flatMap((each) => {
+      const right = asserted(each);
+      return right === undefined || (!each.truth && right === each.key) ? [] : [right];
     }),
   );
   const clash = told.some(({ key, truth }) => !truth && so.has(key));

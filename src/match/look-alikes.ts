@@ -1,5 +1,6 @@
 import { Recent } from "../base/recent";
 import { finished, mapped, type Steps } from "../base/steps";
+import { withoutAccents } from "./accents";
 import { withoutArticle } from "./articles";
 import { fold } from "./fold";
 import type { MatchKey, Relation } from "./relation";
@@ -224,18 +225,8 @@ export function differencesOf(group: readonly Worded[]): Difference[] {
   });
 }
 
-/**
- * Accents and points as marks: of Latin, Greek and Cyrillic letters, Hebrew and Arabic points, and the voicing of kana. Vowel
- * signs of Indic scripts and Thai are no accents, they make another word.
- */
-const marks = /[\u0300-\u036f\u0591-\u05c7\u064b-\u065f\u0670\u3099\u309a]/gu;
-
 const beyondAscii = /[\u0080-\uffff]/;
 const punctuation = /\p{P}|\s\s/u;
-
-function withoutAccents(text: string): string {
-  return text.normalize("NFD").replace(marks, "").normalize("NFC");
-}
 
 /** The article at the start of a text in lower case, with the space after it; empty where there is none. */
 function articleIn(lower: string, lang: string): string {

@@ -102,6 +102,12 @@ describe(`what is kept (${runs} sequences of edits, seed ${seed})`, function () 
   const tiles = (items: readonly string[]): string => unit(items, "tiles\ngrid: 3 x 3\ndecoys: 4\nsize: 60");
   const longer = (at: number): readonly string[] =>
     pairs.map((pair, i) => (i === at ? pair.replace("\n", " over there by the door\n") : pair));
+  const table = "\n|    | abrir |\n| -- | ----- |\n| eu | abro  |\n| tu | abres |\n";
+  const decoyed = (last: string, forms = ""): string => {
+    const own = [...pairs.slice(1, 7), last, forms].join("");
+    const block = "\n```activity\nmake: tiles\ngrid: 2 x 3\ndecoys: 4\n```\n\n";
+    return `## Words\n\n${own}\n${block}## More\n\n${pairs.slice(7).join("")}`;
+  };
   const changed: readonly [what: string, before: string, after: readonly string[]][] = [
     [
       "words become too long for their tiles",
@@ -113,6 +119,16 @@ describe(`what is kept (${runs} sequences of edits, seed ${seed})`, function () 
       "items stand at the same lines in another way",
       tiles(pairs.map((pair) => pair.replace("\n", " \n"))),
       [tiles(pairs.map((pair) => ` ${pair}`)), tiles(pairs.map((pair) => pair.replace("- ", "-  ")))],
+    ],
+    [
+      "a fix was tried that takes an answer out",
+      decoyed(`- o ${word(0)} = the ${word(200)} / the ${word(201)}\n`),
+      [decoyed(pairs[0] ?? "")],
+    ],
+    [
+      "a fix was tried in a section with a forms table",
+      decoyed(`- o ${word(0)} = the ${word(200)} / the ${word(201)}\n`, table),
+      [decoyed(pairs[0] ?? "", table)],
     ],
     ["a circle gets one more card", unit(pairs, "loop\ntake: 8\ndecoys: 1"), [unit(pairs, "loop\ntake: 8\ndecoys: 2")]],
   ];

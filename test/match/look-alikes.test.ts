@@ -22,6 +22,14 @@ describe("look-alikes", () => {
     expect(told("pt", "a avó", "o avô")).to.deep.equal(["a avó ~ o avô: accent article"]);
   });
 
+  it("differ in a stroke or a dot", () => {
+    expect(told("pl", "łaska", "laska", "Łaska", "maska")).to.deep.equal(["łaska ~ laska ~ Łaska: case accent"]);
+    expect(told("da", "rød", "rod", "rad")).to.deep.equal(["rød ~ rod: accent"]);
+    expect(told("tr", "kız", "kiz")).to.deep.equal(["kız ~ kiz: accent"]);
+    expect(told("hr", "đak", "dak")).to.deep.equal(["đak ~ dak: accent"]);
+    expect(told("mt", "ħin", "hin")).to.deep.equal(["ħin ~ hin: accent"]);
+  });
+
   it("differ in an article's accent, where the one without it stands there too", () => {
     expect(told("pt", "a praia", "à praia", "mar")).to.deep.equal(["a praia ~ à praia: accent"]);
     expect(told("pt", "As vezes", "Às vezes")).to.deep.equal(["As vezes ~ Às vezes: accent"]);

@@ -42,7 +42,10 @@ export const board: ActivityKind<BoardDeal, DealtBoard> = {
     bySeed: true,
     piece: "word",
     harm: "may touch the wrong word",
-    heard: ({ words }, _, keys) => keys.every((key) => words.some(({ clue }) => clue?.key === key)),
+    heard: ({ words, options }, _, keys) =>
+      options.clue === options.show || keys.every((key) => words.some(({ clue }) => clue?.key === key)),
+    // Whoever hears the very word has nothing but its sound to go by, whatever it means.
+    role: ({ options }, _, key) => (options.clue === options.show ? key : undefined),
     texts: boardTexts,
     confused: confusedWords,
   },

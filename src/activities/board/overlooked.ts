@@ -1,14 +1,16 @@
+import { heard } from "../../match/heard";
 import type { Matching, Worded } from "../../match/look-alikes";
 import { answerKey } from "../../match/relation";
-import type { BoardDeal, DealtBoard } from "./model";
+import type { BoardDeal, BoardWord, DealtBoard } from "./model";
 import { doublesIn } from "./words";
 
 /**
- * Words on the board, what is called for them and what else would answer that; where the caller says the very word, telling it from
- * its like is the game.
+ * Words on the board, what is called for them and what else would answer that. Where the caller says the very word, telling it from
+ * its like is the game, but for what nobody hears.
  */
-export function boardTexts({ words, options, request }: DealtBoard): Worded[] {
-  if (options.clue === options.show || options.clue === "example") return [];
+export function boardTexts({ words, targets, options, request }: DealtBoard): Worded[] {
+  if (options.clue === "example") return [];
+  if (options.clue === options.show) return soundingAlike(words, targets).map(({ shown }) => shown);
   const [side, lang] =
     options.show === "word" ? (["left", request.teaches] as const) : (["right", request.explains] as const);
   return words.flatMap(({ shown, clue, pair }) => {
@@ -19,6 +21,20 @@ export function boardTexts({ words, options, request }: DealtBoard): Worded[] {
       ...accepted.map((answer) => ({ key: answerKey(answer), text: answer.text, lang })),
     ];
   });
+}
+
+/** Words without pictures that are heard as another one, where one of the two is called. */
+function soundingAlike(words: readonly BoardWord[], targets: number): BoardWord[] {
+  return words.filter(({ shown }, i) =>
+    words.some(
+      (other, k) =>
+        Math.min(i, k) < targets &&
+        !shown.picture &&
+        !other.shown.picture &&
+        other.shown.key !== shown.key &&
+        heard(other.shown.key) === heard(shown.key),
+    ),
+  );
 }
 
 /** Words of the board that one call fits under this matching though they are told apart otherwise. */

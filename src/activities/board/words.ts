@@ -8,6 +8,7 @@ import { choosePairs } from "../choice";
 import type { DealRequest } from "../contract";
 import { looksLike, type Printed, standsOut, toPrinted } from "../printed";
 import { pairsOf } from "../supply";
+import { callsToo } from "./hearing";
 import type { BoardWord, Clue, DoubleClue, Shortage } from "./model";
 import { type BoardOptions, cellsIn, type Grid, largestGrid, writtenGrid } from "./options";
 
@@ -176,9 +177,8 @@ function namedWords(texts: readonly string[], request: DealRequest, options: Boa
 export function fits({ clue, pair }: BoardWord, other: BoardWord, relation: Matching, options: BoardOptions): boolean {
   if (!clue) return false;
   if (options.clue === "example") return exampleFits(clue, other, relation, options.show);
-  // A gloss may be the very word on another cell.
-  if (options.clue !== options.show) return relation.fits(clue.key, other.shown.key) || clue.key === other.shown.key;
-  return clue.key === other.shown.key && pair !== other.pair;
+  if (options.clue === options.show) return pair !== other.pair && callsToo(clue, other, relation, options);
+  return relation.fits(clue.key, other.shown.key) || (pair !== other.pair && callsToo(clue, other, relation, options));
 }
 
 /**

@@ -1,5 +1,6 @@
 import { dealCode } from "../../base/mark";
 import { Random } from "../../base/seed";
+import { fold } from "../../match/fold";
 import { countKeys } from "../../prove/items/items";
 import { allClaims, supplyClaims, whySameClaims } from "../claim-supply";
 import type { DealRequest } from "../contract";
@@ -32,8 +33,8 @@ export function dealCalls(request: DealRequest): DealtCalls {
   const plans = plansOf({ ...options, versions: hours }, plainLevel);
   const wanted = { ...options, least: fewestStatements, replace: true };
   const supply = supplyClaims(request, wanted, plans);
-  const { reserve } = supply;
-  const hands = supply.hands.map(({ claims }) => claims);
+  const reserve = supply.reserve.map(heard);
+  const hands = supply.hands.map(({ claims }) => claims.map(heard));
   const claims = allClaims(request, hands);
   const missingTwins = Math.max(...supply.hands.map((each) => each.missingTwins));
   const base = { request, options, claims, reserve, hands, missingTwins, replace: true as const, used: [] };
@@ -82,6 +83,11 @@ export function dealCalls(request: DealRequest): DealtCalls {
     summary: `${counted(hands[0]?.length ?? 0, "statement")} to call`,
     ...(same === undefined ? {} : { sameLevels: same }),
   };
+}
+
+/** A claim as it is called: who listens sees no picture. */
+function heard(claim: Claim): Claim {
+  return { ...claim, key: fold(claim.text) };
 }
 
 /** What an earlier list has: its order, and its answers in order. */

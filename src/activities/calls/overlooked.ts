@@ -6,7 +6,7 @@ import { type CallsDeal, calledIn, type DealtCalls } from "./model";
 
 /** What a list calls or keeps for ties, but for twins: those differ from a true statement in a form, and that is what is asked. */
 function calledOf(dealt: DealtCalls, { order, reserve }: CallsDeal): Claim[] {
-  return calledIn(dealt, [...order, ...reserve]).filter(({ twin, picture }) => !twin && !picture);
+  return calledIn(dealt, [...order, ...reserve]).filter(({ twin }) => !twin);
 }
 
 export function callTexts(dealt: DealtCalls, deal: CallsDeal): Worded[] {

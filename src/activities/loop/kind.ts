@@ -8,7 +8,7 @@ import { loopGuide, loopLabels } from "./guide";
 import { solutionSheets } from "./key";
 import { layingLoop } from "./layout";
 import type { DealtLoop, LoopDeal } from "./model";
-import { cardTexts, confusedCards } from "./overlooked";
+import { cardTexts, closesEarly, confusedCards } from "./overlooked";
 import { loopPapers } from "./papers";
 import { loopPieces, loopRecord } from "./pieces";
 import { rules } from "./rules";
@@ -41,6 +41,10 @@ export const loop: ActivityKind<LoopDeal, DealtLoop> = {
     harm: "can close the circle in another way",
     texts: cardTexts,
     confused: confusedCards,
+    besides: (dealt, deal, matching) =>
+      closesEarly(dealt, deal, matching)
+        ? `the cards of “${dealt.request.title}” can close a circle while others are left over`
+        : undefined,
   },
   laying: layingLoop,
   rules,

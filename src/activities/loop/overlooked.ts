@@ -26,3 +26,17 @@ export function confusedCards(_: DealtLoop, deal: LoopDeal, matching: Matching):
     .flatMap((card, i) => (second[(i + 1) % second.length] === (card + 1) % second.length ? [] : [signAt(deal, card)]))
     .sort();
 }
+
+/**
+ * Whether under this matching a card may come next that could not, and is not meant to: whoever takes it closes a circle while
+ * others are left over, also where only one circle takes every card.
+ */
+export function closesEarly(_: DealtLoop, { cards }: LoopDeal, matching: Matching): boolean {
+  const meant = (card: number, next: number): boolean => next === (card + 1) % cards.length;
+  return cards.some(({ prompt }, i) => {
+    const before = matching.overlooked?.under.partners(prompt.key);
+    return cards.some(
+      ({ answer }, k) => !meant(i, k) && matching.fits(prompt.key, answer.key) && !before?.has(answer.key),
+    );
+  });
+}

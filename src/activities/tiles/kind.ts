@@ -9,7 +9,7 @@ import type { DealtTiles, TilesDeal } from "./model";
 import { confusedTiles, edgeTexts } from "./overlooked";
 import { cellSaid, tilePieces, tileRecord } from "./pieces";
 import { rules } from "./rules";
-import { optionFixes } from "./rules/causes";
+import { blanksIn, optionFixes } from "./rules/causes";
 import { pieceSheets } from "./sheets";
 import { holdingSoon, structureOfRequest } from "./trial";
 import { verdicts } from "./verdicts";
@@ -37,9 +37,14 @@ export const tiles: ActivityKind<TilesDeal, DealtTiles> = {
   overlooked: {
     bySeed: true,
     piece: "tile",
+    alone: (name) => `nothing else says how tile ${name} is turned`,
     harm: "can lay the tiles in another way",
     texts: edgeTexts,
     confused: confusedTiles,
+  },
+  elseLoose: (dealt) => {
+    const open = dealt.deals.find(({ proof }) => proof.status === "several");
+    return open ? blanksIn(dealt, open) : "";
   },
   overruled: [{ key: "outer", by: "levels", why: "gentle leaves the outer edges blank and hard has decoys there" }],
   laying: layingTiles,

@@ -1,4 +1,4 @@
-import { assertions } from "../../activities/statements";
+import { asserted } from "../../activities/truth-proof";
 import type { Report, Rule } from "../../base/finding";
 import type { CheckContext } from "../context";
 import { once } from "./once-a-place";
@@ -21,11 +21,11 @@ export const contradictingStatements: Rule<CheckContext> = {
         claims.flatMap((claim): Report[] => {
           // A false statement whose correction says the same as itself is the matter of `same-correction`.
           const against = claims.find(
-            ({ item, key, truth }) =>
+            (other) =>
               !claim.truth &&
-              item !== claim.item &&
-              (truth || key !== claim.key) &&
-              assertions(item).includes(claim.key),
+              other.item !== claim.item &&
+              (other.truth || other.key !== claim.key) &&
+              asserted(other) === claim.key,
           );
           if (!against) return [];
           const marked = against.key === claim.key;

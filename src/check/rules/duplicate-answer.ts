@@ -158,7 +158,7 @@ function effectOn({ unit, activities }: CheckContext, pairs: readonly Pair[]): E
     return {
       severity: "error",
       hits,
-      sentence: ` So the pieces of “${hit.plan.title}” go together in more than one way.`,
+      sentence: ` So the pieces of “${hit.plan.title}” go together in more than one way.${hit.plan.kind?.elseLoose?.(hit.dealt) ?? ""}`,
       related: [
         { range: makeRange(hit, unit), message: "This activity has a second solution; the preview shows both" },
       ],

@@ -4,6 +4,7 @@ import { optionPlace } from "../../activities/report";
 import type { Fix, Report } from "../../base/finding";
 import type { Range } from "../../base/range";
 import type { Steps } from "../../base/steps";
+import { heard } from "../../match/heard";
 import { type LookAlikes, lookAlikes, overlooking } from "../../match/look-alikes";
 import type { MatchKey, Relation } from "../../match/relation";
 import type { CheckContext, CheckedActivity } from "../context";
@@ -20,6 +21,8 @@ export interface Judged {
   /** Groups that stand on the pieces of a deal, and those of them that do no harm there, proven. */
   readonly met: readonly LookAlikes[];
   readonly safe: readonly LookAlikes[];
+  /** What may go wrong all the same with those that do no harm, by their texts. */
+  readonly besides: ReadonlyMap<MatchKey, string>;
   /** A deal is not settled, with the differences or without them: then nothing is claimed. */
   readonly open: boolean;
 }
@@ -41,9 +44,10 @@ export function* judging(activity: CheckedActivity, around: Around): Steps<Judge
   const reports: { groups: readonly LookAlikes[]; report: Report }[] = [];
   const met: LookAlikes[] = [];
   const safe: LookAlikes[] = [];
+  const besides = new Map<MatchKey, string>();
   let open = false;
   const tries = { left: mostTries };
-  if (!kind || !hook) return { activity, reports, met, safe, open };
+  if (!kind || !hook) return { activity, reports, met, safe, besides, open };
   const { relation } = dealt.request;
   for (const deal of dealt.deals) {
     yield "comparing words";
@@ -64,6 +68,10 @@ export function* judging(activity: CheckedActivity, around: Around): Steps<Judge
     }
     if (together.length === 0) {
       safe.push(...groups);
+      for (const group of groups) {
+        const still = hook.besides?.(dealt, deal, overlooking(relation, [group]));
+        if (still !== undefined) for (const key of group.keys) besides.set(key, still);
+      }
       continue;
     }
     const stands = (group: LookAlikes): readonly Range[] => placesIn(hook, dealt, deal, group, words);
@@ -79,7 +87,7 @@ export function* judging(activity: CheckedActivity, around: Around): Steps<Judge
       });
     }
   }
-  return { activity, reports, met, safe, open };
+  return { activity, reports, met, safe, besides, open };
 }
 
 /** Groups that do harm, with the pieces that may change places and where the texts stand. */
@@ -93,13 +101,7 @@ interface Cause {
 
 /** Whether texts are the same words, whatever their capitals and marks; a question is heard. */
 function soundAlike(keys: readonly MatchKey[]): boolean {
-  const heard = keys.map((key) =>
-    key
-      .toLowerCase()
-      .replace(/[^\p{L}\p{M}\p{N}?？;]+/gu, " ")
-      .trim(),
-  );
-  return new Set(heard).size === 1;
+  return new Set(keys.map(heard)).size === 1;
 }
 
 /** Where the texts of a group stand, in the unit's order. */
@@ -153,7 +155,7 @@ function reportOf(
     plan: { title },
     dealt,
   } = activity;
-  const apart = hook.piece === undefined ? "" : `: nothing else keeps ${counted(pieces, hook.piece)} apart`;
+  const apart = hook.piece === undefined ? "" : `: ${untold(pieces, hook.piece, hook)}`;
   const place = optionPlace(dealt.request.block);
   const staysApart: StaysApart = function* (request) {
     return tries.left-- > 0 ? yield* mended(activity, hook, words, groups, request) : undefined;
@@ -177,6 +179,12 @@ function reportOf(
     ],
     fixes,
   };
+}
+
+/** What nothing but the difference tells of some pieces. */
+function untold(pieces: readonly string[], piece: string, { alone }: Hook): string {
+  const [first = "", ...others] = pieces;
+  return others.length === 0 && alone ? alone(first) : `nothing else keeps ${counted(pieces, piece)} apart`;
 }
 
 /** `tiles A and B`, `card C from another`; words stand for themselves. */

@@ -36,7 +36,8 @@ function* looking(context: CheckContext): Steps<Report[], unknown> {
   const loud = new Map(
     judged.flatMap(({ reports }) => reports.map(({ groups, report }) => [groups.map(nameOf).join(), report])),
   );
-  const facts = { words, told, shown };
+  const besides = new Map(judged.flatMap((each) => [...each.besides]));
+  const facts = { words, told, shown, besides };
   const quiet = sectionsInUse(context).flatMap((section) => ofSection(context, section, facts));
   const decoys = judged.flatMap((each) => ofDecoys(context, each, facts));
   return [...loud.values(), ...quiet, ...decoys];
@@ -48,6 +49,8 @@ interface Facts {
   readonly told: ReadonlySet<MatchKey>;
   /** Texts that are proven to do no harm. */
   readonly shown: ReadonlySet<MatchKey>;
+  /** What may go wrong with them all the same. */
+  readonly besides: ReadonlyMap<MatchKey, string>;
 }
 
 /** One hint for all other look-alikes of a section. */
@@ -78,16 +81,17 @@ function ofDecoys(context: CheckContext, { activity: { dealt }, met }: Judged, f
 function whisper(
   { unit }: CheckContext,
   all: readonly LookAlikes[],
-  { told, shown }: Facts,
+  { told, shown, besides }: Facts,
   placesFor: (group: LookAlikes) => ReturnType<typeof placesOf>,
 ): Report[] {
   const groups = all.filter(({ keys }) => !keys.every((key) => told.has(key)));
   const [first, ...rest] = groups;
   if (!first) return [];
   const more = rest.length === 0 ? "" : ` So are ${rest.map((group) => `${pair(group)} (${list(group)})`).join("; ")}.`;
-  const proven = groups.every(({ keys }) => keys.every((key) => shown.has(key)))
-    ? " Other words keep them apart: for someone who overlooks it the solution is still the only one."
-    : "";
+  const [still] = groups.flatMap(({ keys }) => keys.flatMap((key) => besides.get(key) ?? []));
+  const one = "or someone who overlooks it the solution is still the only one";
+  const kept = still === undefined ? ` Other words keep them apart: f${one}.` : ` F${one}, but ${still}.`;
+  const proven = groups.every(({ keys }) => keys.every((key) => shown.has(key))) ? kept : "";
   const [place, ...others] = groups.flatMap((group) => [...placesFor(group)].reverse());
   const meant = place && meantFix(unit, place);
   return place

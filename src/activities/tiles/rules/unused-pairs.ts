@@ -38,13 +38,14 @@ export const unusedPairs: Rule<TilesContext> = {
   },
 };
 
-/** Larger grids that use more of the pairs; one with blank edges only where it leads to one solution. */
+/** Larger grids that use more of the pairs, and lead to one solution: the largest without blank edges, and the next one with some. */
 function* largerGrids(dealt: DealtTiles): Steps<Fix[], unknown> {
   const { request, pairs, frame } = dealt;
   const { block, unit } = request;
   const fixes: Fix[] = [];
   const largest = largestFrame(pairs.length);
-  if (largest && frame && innerCount(largest) > innerCount(frame)) {
+  const larger = largest && frame && innerCount(largest) > innerCount(frame);
+  if (larger && (yield* provenWith(dealt, { grid: writeFrame(largest) }))) {
     const title = `Make ${largest.rows} × ${largest.columns} tiles`;
     fixes.push({ title, edits: [setOption(block, unit.text, "grid", writeFrame(largest))], preferred: true });
   }
