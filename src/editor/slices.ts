@@ -4,7 +4,7 @@ import type { Steps } from "../base/steps";
  * Milliseconds after which work stops for other features of the editor, with the step that it is at: most steps take less than
  * one more, and a slice is as long as this and its last step. `npm run bench steps` tells how long that is.
  */
-export const slice = 5;
+export const slice = 4;
 
 /** The clock and the pause that work in slices goes by; replaced in tests. */
 export interface Pace {
