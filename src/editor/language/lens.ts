@@ -22,7 +22,9 @@ export function lensText({ summary, deals }: DealtActivity, sheetsOf: (deal: Dea
           sizes.map(({ sets }) => sets),
           "set",
         )} a sheet`,
-    ...(deals.length > 1 ? [`${deals.length} deals`] : []),
+    ...(deals.length > 1
+      ? [`${deals.length} ${deals.every(({ desk }) => desk !== undefined) ? "desks" : "deals"}`]
+      : []),
     setsOf(deals),
     proofOf(deals),
     difficultiesText(deals),

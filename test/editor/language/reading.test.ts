@@ -177,6 +177,11 @@ describe("the lens over an activity", () => {
   it("tells of several deals, of masters, and of what is not dealt", async () => {
     const [levels] = await lens(unitOf(24, "grid: 3 x 3\nlevels: [gentle, hard]\ndecoys: 6\ncopies: 3"));
     assert.match(levels ?? "", / · 9 pieces · .* · 2 deals · .* · one solution each, proven · no wrong neighbours$/);
+    const story = ["A chuva começa.", "O barco volta.", "A luz acende.", "Todos entram."].map(
+      (said, i) => `${i + 1}. ${said}`,
+    );
+    const [desks] = await lens(`## Harbour\n\n${story.join("\n")}\n\n\`\`\`activity\nmake: strips\ndesks: 3\n\`\`\`\n`);
+    assert.match(desks ?? "", / · 3 desks · /);
     const [master] = await lens(unitOf(24, "grid: 3 x 3\ncopies: by copier"));
     assert.match(master ?? "", / · copied by the copier · /);
     const [none] = await lens(unitOf(1, "grid: 4 x 4"));
