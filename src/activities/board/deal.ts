@@ -1,5 +1,6 @@
 import { dealCode } from "../../base/mark";
 import { Random, upTo } from "../../base/seed";
+import { finished, mapped, type Steps, told } from "../../base/steps";
 import { proveAssignment, unclearClues } from "../../prove/items/items";
 import type { DealRequest } from "../contract";
 import { copiesOf, setsFor } from "../copies";
@@ -15,8 +16,14 @@ import { doublesIn, fewestTargets, supplyWords } from "./words";
 const attempts = 20;
 
 export function dealBoard(request: DealRequest): DealtBoard {
+  return finished(dealingBoard(request));
+}
+
+/** The same with a pause after what is chosen, and after each deal. */
+export function* dealingBoard(request: DealRequest): Steps<DealtBoard> {
   const options = boardOptions(request.options);
   const supply = supplyWords(request, options);
+  yield "arranging";
   const { grid, targets, short } = supply;
   const hard = (options.levels ?? ["hard"]).includes("hard");
   // Gentle boards leave the cells of words that are never called blank.
@@ -33,7 +40,7 @@ export function dealBoard(request: DealRequest): DealtBoard {
   const plans = plansFor(options, request, plain);
   const taken = new Set<string>();
   const drawn = new Map<number, ReturnType<typeof drawCells>>();
-  const deals = plans.map((plan): BoardDeal => {
+  const deal = (plan: BoardPlan): BoardDeal => {
     const { level, version, copies } = plan;
     // Levels of one version have their words in the same cells.
     const full =
@@ -57,7 +64,8 @@ export function dealBoard(request: DealRequest): DealtBoard {
       doubles.filter(({ other }) => other < shown.length),
     );
     return { code, level, version, attempt: full.attempt, copies, cells, writing, proof };
-  });
+  };
+  const deals = yield* told(mapped(plans, deal), "arranging");
   const lists = callLists(targets, grid, deals, Math.max(1, request.classes.length), `board/${options.seed}/list`);
   const same = options.levels && hard && never === 0;
   return {

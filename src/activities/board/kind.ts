@@ -1,7 +1,7 @@
 import schema from "../../../schemas/board.schema.json";
 import { validateBoard } from "../../base/generated/validators";
 import type { ActivityKind } from "../contract";
-import { dealBoard } from "./deal";
+import { dealBoard, dealingBoard } from "./deal";
 import { boardDirections } from "./directions";
 import { boardGuide } from "./guide";
 import { solutionSheets } from "./key";
@@ -27,6 +27,7 @@ export const board: ActivityKind<BoardDeal, DealtBoard> = {
   leastAtSet: ({ options }) => boardOptions(options).players,
   called: true,
   deal: dealBoard,
+  dealing: dealingBoard,
   pieceSheets,
   solutionSheets,
   pieces: boardPieces,

@@ -1,5 +1,6 @@
 import { dealCode } from "../../base/mark";
 import { Random } from "../../base/seed";
+import { finished, type Steps } from "../../base/steps";
 import { fold } from "../../match/fold";
 import { countKeys } from "../../prove/items/items";
 import { allClaims, supplyClaims, whySameClaims } from "../claim-supply";
@@ -28,11 +29,17 @@ const plainLevel = "gentle";
  * other statements where `take` leaves some that no hour before has heard.
  */
 export function dealCalls(request: DealRequest): DealtCalls {
+  return finished(dealingCalls(request));
+}
+
+/** The same with a pause after what is chosen, and after each deal. */
+export function* dealingCalls(request: DealRequest): Steps<DealtCalls> {
   const options = callsOptions(request.options);
   const hours = Math.max(1, request.classes.length, options.versions);
   const plans = plansOf({ ...options, versions: hours }, plainLevel);
   const wanted = { ...options, least: fewestStatements, replace: true };
   const supply = supplyClaims(request, wanted, plans);
+  yield "arranging";
   const reserve = supply.reserve.map(heard);
   const hands = supply.hands.map(({ claims }) => claims.map(heard));
   const claims = allClaims(request, hands);
@@ -47,7 +54,7 @@ export function dealCalls(request: DealRequest): DealtCalls {
     );
   const taken: Taken[] = [];
   const deals: CallsDeal[] = [];
-  hands.forEach((hand, i) => {
+  for (const [i, hand] of hands.entries()) {
     const plan = plans[i] ?? { level: plainLevel, version: 1 };
     const stream = streamOf("calls", options.seed, { ...plan, version: plan.version - 1 }, plainLevel);
     const own = numbers(hand);
@@ -75,7 +82,8 @@ export function dealCalls(request: DealRequest): DealtCalls {
       order,
       reserve: spare,
     });
-  });
+    yield "arranging";
+  }
   const same = options.levels && whySameClaims(request, wanted, plans);
   return {
     ...base,

@@ -1,7 +1,7 @@
 import schema from "../../../schemas/calls.schema.json";
 import { validateCalls } from "../../base/generated/validators";
 import type { ActivityKind } from "../contract";
-import { dealCalls } from "./deal";
+import { dealCalls, dealingCalls } from "./deal";
 import { callsDirections } from "./directions";
 import { callsGuide } from "./guide";
 import { callerSheets } from "./list";
@@ -27,6 +27,7 @@ export const calls: ActivityKind<CallsDeal, DealtCalls> = {
   },
   called: true,
   deal: dealCalls,
+  dealing: dealingCalls,
   pieceSheets: () => [],
   solutionSheets: (dealt, deal, view, press) => (view === "solved" ? callerSheets(dealt, deal, press) : []),
   pieces: () => [],

@@ -1,6 +1,7 @@
 import { dealCode } from "../../base/mark";
 import { plain } from "../../base/run";
 import { Random, upTo } from "../../base/seed";
+import { finished, type Steps } from "../../base/steps";
 import { countStrings, dealtOrder } from "../../prove/orders/orders";
 import type { Pair } from "../../unit/unit";
 import type { DealRequest } from "../contract";
@@ -19,6 +20,11 @@ import { asPuzzle, proveRebuild, readOrder, visibleOrders } from "./proof";
 const attempts = 60;
 
 export function dealRebuild(request: DealRequest): DealtRebuild {
+  return finished(dealingRebuild(request));
+}
+
+/** The same with a pause after what is chosen, and after each deal. */
+export function* dealingRebuild(request: DealRequest): Steps<DealtRebuild> {
   const options = rebuildOptions(request.options);
   const { unit, sections } = request;
   const cut = sections.map(({ pairs }) => pairs.map((pair) => toSentence(pair, unit.text)));
@@ -54,13 +60,16 @@ export function dealRebuild(request: DealRequest): DealtRebuild {
   const cardsAt = (level: Level): SentenceCard[][] =>
     sentences.map((sentence, i) => toCards(sentence, i, cardRuns(sentence, hiddenAt(options, level), spelling)));
   const cardsBy = new Map(levelsOf(options).map((level) => [level, cardsAt(level)]));
+  yield "arranging";
   const taken = new Map<string, Set<string>>();
-  const deals = plans.map(({ level, version }, i): RebuildDeal => {
+  const deals: RebuildDeal[] = [];
+  for (const [i, { level, version }] of plans.entries()) {
     const before = taken.get(level) ?? new Set();
     taken.set(level, before);
     const material = { options, sentences, packets: packetsBy[version - 1] ?? [], cards: cardsBy.get(level) ?? [] };
-    return { ...arrange(material, level, version, before), copies: copies[i] ?? 1 };
-  });
+    deals.push({ ...arrange(material, level, version, before), copies: copies[i] ?? 1 });
+    yield "arranging";
+  }
   const count = counted(choices[0]?.length ?? 0, "sentence");
   return {
     ...base,

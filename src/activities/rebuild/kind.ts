@@ -1,7 +1,7 @@
 import schema from "../../../schemas/rebuild.schema.json";
 import { validateRebuild } from "../../base/generated/validators";
 import type { ActivityKind } from "../contract";
-import { dealRebuild } from "./deal";
+import { dealingRebuild, dealRebuild } from "./deal";
 import { rebuildDirections } from "./directions";
 import { rebuildGuide, rebuildLabels } from "./guide";
 import { solutionSheets } from "./key";
@@ -34,6 +34,7 @@ export const rebuild: ActivityKind<RebuildDeal, DealtRebuild> = {
     confused: confusedParts,
   },
   deal: dealRebuild,
+  dealing: dealingRebuild,
   pieceSheets,
   sharing: rebuildSharing,
   solutionSheets,

@@ -1,5 +1,6 @@
 import { dealCode } from "../../base/mark";
 import { Random, upTo } from "../../base/seed";
+import { finished, mapped, type Steps, told } from "../../base/steps";
 import { isPair, type Pair } from "../../unit/unit";
 import { whySameClaims } from "../claim-supply";
 import type { DealRequest } from "../contract";
@@ -26,8 +27,14 @@ const fewestBesides = 2;
 
 /** Cards for two to six piles. */
 export function dealSort(request: DealRequest): DealtSort {
+  return finished(dealingSort(request));
+}
+
+/** The same with a pause after what is chosen, and after each deal. */
+export function* dealingSort(request: DealRequest): Steps<DealtSort> {
   const asked = sortOptions(request.options);
   const { plans, dealt: hands, plain, ...supply } = supplySort(request, asked);
+  yield "arranging";
   const options = { ...asked, headers: headersFor(asked, supply) };
   const { cards, piles, unknown } = supply;
   const used = [...new Set(cards.flatMap(({ item }): Pair[] => (isPair(item) ? [item] : [])))];
@@ -37,7 +44,7 @@ export function dealSort(request: DealRequest): DealtSort {
     return { ...base, summary: "sort", deals: [] };
   const copies = copiesOf(options, request.classes, plans);
   const taken = new Set<string>();
-  const deals = plans.map((plan, i): SortDeal => {
+  const deal = (plan: DealPlan, i: number): SortDeal => {
     const { level, version } = plan;
     const stream = streamOf("sort", options.seed, plan, plain);
     const examples =
@@ -63,7 +70,8 @@ export function dealSort(request: DealRequest): DealtSort {
       examples: examples.map((card) => (card ? indexOf(cards, card) : undefined)),
       proof: proofOf(supply.by, own, options.overlap),
     };
-  });
+  };
+  const deals = yield* told(mapped(plans, deal), "arranging");
   const same = options.levels && whySame(base, deals, hands, plans);
   return {
     ...base,

@@ -3,7 +3,7 @@ import { validateSort } from "../../base/generated/validators";
 import { isText, listOf } from "../belongs";
 import type { ActivityKind } from "../contract";
 import { quotedList } from "../report";
-import { dealSort } from "./deal";
+import { dealingSort, dealSort } from "./deal";
 import { sortDirections } from "./directions";
 import { sortGuide, sortLabels } from "./guide";
 import { solutionSheets } from "./key";
@@ -34,6 +34,7 @@ export const sort: ActivityKind<SortDeal, DealtSort> = {
     confused: confusedPiles,
   },
   deal: dealSort,
+  dealing: dealingSort,
   pieceSheets,
   sharing: sortSharing,
   solutionSheets,

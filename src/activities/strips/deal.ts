@@ -1,5 +1,6 @@
 import { dealCode } from "../../base/mark";
 import { Random, upTo } from "../../base/seed";
+import { finished, mapped, type Steps, told } from "../../base/steps";
 import type { DealRequest } from "../contract";
 import { blanksText, copiesOf } from "../copies";
 import { type DealPlan, planCode, plansOf, streamOf } from "../levels";
@@ -20,6 +21,11 @@ const attempts = 60;
 const plainLevel = "hard";
 
 export function dealStrips(request: DealRequest): DealtStrips {
+  return finished(dealingStrips(request));
+}
+
+/** The same with a pause after what is chosen, and after each deal. */
+export function* dealingStrips(request: DealRequest): Steps<DealtStrips> {
   const options = withDesks(stripsOptions(request.options), request);
   const groups = storyOf(request.sections);
   const choices = choicesFrom(groups, options);
@@ -30,10 +36,11 @@ export function dealStrips(request: DealRequest): DealtStrips {
   const enough = fewest >= fewestEvents || (events.length === 0 && options.blanks >= fewestEvents);
   if (!enough) return { ...base, summary: "strips", deals: [] };
   const proofs = choices.map((own) => proveStory(own));
+  yield "arranging";
   const plans = options.desks === undefined ? plansOf(options, plainLevel) : deskPlans(options, options.desks);
   const copies = copiesOf({ ...options, ...(copiesFor(options) ?? {}) }, request.classes, plans);
   const taken = new Set<string>();
-  const deals = plans.map((plan, i): StripsDeal => {
+  const deal = (plan: DealPlan, i: number): StripsDeal => {
     const { level, version } = plan;
     const [own = [], proof = proveStory([])] = [choices[version - 1], proofs[version - 1]];
     const { dealt, attempt } = drawOrder(own, streamOf("strips", options.seed, plan, plainLevel), taken);
@@ -46,7 +53,8 @@ export function dealStrips(request: DealRequest): DealtStrips {
     const inOrder = own.length > 0 && tellsStory(own, dealt);
     const desk = options.desks === undefined ? {} : { desk: version };
     return { code, level, version, ...desk, attempt, copies: copies[i] ?? 1, events: own, told, dealt, inOrder, proof };
-  });
+  };
+  const deals = yield* told(mapped(plans, deal), "arranging");
   const helpless = deals.some(({ level, told }) => level === "gentle" && told.length === 0);
   return {
     ...base,

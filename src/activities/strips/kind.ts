@@ -2,7 +2,7 @@ import schema from "../../../schemas/strips.schema.json";
 import { validateStrips } from "../../base/generated/validators";
 import { placesSaid } from "../belongs";
 import type { ActivityKind } from "../contract";
-import { dealStrips } from "./deal";
+import { dealingStrips, dealStrips } from "./deal";
 import { stripsDirections } from "./directions";
 import { stripsGuide, stripsLabels } from "./guide";
 import { solutionSheets } from "./key";
@@ -32,6 +32,7 @@ export const strips: ActivityKind<StripsDeal, DealtStrips> = {
   },
   overruled: [{ key: "versions", by: "desks", why: "each desk has a version of its own" }],
   deal: dealStrips,
+  dealing: dealingStrips,
   pieceSheets,
   solutionSheets,
   pieces: stripPieces,
