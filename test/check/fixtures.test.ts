@@ -1,6 +1,7 @@
 import assert from "node:assert/strict";
 import { readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
+import { editsHold } from "../fuzz/laws";
 import { applyEdits, readUnitText } from "../support/units";
 import { parseFixture } from "./fixture";
 
@@ -39,6 +40,7 @@ describe("fixtures of findings", () => {
         const same = (list: typeof findings): number =>
           list.filter(({ code, message }) => code === finding.code && message === finding.message).length;
         for (const fix of finding.fixes) {
+          editsHold(text, fix, finding.code);
           const after = await readUnitText(applyEdits(text, fix.edits));
           assert.ok(same(after.findings) < same(findings), `“${fix.title}” leaves ${finding.code}`);
         }

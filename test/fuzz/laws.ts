@@ -103,7 +103,7 @@ export function placesHold(text: string): Unit {
 }
 
 /** Edits lie in the text and do not overlap. */
-function editsHold(text: string, { title, edits }: Fix, code: string): void {
+export function editsHold(text: string, { title, edits }: Fix, code: string): void {
   const sorted = [...edits].sort((a, b) => a.range.start - b.range.start || a.range.end - b.range.end);
   let last = 0;
   for (const { range } of sorted) {

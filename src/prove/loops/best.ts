@@ -1,5 +1,6 @@
 import { classesOf, eulerianCircle, type LoopClasses, visitsOf } from "./classes";
 import type { LoopPuzzle } from "./loops";
+import { readPuzzle } from "./read-puzzle";
 
 /**
  * The exact number of full circles that look different; `undefined` where the relation is not by classes.
@@ -11,8 +12,9 @@ import type { LoopPuzzle } from "./loops";
  *     (1/N) Σ_d φ(d) · (N/d) · C(H_d) / ∏ (m_e/d)!
  */
 export function countCircles(puzzle: LoopPuzzle): bigint | undefined {
-  const classes = classesOf(puzzle.follows);
-  return classes && circlesOf(classes, puzzle.look ?? puzzle.follows.map((_, card) => card));
+  const { follows, look } = readPuzzle(puzzle);
+  const classes = classesOf(follows);
+  return classes && circlesOf(classes, look);
 }
 
 export function circlesOf(classes: LoopClasses, look: readonly number[]): bigint {

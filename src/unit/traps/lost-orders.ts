@@ -1,4 +1,4 @@
-import { bars, type Env, scan, spacedSeparators } from "../inline";
+import { bars, type Env, type Span, scan, spacedSeparators } from "../inline";
 import { partKey, type RawItem } from "../items";
 import type { Problems } from "../problems";
 
@@ -19,7 +19,9 @@ export function lostOrder(item: RawItem, env: Env, problems: Problems): void {
     const at = first.start + below.text.slice(first.start, first.end).search(/[|｜]/u);
     const parts = found.map(({ start }, i) => below.text.slice(found[i - 1]?.end ?? 0, start));
     const cuts = cutsOf(source.text.slice(0, equals.start), [...parts, below.text.slice(found.at(-1)?.end ?? 0)]);
-    const out = found.map(({ start, end }) => ({ range: below.range(start, end), text: " " }));
+    // Two with nothing between them have their white space in common.
+    const from = ({ start }: Span, i: number): number => Math.max(start, found[i - 1]?.end ?? 0);
+    const out = found.map((bar, i) => ({ range: below.range(from(bar, i), bar.end), text: " " }));
     problems.trap(
       "printed-bar",
       below.range(at, at + 1),

@@ -93,6 +93,20 @@ describe("counts of full circles", () => {
     }
   });
 
+  it("counts a card that a list names twice once", () => {
+    // No class of this relation is asked for as the doubled name would have it: only turns to oneself.
+    assert.equal(
+      countCircles({
+        follows: [
+          [0, 1],
+          [1, 1],
+        ],
+      }),
+      undefined,
+    );
+    assert.equal(countCircles({ follows: [[1, 1], [0]] }), 1n);
+  });
+
   it("det(I + A) gives what BEST gives where no class is used more than twice", () => {
     const random = randomFrom(5);
     for (let round = 0; round < 500; round++) {
