@@ -3,6 +3,7 @@ import { validateBoard } from "../../base/generated/validators";
 import type { ActivityKind } from "../contract";
 import { dealBoard } from "./deal";
 import { boardDirections } from "./directions";
+import { doubledPlaces } from "./doubled";
 import { boardGuide } from "./guide";
 import { solutionSheets } from "./key";
 import { layingBoard } from "./layout";
@@ -27,6 +28,7 @@ export const board: ActivityKind<BoardDeal, DealtBoard> = {
   leastAtSet: ({ options }) => boardOptions(options).players,
   called: true,
   deal: dealBoard,
+  faults: (dealt) => doubledPlaces(dealt).size,
   pieceSheets,
   solutionSheets,
   pieces: boardPieces,
