@@ -260,6 +260,8 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   readonly dealing?: (request: DealRequest) => Steps<T>;
   /** How a change is tried; where left out, by dealing it. */
   readonly trial?: Trial<D, T>;
+  /** Of how many items its findings say that they fit two ways: a change made for other reasons leaves no more. */
+  faults?(dealt: T): number;
   /** What is dealt for each class hour, for a single one: a trial print has no use for the others. */
   oneHour?(dealt: T): T;
   /** Sheets of pieces of one copy (`undefined`: the master), dealt. */

@@ -1,11 +1,18 @@
 import type { Steps } from "../base/steps";
-import type { ActivityKind, Deal, DealRequest } from "./contract";
+import type { ActivityKind, Deal, DealRequest, Dealt } from "./contract";
 
 /* What becomes of a changed request, asked before a fix is offered. */
 
 /** Whether it can be dealt. */
 export function stillDeals({ trial, deal }: ActivityKind, request: DealRequest): boolean {
   return trial ? trial.deals(request) : deal(request).deals.length > 0;
+}
+
+/** Whether it can be dealt, with no more items that fit two ways than it has now. */
+export function staysAsGood(kind: ActivityKind, now: Dealt<Deal>, request: DealRequest): boolean {
+  if (!kind.faults) return stillDeals(kind, request);
+  const after = kind.deal(request);
+  return after.deals.length > 0 && kind.faults(after) <= kind.faults(now);
 }
 
 /** In steps: whether it can be dealt and each deal is soon proven to be as it is meant. */

@@ -25,3 +25,12 @@ export function withoutAccents(text: string): string {
   const plain = text.normalize("NFD").replace(marks, "").normalize("NFC");
   return plain.replace(stroke, (letter) => stroked[letter] ?? letter);
 }
+
+/** Two letters that are written as one. */
+const joined: Readonly<Record<string, string>> = { œ: "oe", Œ: "Oe", æ: "ae", Æ: "Ae", ß: "ss", ẞ: "Ss" };
+const join = new RegExp(`[${Object.keys(joined).join("")}]`, "gu");
+
+/** A text in which each letter that stands for two is these. */
+export function lettersApart(text: string): string {
+  return text.replace(join, (letter) => joined[letter] ?? letter);
+}

@@ -1,6 +1,6 @@
 import { Recent } from "../base/recent";
 import { finished, mapped, type Steps } from "../base/steps";
-import { withoutAccents } from "./accents";
+import { lettersApart, withoutAccents } from "./accents";
 import { withoutArticle } from "./articles";
 import { fold } from "./fold";
 import type { MatchKey, Relation } from "./relation";
@@ -265,9 +265,13 @@ function plainOf(text: string, lang: string, without: readonly Small[]): string 
   return plain;
 }
 
-/** White space counts as punctuation. */
+/**
+ * White space counts as punctuation, and “œ” for “oe” as an accent; but where letters are counted it is one: “süß” and “süße” are
+ * short words.
+ */
 function tight(plain: string, without: readonly Small[]): string {
-  return without.includes("punctuation") ? plain.replaceAll(" ", "") : plain;
+  const apart = without.includes("accent") && beyondAscii.test(plain) ? lettersApart(plain) : plain;
+  return without.includes("punctuation") ? apart.replaceAll(" ", "") : apart;
 }
 
 /** The relation as it is for someone who overlooks these differences: what answers one text answers those that look like it. */

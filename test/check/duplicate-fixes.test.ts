@@ -43,6 +43,29 @@ describe("fixes of items that share an answer", () => {
     expect((await offers(two, "duplicate-answer")).map(({ fixes }) => fixes)).to.deep.equal([[]]);
   });
 
+  it("leave no more words in doubt on a board that has some already", async () => {
+    // The board takes another “vermelho” in the place of the pair that goes.
+    const board = [
+      "vermelho = pink",
+      "vermelho = red",
+      "selim = green",
+      "vermelho = pink",
+      "roda = green",
+      "o cabo = pink",
+      "selim = pink",
+    ];
+    const text = unit(board, "clue: word\nshow: word\ndistractors: [selim, o anel]\n", "board");
+    const errors = (codes: readonly string[]): number => codes.filter((each) => each.startsWith("error")).length;
+    const { findings } = await readUnitText(text);
+    const before = errors(findings.map(({ severity, code }) => `${severity} ${code}`));
+    expect(before).to.equal(1);
+    const found = await offers(text, "duplicate-answer");
+    expect(found.length).to.be.greaterThan(0);
+    const fixes = found.flatMap((each) => each.fixes);
+    for (const { after, title } of fixes) expect(errors(after), title).to.be.at.most(before);
+    expect(titles(fixes)).not.to.contain("Take out “roda = green”");
+  });
+
   it("take no pair out in whose place one comes that a named decoy answers", async () => {
     const five = [
       "o aro = the ring",

@@ -27,6 +27,17 @@ describe("look-alikes in a unit", () => {
     expect(findings[0]?.message).to.contain("the solution is still the only one");
   });
 
+  it("say what is told apart by a letter written as two", async () => {
+    const german = (...pairs: string[]): string =>
+      `---\nteaches: de\nexplains: en\n---\n\n${section(...pairs, ...others)}${activity("tiles", "grid: 2 x 3\n")}`;
+    const [one] = (await hints(german("die Straße = the road", "die Strasse = the street"))).findings;
+    expect(one?.message).to.contain("“die Straße” and “die Strasse” differ only in a letter written as two.");
+    const [both] = (await hints(german("die Größe = the size", "die Grosse = the tall one"))).findings;
+    expect(both?.message).to.contain("“die Grosse” differ only in accents and a letter written as two.");
+    const [accent] = (await hints(german("die Maße = the measures", "die Mäße = the gauges"))).findings;
+    expect(accent?.message).to.contain("“die Mäße” differ only in an accent.");
+  });
+
   // Three that can be exchanged make 1 % of blank-bordered 2 × 3 grids ambiguous (measured); of forty seeds it is this one.
   it("are told with the tiles that could change places where nothing else keeps them apart, and another seed mends it", async () => {
     const text = front + three + activity("tiles", "grid: 2 x 3\nseed: 24\n");

@@ -30,6 +30,20 @@ describe("look-alikes", () => {
     expect(told("mt", "ħin", "hin")).to.deep.equal(["ħin ~ hin: accent"]);
   });
 
+  it("differ in two letters written as one", () => {
+    expect(told("fr", "un cœur", "un coeur", "une cour")).to.deep.equal(["un cœur ~ un coeur: accent"]);
+    expect(told("de", "die Straße", "die Strasse", "der Strauß")).to.deep.equal(["die Straße ~ die Strasse: accent"]);
+    expect(told("de", "die STRASSE", "die Straße", "DIE STRAẞE")).to.deep.equal([
+      "die STRASSE ~ die Straße ~ DIE STRAẞE: case accent",
+    ]);
+    expect(told("da", "en sæl", "en sael", "sol")).to.deep.equal(["en sæl ~ en sael: accent"]);
+    expect(told("fr", "Œuf", "oeuf", "ŒUF", "neuf")).to.deep.equal(["Œuf ~ oeuf ~ ŒUF: case accent"]);
+    expect(told("fr", "sœur", "soeur", "cœur")).to.deep.equal(["sœur ~ soeur: accent"]);
+    // One letter all the same where letters are counted: no word gets long enough by it.
+    expect(told("de", "weiß", "Weise", "süß", "süße", "heiß", "Heise")).to.deep.equal([]);
+    expect(told("de", "schließen", "schießen")).to.deep.equal(["schließen ~ schießen: letter"]);
+  });
+
   it("differ in an article's accent, where the one without it stands there too", () => {
     expect(told("pt", "a praia", "à praia", "mar")).to.deep.equal(["a praia ~ à praia: accent"]);
     expect(told("pt", "As vezes", "Às vezes")).to.deep.equal(["As vezes ~ Às vezes: accent"]);

@@ -3,6 +3,7 @@ import { validateBoard } from "../../base/generated/validators";
 import type { ActivityKind } from "../contract";
 import { dealBoard, dealingBoard } from "./deal";
 import { boardDirections } from "./directions";
+import { doubledPlaces } from "./doubled";
 import { boardGuide } from "./guide";
 import { solutionSheets } from "./key";
 import { layingBoard } from "./layout";
@@ -28,6 +29,7 @@ export const board: ActivityKind<BoardDeal, DealtBoard> = {
   called: true,
   deal: dealBoard,
   dealing: dealingBoard,
+  faults: (dealt) => doubledPlaces(dealt).size,
   pieceSheets,
   solutionSheets,
   pieces: boardPieces,

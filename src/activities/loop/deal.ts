@@ -100,7 +100,7 @@ interface Drawn {
 
 /**
  * A circle with one full way round and no smaller one; where the words allow none, one with a single full way round, and of
- * those the one in which the shortest circle that one wrong card closes is longest. Not one that an earlier version has, where there is another.
+ * those the one in which the shortest circle that can close is longest. Not one that an earlier version has, where there is another.
  */
 function* drawCircle(
   chosen: readonly Pair[],

@@ -9,7 +9,7 @@ import {
   type Standing,
   type TriedFix,
 } from "../../activities/shared-answers";
-import { holding, isMeant, stillDeals } from "../../activities/trial";
+import { holding, isMeant, staysAsGood } from "../../activities/trial";
 import type { Fix } from "../../base/finding";
 import { Recent } from "../../base/recent";
 import { type Steps, sifted } from "../../base/steps";
@@ -74,7 +74,10 @@ function dropEvery(all: readonly (readonly Pair[])[]): TriedFix | undefined {
   return out.length < 2 ? undefined : dropPairs(out, `Take out ${out.length} pairs that share answers with others`);
 }
 
-/** Whether all activities that were dealt still are, those that had one solution keep it, and those that had several get one. */
+/**
+ * Whether all activities that were dealt still are, those that had one solution keep it, those that the answers give several get
+ * one, and the others are no worse.
+ */
 function* isSound(
   { activities }: CheckContext,
   { change }: TriedFix,
@@ -90,7 +93,7 @@ function* isSound(
     let outcome = name === undefined ? undefined : outcomes.find(name);
     if (outcome === undefined) {
       const after = changed(dealt.request, change);
-      outcome = needsProof ? yield* holding(plan.kind, after) : stillDeals(plan.kind, after);
+      outcome = needsProof ? yield* holding(plan.kind, after) : staysAsGood(plan.kind, dealt, after);
     }
     const found = outcome;
     if (name !== undefined) outcomes.get(name, () => found);

@@ -1,4 +1,5 @@
 import type { Range } from "../../base/range";
+import { lettersApart, withoutAccents } from "../../match/accents";
 import type { Difference, LookAlikes } from "../../match/look-alikes";
 import type { Words } from "./look-alike-words";
 
@@ -35,8 +36,17 @@ export function pair({ keys }: LookAlikes): string {
   return joined(keys.map((key) => `“${key}”`));
 }
 
-export function list({ differences }: LookAlikes): string {
-  return joined(differences.map((difference) => names[difference]));
+export function list({ differences, keys }: LookAlikes): string {
+  return joined(differences.map((difference) => (difference === "accent" ? accent(keys) : names[difference])));
+}
+
+/** “œ” and “oe” count as a difference in accents, and are told as what they are. */
+function accent(keys: LookAlikes["keys"]): string {
+  const isTwo = new Set(keys.map((key) => lettersApart(key).length - key.length)).size > 1;
+  if (!isTwo) return names.accent;
+  return keys.some((key) => withoutAccents(key) !== key)
+    ? "accents and a letter written as two"
+    : "a letter written as two";
 }
 
 export function joined(texts: readonly string[]): string {

@@ -34,7 +34,10 @@ export interface LoopProofOptions {
 export interface LoopProof {
   /** How many circles there are that take every card. */
   readonly full: Proof<Circle>;
-  /** Cards that close a circle while others are left over; absent only where that can never happen. */
+  /**
+   * Cards that close a circle while others are left over; absent only where that can never happen. No circle has fewer cards where
+   * answers are classes, or lists not long; else none that a single wrong card closes has.
+   */
   readonly smaller?: Circle;
   /**
    * Where no full circle is possible because some cards ask for more answers than there are: these cards, and the fewer

@@ -9,6 +9,7 @@ import { type Core, coreOf } from "./core";
 import { otherCircle } from "./exchange";
 import type { Circle, LoopProof, LoopProofOptions, LoopPuzzle } from "./loops";
 import { readPuzzle } from "./read-puzzle";
+import { shortestCircle } from "./shortest";
 import { swappedCircle } from "./swap";
 
 /**
@@ -52,11 +53,11 @@ export class LoopSearch {
     const classes = classesOf(this.follows);
     if (classes) {
       const circle = this.intended ?? eulerianCircle(classes);
-      this.smaller = (circle && earlyByClasses(circle, classes)) ?? (circle ? undefined : anyCycle(this.follows));
+      this.smaller = shorter(circle ? earlyByClasses(circle, classes) : anyCycle(this.follows), this.follows, classes);
       this.settleByClasses(classes, circle, this.look);
       return;
     }
-    this.smaller = earlyClose(this.follows, this.intended);
+    this.smaller = shorter(earlyClose(this.follows, this.intended), this.follows);
     this.begin();
   }
 
@@ -185,6 +186,24 @@ function looksOf(stretches: readonly Circle[], look: readonly number[]): number[
     numbers.set(key, number);
     return number;
   });
+}
+
+/** A circle that closes early, or one of fewer cards, if there is one: several wrong cards may close a shorter one than one does. */
+function shorter(
+  smaller: Circle | undefined,
+  follows: readonly (readonly number[])[],
+  classes?: LoopClasses,
+): Circle | undefined {
+  if (!smaller || smaller.length < 2) return smaller;
+  const lists = classes ? sharedLists(follows, classes) : follows;
+  return shortestCircle(lists, smaller.length, classes ? Number.POSITIVE_INFINITY : undefined) ?? smaller;
+}
+
+/** The same lists, one for each class. */
+function sharedLists(follows: readonly (readonly number[])[], { asks }: LoopClasses): readonly (readonly number[])[] {
+  const lists = new Map<number, readonly number[]>();
+  for (const [card, list] of follows.entries()) if (!lists.has(asks[card] ?? -1)) lists.set(asks[card] ?? -1, list);
+  return follows.map((list, card) => lists.get(asks[card] ?? -1) ?? list);
 }
 
 /** Every time that a class comes round again the circle may be closed: the shortest such stretch. */

@@ -73,10 +73,15 @@ function bare(text: string, accented = false): string {
   return letters || text;
 }
 
+/** A text with two letters for one that joins them. */
+const parted = (text: string): string =>
+  text.toLowerCase().replaceAll("œ", "oe").replaceAll("æ", "ae").replaceAll("ß", "ss");
+
 /** Whether two texts can be taken for one another: alike but for such, or but for one letter in a word of five or more. */
 export function alike(a: string, b: string): boolean {
   const [p, q] = [[...bare(a)], [...bare(b)]].sort((x, y) => x.length - y.length) as [string[], string[]];
   if (p.join("") === q.join("") || bare(a, true) === bare(b, true)) return true;
+  if (bare(parted(a)) === bare(parted(b))) return true;
   if (q.length < 5 || p[0] !== q[0] || q.length - p.length > 1) return false;
   const left = p.findIndex((letter, i) => letter !== q[i]);
   const start = left < 0 ? p.length : left;

@@ -26,15 +26,17 @@ function firstReading(word: readonly number[]): string {
   return readings.sort()[0] ?? "";
 }
 
-/** Whether some but not all cards make a circle. */
-export function closesEarly({ follows }: LoopPuzzle): boolean {
-  const walk = (path: readonly number[]): boolean =>
-    (follows[path.at(-1) ?? 0] ?? []).some((next) =>
-      next === path[0]
-        ? path.length < follows.length
-        : next > (path[0] ?? 0) && !path.includes(next) && walk([...path, next]),
-    );
-  return follows.some((_, card) => walk([card]));
+/** The fewest cards that make a circle, but not all; undefined where none do. Every path is walked. */
+export function fewestEarly({ follows }: LoopPuzzle): number | undefined {
+  let fewest = follows.length;
+  const walk = (path: readonly number[]): void => {
+    for (const next of path.length < fewest ? (follows[path.at(-1) ?? 0] ?? []) : []) {
+      if (next === path[0]) fewest = path.length;
+      else if (next > (path[0] ?? 0) && !path.includes(next)) walk([...path, next]);
+    }
+  };
+  for (const card of follows.keys()) walk([card]);
+  return fewest < follows.length ? fewest : undefined;
 }
 
 /** In how many ways every card has another one's answer after it, tried one by one. */

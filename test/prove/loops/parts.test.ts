@@ -4,6 +4,7 @@ import { classesOf, eulerianCircle, placesOf, visitsOf } from "../../../src/prov
 import { otherCircle } from "../../../src/prove/loops/exchange";
 import { isCircle, type LoopPuzzle, proveLoop, sameCircle } from "../../../src/prove/loops/loops";
 import { readPuzzle } from "../../../src/prove/loops/read-puzzle";
+import { shortestCircle } from "../../../src/prove/loops/shortest";
 import { below, randomFrom, shuffled } from "../instances";
 import { permutations } from "../orders/naive";
 import { anyCards, cardsByClass, plainByClass, puzzleOf } from "./cards";
@@ -222,6 +223,25 @@ describe("the verdict on a loop", () => {
     assert.deepEqual(smaller, [8, 9, 0]);
     const overlapping = upTo(10).map((card) => [(card + 1) % 10, ...(card === 5 ? [2] : card === 1 ? [9, 6] : [])]);
     assert.deepEqual(proveLoop({ follows: overlapping }, { intended: upTo(10) }).smaller, [9, 0, 1]);
+  });
+
+  it("shows a shorter early close that takes several wrong cards", () => {
+    // From a to b and from b to a are cards of their own; wherever one wrong card closes, it is with three or more.
+    const [a, b, x, y, z, w] = [0, 1, 2, 3, 4, 5];
+    const wrongs = round([a, b, x, y, b, a, z, w]);
+    assert.deepEqual(proveLoop(wrongs, { intended: upTo(8) }).smaller, [4, 0]);
+    // The same where a further answer overlaps.
+    const overlapping = wrongs.follows.map((list, card) => (card === 2 ? [...list, 6] : list));
+    assert.deepEqual(proveLoop({ follows: overlapping }, { intended: upTo(8) }).smaller, [4, 0]);
+  });
+
+  it("looks for a shorter early close no longer than it may", () => {
+    const follows = [[1, 2], [2], [3], [0, 1]];
+    assert.deepEqual(shortestCircle(follows, 5), [2, 3, 0]);
+    assert.equal(shortestCircle(follows, 3), undefined);
+    assert.equal(shortestCircle(follows, 5, 0), undefined);
+    // Two circles without another way on.
+    assert.deepEqual(shortestCircle([[1], [2], [0], [4], [3]], 6), [4, 3]);
   });
 
   it("names the cards that ask for too much, and nothing where none do", () => {

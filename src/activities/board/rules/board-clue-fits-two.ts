@@ -6,6 +6,7 @@ import { setOption } from "../../edits";
 import { quotedList } from "../../report";
 import { causeOf, changed, distinctFixes, dropAnswer, dropPair, laterOf, type Standing } from "../../shared-answers";
 import { dealBoard } from "../deal";
+import { doubledPlaces, doubledWords, placeOf } from "../doubled";
 import type { BoardWord, DealtBoard, DoubleClue } from "../model";
 import { type BoardOptions, cellsIn, largestGrid } from "../options";
 import { fewestTargets } from "../words";
@@ -35,20 +36,8 @@ export const boardClueFitsTwo: Rule<BoardContext> = {
   },
 };
 
-function wordsOf({ words }: DealtBoard, { clue, other }: DoubleClue): { said?: BoardWord; other?: BoardWord } {
-  const [a, b] = [words[clue], words[other]];
-  return { ...(a ? { said: a } : {}), ...(b ? { other: b } : {}) };
-}
-
-/** Where the later of the two items stands: a named word, else a pair. */
-function placeOf(dealt: DealtBoard, double: DoubleClue): number {
-  const { said, other } = wordsOf(dealt, double);
-  if (!said?.pair || !other) return -1;
-  return other.pair ? laterOf(said.pair, other.pair).range.start : other.shown.source.start;
-}
-
 function report(dealt: DealtBoard, double: DoubleClue): Report {
-  const { said, other } = wordsOf(dealt, double);
+  const { said, other } = doubledWords(dealt, double);
   const { request } = dealt;
   if (!said?.pair || !said.clue || !other) return { range: request.block.fence, message: "" };
   const message = `“${said.clue.text}” is called for “${said.shown.text}” and fits “${other.shown.text}” on the board as well.`;
@@ -90,13 +79,13 @@ function causeBetween(
 /** Where a clue fits two words, and which: names for comparing before and after a change. */
 function namesOf(dealt: DealtBoard): { readonly places: ReadonlySet<number>; readonly doubles: ReadonlySet<string> } {
   return {
-    places: new Set(dealt.doubles.map((double) => placeOf(dealt, double))),
+    places: doubledPlaces(dealt),
     doubles: new Set(dealt.doubles.map((double) => nameOf(dealt, double))),
   };
 }
 
 function nameOf(dealt: DealtBoard, double: DoubleClue): string {
-  const { said, other } = wordsOf(dealt, double);
+  const { said, other } = doubledWords(dealt, double);
   return JSON.stringify([said?.clue?.text, said?.shown.text, other?.shown.text]);
 }
 
