@@ -14,6 +14,11 @@ export class Problems {
     this.list.push({ code, range, message, fixes, trap: true });
   }
 
+  /** What may be meant where nothing takes pairs. */
+  pairTrap(code: string, range: Range, message: string, ...fixes: Problem["fixes"]): void {
+    this.list.push({ code, range, message, fixes, trap: "pairs" });
+  }
+
   /** What may be meant where nothing is sorted into piles. */
   pileTrap(code: string, range: Range, message: string, ...fixes: Problem["fixes"]): void {
     this.list.push({ code, range, message, fixes, trap: "piles" });

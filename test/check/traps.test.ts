@@ -30,6 +30,15 @@ const food = ["## Food", "pão = bread", "mel = honey", "sal = salt", "chá = te
 /** What each trap was meant to be, and is after its fixes. */
 const meant: Readonly<Record<string, readonly string[]>> = {
   "trap-list-in-list.md": [...food, "3. Gang = third course", "- nota = note", "# tag = hash", "> cita = quote"],
+  "trap-quoted-alone.md": ["## Monday", "1: O gato salta.", "2: A lata cai.", "3: A tinta corre.", "## Tuesday"],
+  "trap-list-in-list-events.md": [
+    "## Monday",
+    "1: O gato salta.",
+    "2: Ela pede:",
+    "  any tinta",
+    "  any cola",
+    "3: A lata cai.",
+  ],
   "trap-underlined.md": [...food, "ovo = egg", "uva = grape", "figo = fig", "lima = lime"],
   "trap-emphasis.md": [...food, "ovo = egg", "uva = grape", "um figo = a fig", "lima = lime", "2*3 = 4*5"],
   "trap-open-comment.md": [...food, "ovo = egg by K7", "uva = grape by K8"],

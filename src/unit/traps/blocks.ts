@@ -1,5 +1,5 @@
 import type Token from "markdown-it/lib/token.mjs";
-import type { LineIndex } from "../../base/range";
+import type { LineIndex, Range } from "../../base/range";
 import { commentMeaning } from "../comments";
 import { insert, type Problems, write } from "../problems";
 import { type FirstBlock, firstBlock } from "./first-blocks";
@@ -33,6 +33,9 @@ export function blockInItem(lines: LineIndex, item: Token, inner: Token | undefi
       `“${rest.slice(0, sign + 1)}” begins a list inside the list, so that this item is not read. A backslash makes it text.`,
       insert(`Write “${rest.slice(0, sign)}\\${rest.charAt(sign)}”`, line.start + at + sign, "\\"),
       ...without,
+      ...(number
+        ? [{ ...write("Make a numbered item of it", bulletOf(line, marker), ""), among: "events" as const }]
+        : []),
     );
   } else if (inner.type === "heading_open" && (inner.markup === "=" || inner.markup === "-")) {
     const under = lines.line((inner.map?.[1] ?? 1) - 1);
@@ -79,6 +82,11 @@ export function blockInItem(lines: LineIndex, item: Token, inner: Token | undefi
     const block: FirstBlock = { item, inner, line: number, at: line.start + at, rest, marker: marker[0] };
     firstBlock(lines, block, problems);
   }
+}
+
+/** The bullet of a line, with the white space behind it. */
+function bulletOf({ start }: Range, [all, lead = ""]: RegExpExecArray): Range {
+  return { start: start + lead.length, end: start + all.length };
 }
 
 /** `- <!-- by: K7 --> roda = wheel`: Markdown takes the whole item for the comment. */
