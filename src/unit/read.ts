@@ -230,10 +230,11 @@ class Reader {
     // Whether plain text was meant as a pair shows when the section is complete.
     this.looks.push(() => {
       if (inPile && shape === "text" && !section.hasStatements) cardsBelow(this.lines, raw, this.problems);
-      const { mostlyPairs, hasPairs, alike } = section;
+      const { mostlyPairs, hasPairs, hasCards, alike } = section;
       const judged = ordered ? section.judgedStory : section.judged;
       const lone = !inPile && section.expectsPairs;
-      itemTraps(raw, shape, { lone, judged, mostlyPairs, hasPairs, alike, lines: this.lines }, this.env, this.problems);
+      const around = { lone, judged, mostlyPairs, hasPairs, hasCards, alike, lines: this.lines };
+      itemTraps(raw, shape, around, this.env, this.problems);
     });
     return shape;
   }

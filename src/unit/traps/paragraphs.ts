@@ -47,12 +47,13 @@ function tell(
   lines: LineIndex,
   first: number,
   found: readonly Line[],
-  { begins, message, unsure }: Style,
+  { begins, message, unsure, pairs }: Style,
   problems: Problems,
 ): void {
   const [head] = found;
   if (!head) return;
-  problems.trap("not-an-item", { start: head.start, end: head.start + head.text.length }, message, {
+  const say = pairs ? problems.pairTrap.bind(problems) : problems.trap.bind(problems);
+  say("not-an-item", { start: head.start, end: head.start + head.text.length }, message, {
     ...(unsure ? { unsure } : {}),
     title: found.length > 1 ? "Make items of these lines" : "Make it an item",
     edits: found.flatMap(({ start }, i) => {
@@ -102,7 +103,7 @@ function pairs(found: readonly Line[], env: Env): Style | undefined {
     if (!sign || second || sign.start === 0 || sign.end >= text.length) return false;
     return isShort(text.slice(0, sign.start)) && isShort(text.slice(sign.end));
   });
-  return all ? { begins: found.map(() => ({ cut: 0, put: "- " })), message: noHyphen } : undefined;
+  return all ? { begins: found.map(() => ({ cut: 0, put: "- " })), message: noHyphen, pairs: true } : undefined;
 }
 
 /** Two columns, parted by tabs as a spreadsheet gives them, or by another sign in at least three lines. */
@@ -133,6 +134,7 @@ function columns(found: readonly Line[], env: Env): Style | undefined {
     return {
       begins: parts.map((part) => ({ cut: 0, put: "- ", part })),
       message: "These are no pairs: each begins with a hyphen and a space, and “ = ” stands between its sides.",
+      pairs: true,
       ...(inNotes ? { unsure: true as const } : {}),
     };
   }

@@ -22,6 +22,8 @@ export interface Style {
   readonly message: string;
   /** They may well be notes. */
   readonly unsure?: true;
+  /** They are pairs, which matter only where something takes pairs. */
+  readonly pairs?: true;
 }
 
 export const noHyphen = "No bullet stands before this: an item begins with a hyphen and a space.";
