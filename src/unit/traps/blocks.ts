@@ -4,6 +4,7 @@ import { commentMeaning } from "../comments";
 import { insert, type Problems, write } from "../problems";
 import { type FirstBlock, firstBlock } from "./first-blocks";
 import { boxed, dot, pairSign, tight } from "./glued";
+import { textOf } from "./lines";
 
 /*
  * What Markdown makes of lines that were meant as items, headings or activities.
@@ -116,6 +117,7 @@ export function paragraphLines(
   problems: Problems,
 ): void {
   let told = false;
+  const aboveBullets = !inItem && after < lines.count && /^[ \t]{0,3}[-*+][ \t]+\S/.test(textOf(lines, after));
   /** A numbered line stands above. */
   let below = false;
   for (let number = first; number < after; number++) {
@@ -138,7 +140,7 @@ export function paragraphLines(
     // White space that Markdown does not know keeps any item from beginning.
     const lead = /^(?:[^\S\n]*[^\S \t\n][^\S\n]*|[ \t]{0,3})/u.exec(text)?.[0].length ?? 0;
     const rest = text.slice(lead);
-    const sign = inItem ? undefined : itemSign(rest, told || below);
+    const sign = inItem ? undefined : itemSign(rest, told || below || aboveBullets);
     if (sign !== undefined) {
       const at = start + lead;
       problems.trap(

@@ -46,7 +46,9 @@ export function nearlyActivity(lines: LineIndex, token: Token, problems: Problem
     : "This block is no activity: that has the name “activity”.";
   // A block in which hardly anything else can be meant is told wherever it stands.
   const bare = plainName.test(info) && onlyOptions.test(token.content);
-  if (made && (nearly || bare || /\bactivity\b/i.test(info))) problems.add("not-an-activity", range, message, fix);
+  const planned = stations && /^stations[ \t]*:/mu.test(token.content);
+  if (planned) problems.add("not-an-activity", range, message, fix);
+  else if (made && (nearly || bare || /\bactivity\b/i.test(info))) problems.add("not-an-activity", range, message, fix);
   else problems.trap("not-an-activity", range, message, fix);
   return true;
 }

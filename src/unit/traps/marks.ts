@@ -24,7 +24,7 @@ function words(text: string): ReadonlySet<string> {
 
 /** Nearly a statement's mark: with another sign, other brackets, or one bracket only. */
 const nearlyMark =
-  /^(?:\[\s*([xXvV✓✔хХｘＸ✗✘✕×*–−-]?)\s*\](?!\(|\[|:)|\[([ xX])\]:(?=\s)|\\\[(\\?)\]|[［【]\s*([xXｘＸхХ]?)\s*[］】]|\*{1,2}\[([ xX])\]\*{1,2}|\(\s*([xXхХ]?)\s*\)|\[([xX])(?=\s)(?![^\]\n]*\])|([☐☑☒✓✔✅❌✗✘]))\s*/u;
+  /^(?:\[\s*([xXvV✓✔хХｘＸ✗✘✕×*–−-]?)\s*\](?!\(|\[|:)|\[([ xX])\]:(?=\s)|\\\[(?:\s*([xX ])\s*\\|(\\?))\]|\[\s*([xX ])\s*[)}]|\(\s*([xX])\s*\]|[［【]\s*([xXｘＸхХ]?)\s*[］】]|\*{1,2}\[([ xX])\]\*{1,2}|\(\s*([xXхХ]?)\s*\)|\[([xX])(?=\s)(?![^\]\n]*\])|([☐☑☒✓✔✅❌✗✘]))\s*/u;
 
 /** `✓ copied`, `☐ bring tape`, `(x) checked`: what is done or to do, where no sentence stands behind it and nothing else is judged. */
 const done = /^(?:\(\s*[xXхХ]?\s*\)|[☐☑☒✓✔✅❌✗✘])\s*(?!\P{L}*[\p{Lu}\p{Lo}][^\n]*[.!?…。！？]\P{L}*$)/u;

@@ -47,6 +47,8 @@ function inNote(text: string, { start, end }: Span, stop: number, wary: boolean)
   if (/[:：]/u.test(sign) && noteWords.test(left)) return true;
   // Who speaks, and what: `A: Guten Tag!`.
   if (/[:：]/u.test(sign) && speaker.test(left) && endOfSentence.test(right)) return true;
+  // A cut sentence is no note.
+  if (/\s[|｜]\s/u.test(left) && /\s/u.test(sign)) return false;
   // Times and prices.
   if (!/\p{L}/u.test(left + right)) return true;
   // Who writes the other items as pairs, or as cards, means a pair only where both sides are as short as words, and have the same numbers; what

@@ -94,6 +94,9 @@ function statements(found: readonly Line[]): Style | undefined {
   return { begins: matches.map((match) => ({ cut: match?.length ?? 0, put: "- " })), message: noHyphen };
 }
 
+/** A bullet that a program has kept from being one, or has made a letter: `\\- `, `o   `. */
+const kept = /^(?:\\[-*+•][^\S\n]*|o(?:[^\S\n]{2,}|\t))(?=\S)/u;
+
 /** Lines that are a pair and hardly a sentence of notes: few words on each side. */
 function pairs(found: readonly Line[], env: Env): Style | undefined {
   const all = found.every(({ text }) => {
@@ -103,7 +106,8 @@ function pairs(found: readonly Line[], env: Env): Style | undefined {
     if (!sign || second || sign.start === 0 || sign.end >= text.length) return false;
     return isShort(text.slice(0, sign.start)) && isShort(text.slice(sign.end));
   });
-  return all ? { begins: found.map(() => ({ cut: 0, put: "- " })), message: noHyphen, pairs: true } : undefined;
+  const begins = found.map(({ text }) => ({ cut: kept.exec(text)?.[0].length ?? 0, put: "- " }));
+  return all ? { begins, message: noHyphen, pairs: true } : undefined;
 }
 
 /** Two columns, parted by tabs as a spreadsheet gives them, or by another sign in at least three lines. */
