@@ -37,8 +37,8 @@ export interface Problem {
     /** Something else may be meant as well: not done without being asked for either. */
     readonly unsure?: true;
   }[];
-  /** Only worth saying where an activity uses the section, sorts its piles or takes its pairs: elsewhere it may well be meant. */
-  readonly trap?: true | "piles" | "pairs";
+  /** Only worth saying where an activity uses the section, sorts its piles, or takes its pairs or events: elsewhere it may well be meant. */
+  readonly trap?: true | "piles" | "pairs" | "events";
 }
 
 /** A level-two heading with everything up to the next one. */

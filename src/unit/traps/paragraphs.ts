@@ -47,13 +47,12 @@ function tell(
   lines: LineIndex,
   first: number,
   found: readonly Line[],
-  { begins, message, unsure, pairs }: Style,
+  { begins, message, unsure, as }: Style,
   problems: Problems,
 ): void {
   const [head] = found;
   if (!head) return;
-  const say = pairs ? problems.pairTrap.bind(problems) : problems.trap.bind(problems);
-  say("not-an-item", { start: head.start, end: head.start + head.text.length }, message, {
+  problems.trapOf(as, "not-an-item", { start: head.start, end: head.start + head.text.length }, message, {
     ...(unsure ? { unsure } : {}),
     title: found.length > 1 ? "Make items of these lines" : "Make it an item",
     edits: found.flatMap(({ start }, i) => {
@@ -107,7 +106,7 @@ function pairs(found: readonly Line[], env: Env): Style | undefined {
     return isShort(text.slice(0, sign.start)) && isShort(text.slice(sign.end));
   });
   const begins = found.map(({ text }) => ({ cut: kept.exec(text)?.[0].length ?? 0, put: "- " }));
-  return all ? { begins, message: noHyphen, pairs: true } : undefined;
+  return all ? { begins, message: noHyphen, as: "pairs" } : undefined;
 }
 
 /** Two columns, parted by tabs as a spreadsheet gives them, or by another sign in at least three lines. */
@@ -138,7 +137,7 @@ function columns(found: readonly Line[], env: Env): Style | undefined {
     return {
       begins: parts.map((part) => ({ cut: 0, put: "- ", part })),
       message: "These are no pairs: each begins with a hyphen and a space, and “ = ” stands between its sides.",
-      pairs: true,
+      as: "pairs",
       ...(inNotes ? { unsure: true as const } : {}),
     };
   }

@@ -1,5 +1,6 @@
 import type { ItemShape } from "../../../activities/contract";
 import type { Report, Rule } from "../../../base/finding";
+import type { Range } from "../../../base/range";
 import type { Problem } from "../../../unit/unit";
 import { type CheckContext, inUse } from "../../context";
 
@@ -23,8 +24,15 @@ function likeliestFirst(context: CheckContext, { fixes, range }: Problem): Probl
   const takes = (shape: ItemShape): boolean => inUse(context, range.start, shape);
   const isLikely = ({ among }: Problem["fixes"][number]): boolean =>
     among !== undefined && shapes.every((shape) => takes(shape) === (shape === among));
-  return [...fixes.filter(isLikely), ...fixes.filter(({ among }) => !among)];
+  const likely = fixes.filter(isLikely);
+  const others = fixes.filter(({ among }) => !among);
+  // Beside numbered events it may be one of them, or a note.
+  const { events = [] } = context.unit.sections.find((each) => inRange(each.range, range.start)) ?? {};
+  if (likely.length === 0 || events.length === 0) return [...likely, ...others];
+  return [...likely, ...others].map((fix) => ({ ...fix, unsure: true }));
 }
+
+const inRange = ({ start, end }: Range, offset: number): boolean => start <= offset && offset < end;
 
 const shapes: readonly ItemShape[] = ["pairs", "statements", "events", "tables"];
 
