@@ -53,6 +53,7 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "3: Um gato salta.",
     "4: A lata cai.",
     "5: Todos riem.",
+    "6: Chove.",
     "## O, a",
     "pile o",
     "pile a",
