@@ -117,7 +117,10 @@ export function paragraphLines(
   problems: Problems,
 ): void {
   let told = false;
-  const aboveBullets = !inItem && after < lines.count && /^[ \t]{0,3}[-*+][ \t]+\S/.test(textOf(lines, after));
+  // Formatters put a blank line between them.
+  let next = after;
+  while (next < lines.count && textOf(lines, next).trim() === "") next++;
+  const aboveBullets = !inItem && next < lines.count && /^[ \t]{0,3}[-*+][ \t]+\S/.test(textOf(lines, next));
   /** A numbered line stands above. */
   let below = false;
   for (let number = first; number < after; number++) {
