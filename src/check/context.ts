@@ -1,4 +1,4 @@
-import type { Deal, Dealt, Press } from "../activities/contract";
+import type { Deal, Dealt, ItemShape, Press } from "../activities/contract";
 import { hasClaims } from "../activities/dealt-claims";
 import type { PlannedActivity, UnitPlan } from "../activities/plan";
 import type { Section, Unit } from "../unit/unit";
@@ -46,11 +46,29 @@ export function sectionsInUse({ unit, plan }: CheckContext): readonly Section[] 
   return sections;
 }
 
-/** Whether a place stands in a section that some activity uses, or of which one sorts the piles. */
-export function inUse(context: CheckContext, offset: number, of: "any" | "piles" = "any"): boolean {
+/** Whether a place stands in a section that some activity uses, of which one sorts the piles, or takes items of a shape. */
+export function inUse(context: CheckContext, offset: number, of: "any" | "piles" | ItemShape = "any"): boolean {
   const at = ({ range }: Section): boolean => range.start <= offset && offset < range.end;
   if (of === "any") return sectionsInUse(context).some(at);
-  return context.plan.activities.some((activity) => activity.kind?.sortsPiles && activity.sections.some(at));
+  return context.plan.activities.some(({ kind, sections }) => {
+    // What kind it was to be may not be known yet.
+    const takes = of === "piles" ? kind?.sortsPiles : !kind || kind.takes.includes(of);
+    return takes && sections.some(at);
+  });
+}
+
+/** A section with no more than activities take of it: notes may have the shape of an item too. */
+export function takenOf(context: CheckContext, section: Section): Section {
+  const takes = (shape: "piles" | ItemShape): boolean => inUse(context, section.range.start, shape);
+  const { pairs, statements, events, piles, tables } = section;
+  return {
+    ...section,
+    pairs: takes("pairs") ? pairs : [],
+    statements: takes("statements") ? statements : [],
+    events: takes("events") ? events : [],
+    piles: takes("piles") ? piles : [],
+    tables: takes("tables") ? tables : [],
+  };
 }
 
 /** Whether an activity deals statements of a section. */

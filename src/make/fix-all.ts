@@ -1,4 +1,8 @@
 import type { Finding, TextEdit } from "../base/finding";
+import { readingRules } from "../check/rules/reading";
+
+/** Findings on what was not read as it was meant. */
+const ofReading: ReadonlySet<string> = new Set(readingRules.map(({ code }) => code));
 
 /** Rounds after which fixing stops: each may bring up what the one before it covered. */
 const mostRounds = 30;
@@ -11,9 +15,14 @@ export function fixAll(text: string, find: (text: string) => readonly Finding[],
   const seen = new Set([text]);
   let now = text;
   for (let round = 0; round < mostRounds; round++) {
-    const fixes = find(now)
-      .filter((finding) => code === undefined || finding.code === code)
-      .flatMap(({ fixes: all }) => all.filter(({ preferred }) => preferred).slice(0, 1));
+    const found = find(now).filter(
+      (finding) => (code === undefined || finding.code === code) && finding.fixes.some(({ preferred }) => preferred),
+    );
+    // What was mistyped goes first: an option may be right as soon as all items are read.
+    const mistyped = found.filter((finding) => ofReading.has(finding.code));
+    const fixes = (mistyped.length > 0 ? mistyped : found).flatMap(({ fixes: all }) =>
+      all.filter(({ preferred }) => preferred).slice(0, 1),
+    );
     const edits: TextEdit[] = [];
     for (const fix of fixes) {
       const clear = fix.edits.every((edit) => edits.every((taken) => apart(edit, taken)));

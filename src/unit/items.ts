@@ -199,7 +199,10 @@ export class ItemReader {
     const [sign] = signs;
     if (sign !== undefined) {
       const doubled = /^[\s=＝]*$/u.test(text.text.slice(first.end, signs.at(-1)));
-      this.problems.add(
+      // Two sums or explanations in one line are no pair, unless something takes pairs.
+      const several = /[,;，；、]/u.test(text.text.slice(first.end, sign));
+      const say = several ? this.problems.trapOf.bind(this.problems, "pairs") : this.problems.add.bind(this.problems);
+      say(
         "second-equals",
         text.range(sign, sign + 1),
         secondEquals,

@@ -14,6 +14,17 @@ export class Problems {
     this.list.push({ code, range, message, fixes, trap: true });
   }
 
+  /** What may be meant where nothing takes items of a shape; without one as `trap`. */
+  trapOf(
+    shape: "pairs" | "events" | undefined,
+    code: string,
+    range: Range,
+    message: string,
+    ...fixes: Problem["fixes"]
+  ): void {
+    this.list.push({ code, range, message, fixes, trap: shape ?? true });
+  }
+
   /** What may be meant where nothing is sorted into piles. */
   pileTrap(code: string, range: Range, message: string, ...fixes: Problem["fixes"]): void {
     this.list.push({ code, range, message, fixes, trap: "piles" });

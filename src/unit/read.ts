@@ -60,6 +60,9 @@ class Reader {
   /** The last item of a numbered list that ended just now. */
   private lastEvent: Token | undefined;
 
+  /** The last list that was told to begin with another sign than the one above it. */
+  private splitAt: Token | undefined;
+
   /** The line behind a table, until another block comes. */
   private lastTable: number | undefined;
 
@@ -207,7 +210,11 @@ class Reader {
     this.lastEvent = ordered ? read.at(-1)?.token : undefined;
     const next = tokens[i + 1];
     if (open && next?.type === open.type && next.level === 0 && next.markup !== open.markup && this.open) {
-      splitList(this.lines, open, next, this.problems);
+      // One list with one other sign in the middle is told once: at the list after it the first sign only comes back.
+      if (this.splitAt !== open) {
+        splitList(this.lines, open, next, this.problems);
+        this.splitAt = next;
+      }
     }
     return i;
   }
@@ -230,10 +237,11 @@ class Reader {
     // Whether plain text was meant as a pair shows when the section is complete.
     this.looks.push(() => {
       if (inPile && shape === "text" && !section.hasStatements) cardsBelow(this.lines, raw, this.problems);
-      const { mostlyPairs, hasPairs, alike } = section;
+      const { mostlyPairs, hasPairs, hasCards, alike } = section;
       const judged = ordered ? section.judgedStory : section.judged;
       const lone = !inPile && section.expectsPairs;
-      itemTraps(raw, shape, { lone, judged, mostlyPairs, hasPairs, alike, lines: this.lines }, this.env, this.problems);
+      const around = { lone, judged, mostlyPairs, hasPairs, hasCards, alike, lines: this.lines };
+      itemTraps(raw, shape, around, this.env, this.problems);
     });
     return shape;
   }

@@ -57,6 +57,11 @@ export class SectionBuilder {
     return this.pairs.length > 0;
   }
 
+  /** Whether plain bullets are the cards of piles, and none is a pair: what stands above them is hardly one. */
+  get hasCards(): boolean {
+    return this.pairs.length === 0 && this.piles.some(({ members }) => members.some(({ shape }) => shape === "text"));
+  }
+
   /** Whether all plain bullets have the same sign that may be meant to part a pair, and there are at least three bullets in all. */
   get alike(): boolean {
     this.signed ??= this.pairs.length + this.texts.length > 2 && haveOneSign(this.texts, !this.hasPairs);

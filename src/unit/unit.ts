@@ -32,11 +32,13 @@ export interface Problem {
     readonly edits: readonly { readonly range: Range; readonly text: string }[];
     /** Takes something of the writer's out: never done without being asked for. */
     readonly drops?: true;
+    /** The likeliest where activities take nothing but items of this shape. */
+    readonly among?: "events";
     /** Something else may be meant as well: not done without being asked for either. */
     readonly unsure?: true;
   }[];
-  /** Only worth saying where an activity uses the section, or where one sorts its piles: elsewhere it may well be meant. */
-  readonly trap?: true | "piles";
+  /** Only worth saying where an activity uses the section, sorts its piles, or takes its pairs or events: elsewhere it may well be meant. */
+  readonly trap?: true | "piles" | "pairs" | "events";
 }
 
 /** A level-two heading with everything up to the next one. */

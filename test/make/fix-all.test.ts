@@ -6,7 +6,7 @@ import { testWorkshop } from "../support/units";
 
 describe("fixing all", () => {
   const unit =
-    "## Food\n\n- pão – bread\n- mel: honey\n- sal = salt\n- [x]Ela come.\n- sal = salt\n\n```activity\nmake: tiles\ngird: 2 x 2\n```\n";
+    "## Food\n\n- pão – bread\n- mel: honey\n- sal = salt\n- [x]Ela come.\n- sal = salt\n- chá = tea\n- uva = grape\n\n```activity\nmake: tiles\ngird: 2 x 2\n```\n";
 
   it("applies every preferred fix, of all codes or of one", async () => {
     const workshop = await testWorkshop();
@@ -17,11 +17,23 @@ describe("fixing all", () => {
       "mel = honey",
       "sal = salt",
       "sal = salt",
+      "chá = tea",
+      "uva = grape",
     ]);
+    const words = ["pão = bread", "mel = honey", "sal = salt", "chá = tea", "uva = grape"];
     const all = fixAll(unit, find);
-    assert.deepEqual(items(all), ["## Food", "pão = bread", "mel = honey", "sal = salt", "true: Ela come."]);
+    assert.deepEqual(items(all), ["## Food", ...words, "true: Ela come."]);
     assert.match(all, /^grid: 2 x 2$/m);
     assert.equal(fixAll(all, find), all);
+  });
+
+  it("mends what was mistyped before it changes options, which may be right then", async () => {
+    const workshop = await testWorkshop();
+    const find = (text: string) => workshop.read({ name: "u", text }, nothingAround).findings;
+    const typo =
+      "## Food\n\n- pão – bread\n- mel = honey\n- sal = salt\n- chá = tea\n- uva = grape\n- ovo = egg\n- figo = fig\n\n```activity\nmake: tiles\ngrid: 2 x 3\n```\n";
+    assert.ok(find(typo).filter(({ fixes }) => fixes.some(({ preferred }) => preferred)).length > 1);
+    assert.equal(fixAll(typo, find), typo.replace("–", "="));
   });
 
   it("is one edit from common beginning to common end", () => {

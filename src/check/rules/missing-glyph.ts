@@ -3,7 +3,7 @@ import type { Range } from "../../base/range";
 import { plain, type Run } from "../../base/run";
 import { mapped } from "../../base/steps";
 import type { Typeface } from "../../text/typeface";
-import { type CheckContext, sectionsInUse } from "../context";
+import { type CheckContext, sectionsInUse, takenOf } from "../context";
 import { eachPhrase, PhraseMemory } from "../phrases";
 
 export const missingGlyph: Rule<CheckContext> = {
@@ -37,7 +37,7 @@ export const missingGlyph: Rule<CheckContext> = {
     const memory = memoryOf(typeface);
     yield* mapped(sectionsInUse(context), (section) => {
       if (!memory.has(unit, section, ({ runs }) => missingIn(runs, typeface).length > 0)) return;
-      eachPhrase(section, ({ runs, range }) => void report(missingIn(runs, typeface), range));
+      eachPhrase(takenOf(context, section), ({ runs, range }) => void report(missingIn(runs, typeface), range));
     });
     const title = unit.front.entries.find(({ key }) => key === "title");
     if (title) look(String(title.value), title.valueRange);
@@ -48,10 +48,11 @@ export const missingGlyph: Rule<CheckContext> = {
           value.forEach((word, i) => void look(String(word), items[i] ?? valueRange));
       }
     }
-    const whole = scripts.flatMap((script) => wholeScript(script, missed));
-    const single = missed.filter(({ character }) => !whole.some(({ told }) => told.has(character)));
+    const told = new Set<Missed>();
+    const whole = scripts.flatMap((script) => wholeScript(script, missed, told));
+    const single = missed.filter((each) => !told.has(each));
     return [
-      ...whole.map(({ report }) => report),
+      ...whole,
       ...single.map(
         ({ character, place, places }): Report => ({
           range: places[0] ?? place,
@@ -78,49 +79,48 @@ interface Missed {
   readonly places: readonly Range[];
 }
 
-/** Scripts of languages that are taught at schools, besides those of the built-in face. */
+/** Scripts of languages that are taught at schools, besides those of the built-in face: their letters, and with them the marks that they share with others. */
 const scripts = (
   [
-    ["Arabic", /\p{Script=Arabic}/u],
-    ["Armenian", /\p{Script=Armenian}/u],
-    ["Bengali", /\p{Script=Bengali}/u],
-    ["Chinese characters", /\p{Script=Han}/u],
-    ["Devanagari", /\p{Script=Devanagari}/u],
-    ["Ethiopic", /\p{Script=Ethiopic}/u],
-    ["Georgian", /\p{Script=Georgian}/u],
-    ["Hangul", /\p{Script=Hangul}/u],
-    ["Hebrew", /\p{Script=Hebrew}/u],
-    ["Japanese kana", /[\p{Script=Hiragana}\p{Script=Katakana}]/u],
-    ["Khmer", /\p{Script=Khmer}/u],
-    ["Tamil", /\p{Script=Tamil}/u],
-    ["Thai", /\p{Script=Thai}/u],
+    ["Arabic", /\p{Script=Arabic}/u, /\p{scx=Arabic}/u],
+    ["Armenian", /\p{Script=Armenian}/u, /\p{scx=Armenian}/u],
+    ["Bengali", /\p{Script=Bengali}/u, /\p{scx=Bengali}/u],
+    ["Chinese characters", /\p{Script=Han}/u, /\p{scx=Han}/u],
+    ["Devanagari", /\p{Script=Devanagari}/u, /\p{scx=Devanagari}/u],
+    ["Ethiopic", /\p{Script=Ethiopic}/u, /\p{scx=Ethiopic}/u],
+    ["Georgian", /\p{Script=Georgian}/u, /\p{scx=Georgian}/u],
+    ["Hangul", /\p{Script=Hangul}/u, /\p{scx=Hangul}/u],
+    ["Hebrew", /\p{Script=Hebrew}/u, /\p{scx=Hebrew}/u],
+    ["Japanese kana", /[\p{Script=Hiragana}\p{Script=Katakana}]/u, /[\p{scx=Hiragana}\p{scx=Katakana}]/u],
+    ["Khmer", /\p{Script=Khmer}/u, /\p{scx=Khmer}/u],
+    ["Tamil", /\p{Script=Tamil}/u, /\p{scx=Tamil}/u],
+    ["Thai", /\p{Script=Thai}/u, /\p{scx=Thai}/u],
   ] as const
-).map(([name, letters]) => ({ name, letters }));
+).map(([name, letters, signs]) => ({ name, letters, signs }));
 
 /** So many different letters of one script are no slip of the pen. */
 const fewest = 3;
 
-/** One finding for all letters of a script, at the first of their places. */
+/** One finding for all letters and marks of a script, at the first of their places; `told` gets what it says. */
 function wholeScript(
-  { name, letters }: (typeof scripts)[number],
+  { name, letters, signs }: (typeof scripts)[number],
   missed: readonly Missed[],
-): { readonly told: ReadonlySet<string>; readonly report: Report }[] {
-  const own = missed.filter(({ character }) => letters.test(character));
-  const told = new Set(own.map(({ character }) => character));
+  told: Set<Missed>,
+): Report[] {
+  if (new Set(missed.map(({ character }) => character).filter((each) => letters.test(each))).size < fewest) return [];
+  const own = missed.filter((each) => !told.has(each) && signs.test(each.character));
+  for (const each of own) told.add(each);
   const places = [...new Map(own.map(({ place }) => [place.start, place])).values()].sort((a, b) => a.start - b.start);
   const [first, ...others] = places;
-  if (told.size < fewest || !first) return [];
+  if (!first) return [];
   const where =
     others.length === 0 ? "here" : `here and at ${others.length} more ${others.length === 1 ? "place" : "places"}`;
   return [
     {
-      told,
-      report: {
-        range: first,
-        message: `The typeface has no ${name}, so what stands ${where} cannot be printed.`,
-        also: others,
-        related: others.slice(0, 8).map((range) => ({ range, message: `${name} here too` })),
-      },
+      range: first,
+      message: `The typeface has no ${name}, so what stands ${where} cannot be printed.`,
+      also: others,
+      related: others.slice(0, 8).map((range) => ({ range, message: `${name} here too` })),
     },
   ];
 }

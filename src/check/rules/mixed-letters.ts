@@ -1,7 +1,7 @@
 import type { Report, Rule } from "../../base/finding";
 import type { Range } from "../../base/range";
 import { plain, type Run } from "../../base/run";
-import { type CheckContext, sectionsInUse } from "../context";
+import { type CheckContext, sectionsInUse, takenOf } from "../context";
 import { eachPhrase, PhraseMemory } from "../phrases";
 
 /** Letters of other scripts that are drawn like Latin ones: a part of the confusables of Unicode Technical Standard 39. */
@@ -45,7 +45,7 @@ export const mixedLetters: Rule<CheckContext> = {
     };
     for (const section of sectionsInUse(context)) {
       if (!kept.has(context.unit, section, hasBoth)) continue;
-      eachPhrase(section, ({ runs, range }) => {
+      eachPhrase(takenOf(context, section), ({ runs, range }) => {
         const printed = plain(runs);
         for (const [word] of printed.matchAll(/[\p{L}\p{M}]+/gu)) {
           const mixed = mixedIn(word);

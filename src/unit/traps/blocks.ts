@@ -1,9 +1,10 @@
 import type Token from "markdown-it/lib/token.mjs";
-import type { LineIndex } from "../../base/range";
+import type { LineIndex, Range } from "../../base/range";
 import { commentMeaning } from "../comments";
 import { insert, type Problems, write } from "../problems";
 import { type FirstBlock, firstBlock } from "./first-blocks";
 import { boxed, dot, pairSign, tight } from "./glued";
+import { textOf } from "./lines";
 
 /*
  * What Markdown makes of lines that were meant as items, headings or activities.
@@ -33,6 +34,9 @@ export function blockInItem(lines: LineIndex, item: Token, inner: Token | undefi
       `“${rest.slice(0, sign + 1)}” begins a list inside the list, so that this item is not read. A backslash makes it text.`,
       insert(`Write “${rest.slice(0, sign)}\\${rest.charAt(sign)}”`, line.start + at + sign, "\\"),
       ...without,
+      ...(number
+        ? [{ ...write("Make a numbered item of it", bulletOf(line, marker), ""), among: "events" as const }]
+        : []),
     );
   } else if (inner.type === "heading_open" && (inner.markup === "=" || inner.markup === "-")) {
     const under = lines.line((inner.map?.[1] ?? 1) - 1);
@@ -81,6 +85,11 @@ export function blockInItem(lines: LineIndex, item: Token, inner: Token | undefi
   }
 }
 
+/** The bullet of a line, with the white space behind it. */
+function bulletOf({ start }: Range, [all, lead = ""]: RegExpExecArray): Range {
+  return { start: start + lead.length, end: start + all.length };
+}
+
 /** `- <!-- by: K7 --> roda = wheel`: Markdown takes the whole item for the comment. */
 function commentFirst(line: { start: number; end: number }, text: string, at: number, problems: Problems): void {
   const comment = /^<!--.*?-->/.exec(text.slice(at))?.[0];
@@ -108,6 +117,10 @@ export function paragraphLines(
   problems: Problems,
 ): void {
   let told = false;
+  // Formatters put a blank line between them.
+  let next = after;
+  while (next < lines.count && textOf(lines, next).trim() === "") next++;
+  const aboveBullets = !inItem && next < lines.count && /^[ \t]{0,3}[-*+][ \t]+\S/.test(textOf(lines, next));
   /** A numbered line stands above. */
   let below = false;
   for (let number = first; number < after; number++) {
@@ -130,7 +143,7 @@ export function paragraphLines(
     // White space that Markdown does not know keeps any item from beginning.
     const lead = /^(?:[^\S\n]*[^\S \t\n][^\S\n]*|[ \t]{0,3})/u.exec(text)?.[0].length ?? 0;
     const rest = text.slice(lead);
-    const sign = inItem ? undefined : itemSign(rest, told || below);
+    const sign = inItem ? undefined : itemSign(rest, told || below || aboveBullets);
     if (sign !== undefined) {
       const at = start + lead;
       problems.trap(

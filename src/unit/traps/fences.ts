@@ -46,7 +46,9 @@ export function nearlyActivity(lines: LineIndex, token: Token, problems: Problem
     : "This block is no activity: that has the name “activity”.";
   // A block in which hardly anything else can be meant is told wherever it stands.
   const bare = plainName.test(info) && onlyOptions.test(token.content);
-  if (made && (nearly || bare || /\bactivity\b/i.test(info))) problems.add("not-an-activity", range, message, fix);
+  const planned = stations && /^stations[ \t]*:/mu.test(token.content);
+  if (planned) problems.add("not-an-activity", range, message, fix);
+  else if (made && (nearly || bare || /\bactivity\b/i.test(info))) problems.add("not-an-activity", range, message, fix);
   else problems.trap("not-an-activity", range, message, fix);
   return true;
 }
@@ -90,6 +92,12 @@ export function quotedFence(lines: LineIndex, [first, after]: readonly [number, 
 /** The line after the last one of an activity; where its fence has no end, the options that stand at its beginning. */
 export function activityEnd(lines: LineIndex, token: Token, problems: Problems): number {
   const [first, after] = token.map ?? [0, 0];
+  for (let number = first + 1; number < after - 1; number++) {
+    if (token.markup !== "```" || !/^ {0,3}(?:`{1,2}|[´'’‘]{3})[ \t]*$/u.test(textOf(lines, number))) continue;
+    const message = "This line does not end the activity above it, so that everything below belongs to it.";
+    problems.add("open-fence", lines.line(number), message, write("Write three backticks", lines.line(number), "```"));
+    return number;
+  }
   if (isClosed(token)) return after - 1;
   const text = (number: number): string => lines.text.slice(lines.start(number), lines.line(number).end);
   let end = first + 1;

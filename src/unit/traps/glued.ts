@@ -4,7 +4,7 @@ import type { RawItem } from "../items";
 import { insert, type Problems, write } from "../problems";
 import { newlineOf } from "./lines";
 import { column } from "./nesting";
-import { nearlyNumber } from "./numbered-lines";
+import { keptNumber, nearlyNumber } from "./numbered-lines";
 import { numberOf } from "./numbers";
 import { ownSentence } from "./own-sentences";
 
@@ -156,8 +156,8 @@ export function gluedLines(lines: LineIndex, item: RawItem, nested: boolean, env
       say(message, length - 1, under, `${" ".repeat(column(nested ? indent : before))}- `);
     } else {
       const stops = lazy || /[.!?…。！？।؟]\p{P}*$/u.test(source.text.slice(0, start).trimEnd());
-      const nearly = ordered && stops ? nearlyNumber.exec(text) : null;
-      const counted = nearly && numberOf(nearly[1] ?? "") === next ? nearly : undefined;
+      const nearly = ordered && stops ? (keptNumber.exec(text) ?? nearlyNumber.exec(text)) : null;
+      const counted = nearly && numberOf(nearly[1] ?? nearly[2] ?? "") === next ? nearly : undefined;
       const number = counted
         ? counted[0].trimEnd()
         : /^(?:\d{1,9}[.)](?=\p{L}|\[|[^\S \t\n])|[^\P{Nd}0-9]{1,3}[.)）-](?=\s*\S))/u.exec(text)?.[0];

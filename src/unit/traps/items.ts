@@ -34,6 +34,8 @@ export interface Around {
   readonly mostlyPairs: boolean;
   /** The section has pairs. */
   readonly hasPairs: boolean;
+  /** The section has no pairs, and cards in piles. */
+  readonly hasCards: boolean;
   /** All plain bullets of the section have the same sign that may be meant to part a pair, and they are some. */
   readonly alike: boolean;
   /** The section has statements, or all of its bullets (of an event: all of its events) begin with marks in brackets. */
@@ -46,7 +48,8 @@ export function itemTraps(item: RawItem, shape: Shape, around: Around, env: Env,
   const { text, nested, numbered = [] } = item;
   // What stands under an item counts too, and the indents of further lines.
   const alone = text.isWhole && nested.length === 0 && numbered.length === 0;
-  const as = `${shape} ${around.lone} ${around.mostlyPairs} ${around.hasPairs} ${around.alike} ${around.judged}`;
+  const { lone, mostlyPairs, hasPairs, hasCards, alike, judged } = around;
+  const as = [shape, lone, mostlyPairs, hasPairs, hasCards, alike, judged].join(" ");
   const known = clean.get(as) ?? new TextMemory<true>();
   clean.set(as, known);
   if (alone && known.find(text.text, env)) return;

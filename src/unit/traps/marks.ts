@@ -24,7 +24,10 @@ function words(text: string): ReadonlySet<string> {
 
 /** Nearly a statement's mark: with another sign, other brackets, or one bracket only. */
 const nearlyMark =
-  /^(?:\[\s*([xXvV✓✔хХｘＸ✗✘✕×*–−-]?)\s*\](?!\(|\[|:)|\[([ xX])\]:(?=\s)|\\\[(\\?)\]|[［【]\s*([xXｘＸхХ]?)\s*[］】]|\*{1,2}\[([ xX])\]\*{1,2}|\(\s*([xXхХ]?)\s*\)|\[([xX])(?=\s)(?![^\]\n]*\])|([☐☑☒✓✔✅❌✗✘]))\s*/u;
+  /^(?:\[\s*([xXvV✓✔хХｘＸ✗✘✕×*–−-]?)\s*\](?!\(|\[|:)|\[([ xX])\]:(?=\s)|\\\[(?:\s*([xX ])\s*\\|(\\?))\]|\[\s*([xX ])\s*[)}]|\(\s*([xX])\s*\]|[［【]\s*([xXｘＸхХ]?)\s*[］】]|\*{1,2}\[([ xX])\]\*{1,2}|\(\s*([xXхХ]?)\s*\)|\[([xX])(?=\s)(?![^\]\n]*\])|([☐☑☒✓✔✅❌✗✘]))\s*/u;
+
+/** `✓ copied`, `☐ bring tape`, `(x) checked`: what is done or to do, where no sentence stands behind it and nothing else is judged. */
+const done = /^(?:\(\s*[xXхХ]?\s*\)|[☐☑☒✓✔✅❌✗✘])\s*(?!\P{L}*[\p{Lu}\p{Lo}][^\n]*[.!?…。！？]\P{L}*$)/u;
 
 /**
  * `[x]text`, `[]`, `[ x ]`, `(x)`, `[✓]`, `☑`: nearly a statement's mark; where the section has statements also `[F]`, `[нет]`, and
@@ -34,6 +37,7 @@ export function statementMark({ text: source }: RawItem, judged: boolean, proble
   const match = nearlyMark.exec(source.text);
   if (!match)
     return (judged && (otherMark(source, problems) || bareMark(source, problems))) || claimed(source, problems);
+  if (!judged && done.test(source.text)) return true;
   tell(source, match[0], truthOfSign(match), problems);
   return true;
 }

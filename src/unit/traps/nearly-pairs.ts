@@ -3,6 +3,7 @@ import type { RawItem } from "../items";
 import { type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
 import { doubtfulSign, numerals, tellDoubtful } from "./doubtful-signs";
+import type { Around } from "./items";
 
 /*
  * What was meant as a pair and has another sign than “ = ”; signs that stand in most notes too are in `doubtful-signs.ts`.
@@ -27,8 +28,13 @@ const loose = /^[^\S\n]*(?:[\p{Pd}−:：]|-{1,2})[^\S\n]*$/u;
 const noteWords =
   /^[*_]{0,3}(?:see|see also|cf\.?|note|notes|n\.?b\.?|p\.?s\.?|tip|hint|reminder|remember|attention|warning|source|e\.?g\.?|homework|to ?do|materials?|plural|plurals|needs?|needed|bring|game|grammar|next (?:week|time|lesson)|ver|ver também|nota|notas|dica|atenção|lembrete|lembrar|fonte|materiais|plurais|tpc|próxima aula|véase|ojo|atención|recordatorio|materiales|plurales|deberes|tarea|voir|voir aussi|remarque|rappel|matériel|pluriel|devoirs|siehe|siehe auch|vgl\.?|hinweis|merke|achtung|tipp|quelle|mehrzahl|hausaufgaben?|mitbringen|див\.?|примітка|увага|порада|матеріали|множина|домашнє завдання)[*_]{0,3}$/iu;
 
-/** Whether a sign parts the words of a note rather than the sides of a pair. */
-function inNote(text: string, { start, end }: Span, stop: number, mostlyPairs: boolean): boolean {
+/** A letter, with a number or a full stop, in bold perhaps. */
+const speaker = /^[*_]{0,3}\p{Lu}\d?\.?[*_]{0,3}$/u;
+
+const endOfSentence = /[.!?…。！？।؟][\p{Pf}\p{Pe}"'”*_]*$/u;
+
+/** Whether a sign parts the words of a note rather than the sides of a pair; `wary` where the items around say that few are pairs in disguise. */
+function inNote(text: string, { start, end }: Span, stop: number, wary: boolean): boolean {
   const sign = text.slice(start, end);
   // A part of an address.
   const word = /\S*$/.exec(text.slice(0, end))?.[0] ?? "";
@@ -39,13 +45,18 @@ function inNote(text: string, { start, end }: Span, stop: number, mostlyPairs: b
   const left = text.slice(0, start).trim();
   const right = text.slice(end, stop).trim();
   if (/[:：]/u.test(sign) && noteWords.test(left)) return true;
+  // Who speaks, and what: `A: Guten Tag!`.
+  if (/[:：]/u.test(sign) && speaker.test(left) && endOfSentence.test(right)) return true;
+  // A cut sentence is no note.
+  if (/\s[|｜]\s/u.test(left) && /\s/u.test(sign)) return false;
   // Times and prices.
   if (!/\p{L}/u.test(left + right)) return true;
-  // Who writes the other items as pairs means a pair only where both sides are as short as words, and have the same numbers; what
+  // Who writes the other items as pairs, or as cards, means a pair only where both sides are as short as words, and have the same numbers; what
   // has several words parted by commas behind its colon is a list.
   const long = (side: string): boolean => side.split(/\s+/).length > 3;
   const list = /[:：]/u.test(sign) && !/[,，]/u.test(left) && /[,，]/u.test(right);
-  return mostlyPairs && (long(left) || long(right) || list || numerals(left) !== numerals(right));
+  if (wary && endOfSentence.test(right) && !endOfSentence.test(left)) return true;
+  return wary && (long(left) || long(right) || list || numerals(left) !== numerals(right));
 }
 
 /** A whole pair in code. */
@@ -77,7 +88,7 @@ export function meantAsPair(
   { text: source }: RawItem,
   open: (span: Span) => boolean,
   end: number,
-  around: { readonly mostlyPairs: boolean; readonly alike: boolean; readonly hasPairs: boolean },
+  around: Pick<Around, "mostlyPairs" | "alike" | "hasPairs" | "hasCards">,
   problems: Problems,
 ): void {
   if (pairInCode(source, end, problems)) return;
@@ -86,7 +97,7 @@ export function meantAsPair(
     if (!match) continue;
     const span = { start: match.index, end: match.index + match[0].length };
     if (span.start === 0 || span.end >= end || !open(span)) continue;
-    if (inNote(source.text, span, end, around.mostlyPairs)) continue;
+    if (inNote(source.text, span, end, around.mostlyPairs || around.hasCards)) continue;
     const sign = match[0].trim() === "" ? (match[0].includes("\t") ? "a tab" : "white space") : `“${match[0].trim()}”`;
     problems.trap(
       "meant-as-pair",

@@ -19,6 +19,8 @@ export function nestedItem(item: RawItem, owner: RawItem, note: boolean, { lines
   const { text: source } = item;
   const pair = spacedSeparators(source.text, scan(source.text, env).mask, "=").length > 0;
   const statement = /^\[[ xX]\]\s/.test(source.text);
+  // The correction of a sum is a sum: `- [ ] 3 x 3 = 8`.
+  if (pair && !statement && sum(owner.text.text, env)) return false;
   if (!pair && !statement) return false;
   problems.trap(
     "nested-item",
@@ -27,6 +29,11 @@ export function nestedItem(item: RawItem, owner: RawItem, note: boolean, { lines
     { title: "Move it out", edits: movedOut(item, owner, lines) },
   );
   return true;
+}
+
+/** Whether a text is a statement with ` = ` in it. */
+function sum(text: string, env: Env): boolean {
+  return /^\[[ xX]\]\s/.test(text) && spacedSeparators(text, scan(text, env).mask, "=").length > 0;
 }
 
 /**

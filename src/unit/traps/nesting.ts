@@ -2,6 +2,7 @@ import type Token from "markdown-it/lib/token.mjs";
 import type { LineIndex, Range } from "../../base/range";
 import type { Problems } from "../problems";
 import type { Shape } from "../shapes";
+import { textOf } from "./lines";
 
 /*
  * Bullets that were meant to stand under an item and do not, since they are not far enough in.
@@ -73,13 +74,42 @@ export function listForNested(
   // At the margin it is a list of its own, unless it stands in the middle of a story.
   if (own.sign <= place.sign && !goesOn) return;
   const near = touches(lines, event, first.token) || (goesOn && /[:：]$/u.test(lastLine(lines, event)));
-  if (!near || bullets.some(({ shape }) => shape !== "text")) return;
+  if (bullets.some(({ shape }) => shape !== "text")) return;
+  if (goesOn && own.sign <= place.sign && inNumbers(lines, event, bullets, problems)) return;
+  if (!near) return;
   notNested(
     lines,
     bullets.map(({ token }) => token),
     place.text,
     problems,
   );
+}
+
+/** `1.`, `-`, `3.`: bullets that stand for just the numbers that are left out. Whether they do. */
+function inNumbers(lines: LineIndex, event: Token, bullets: readonly ReadItem[], problems: Problems): boolean {
+  const numberAt = (line: number): number =>
+    Number(/^[ \t]*(\d{1,9})[.)]/.exec(textOf(lines, line))?.[1] ?? Number.NaN);
+  const [first] = bullets;
+  const from = first?.token.map?.[0] ?? 0;
+  let next = bullets.at(-1)?.token.map?.[1] ?? from;
+  while (next < lines.count && textOf(lines, next).trim() === "") next++;
+  const above = numberAt(event.map?.[0] ?? 0);
+  if (above + bullets.length + 1 !== numberAt(next)) return false;
+  const edits = bullets.flatMap(({ token }, i) => {
+    const number = token.map?.[0] ?? 0;
+    const found = marker.exec(textOf(lines, number));
+    if (!found) return [];
+    const start = lines.start(number);
+    const sign = `${above + i + 1}${/^\s*\d+([.)])/.exec(textOf(lines, event.map?.[0] ?? 0))?.[1] ?? "."} `;
+    return [{ range: { start: start + (found[1] ?? "").length, end: start + found[0].length }, text: sign }];
+  });
+  problems.trap(
+    "not-nested",
+    { start: lines.start(from), end: lines.line(from).end },
+    "A bullet stands here for a number of the story, so that this is no event.",
+    { title: bullets.length > 1 ? "Number them" : "Number it", edits },
+  );
+  return true;
 }
 
 /** The last line of an item that is not blank, without the white space at its end. */

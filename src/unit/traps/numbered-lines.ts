@@ -15,7 +15,7 @@ export const tightNumber =
 const looseNumber = /^(\d{1,3})(?:[ \t]*[–—:º°][ \t]+|[ \t]*-[ \t]+|[ \t]+[.)][ \t]+|-(?=\p{Lu}))(?=\S)/u;
 
 /** A number that a program has kept from being one of an item, or that is bold. */
-const keptNumber = /^(?:(\d{1,3})\\[.)]|(?:\*\*|__)(\d{1,3})(?:[.)](?:\*\*|__)|(?:\*\*|__)[.)]))[ \t]+(?=\S)/u;
+export const keptNumber = /^(?:(\d{1,3})\\[.)]|(?:\*\*|__)(\d{1,3})(?:[.)](?:\*\*|__)|(?:\*\*|__)[.)]))[ \t]+(?=\S)/u;
 
 /** What makes an item, and may stand among lines that are none. */
 const plainNumber = /^(\d{1,9})[.)][ \t]+(?=\S)/;
@@ -91,6 +91,8 @@ export function letters(found: readonly Line[]): Style | undefined {
     begins: matches.map((match, i) => ({ cut: match?.[0].length ?? 0, put: `${i + 1}. ` })),
     message: `This is no list: Markdown knows no lists with ${roman ? "Roman numerals" : "letters"}.`,
     unsure: true,
+    // The steps of a lesson have letters too; a pair, a statement or a sentence behind one is none.
+    ...(found.some(({ text }) => /\s[=＝]\s|\[[ xX]\]\s|[.!?…。]$/u.test(text)) ? {} : { as: "events" as const }),
   };
 }
 

@@ -47,12 +47,12 @@ function tell(
   lines: LineIndex,
   first: number,
   found: readonly Line[],
-  { begins, message, unsure }: Style,
+  { begins, message, unsure, as }: Style,
   problems: Problems,
 ): void {
   const [head] = found;
   if (!head) return;
-  problems.trap("not-an-item", { start: head.start, end: head.start + head.text.length }, message, {
+  problems.trapOf(as, "not-an-item", { start: head.start, end: head.start + head.text.length }, message, {
     ...(unsure ? { unsure } : {}),
     title: found.length > 1 ? "Make items of these lines" : "Make it an item",
     edits: found.flatMap(({ start }, i) => {
@@ -93,6 +93,9 @@ function statements(found: readonly Line[]): Style | undefined {
   return { begins: matches.map((match) => ({ cut: match?.length ?? 0, put: "- " })), message: noHyphen };
 }
 
+/** A bullet that a program has kept from being one, or has made a letter: `\\- `, `o   `. */
+const kept = /^(?:\\[-*+•][^\S\n]*|o(?:[^\S\n]{2,}|\t))(?=\S)/u;
+
 /** Lines that are a pair and hardly a sentence of notes: few words on each side. */
 function pairs(found: readonly Line[], env: Env): Style | undefined {
   const all = found.every(({ text }) => {
@@ -102,7 +105,8 @@ function pairs(found: readonly Line[], env: Env): Style | undefined {
     if (!sign || second || sign.start === 0 || sign.end >= text.length) return false;
     return isShort(text.slice(0, sign.start)) && isShort(text.slice(sign.end));
   });
-  return all ? { begins: found.map(() => ({ cut: 0, put: "- " })), message: noHyphen } : undefined;
+  const begins = found.map(({ text }) => ({ cut: kept.exec(text)?.[0].length ?? 0, put: "- " }));
+  return all ? { begins, message: noHyphen, as: "pairs" } : undefined;
 }
 
 /** Two columns, parted by tabs as a spreadsheet gives them, or by another sign in at least three lines. */
@@ -133,6 +137,7 @@ function columns(found: readonly Line[], env: Env): Style | undefined {
     return {
       begins: parts.map((part) => ({ cut: 0, put: "- ", part })),
       message: "These are no pairs: each begins with a hyphen and a space, and “ = ” stands between its sides.",
+      as: "pairs",
       ...(inNotes ? { unsure: true as const } : {}),
     };
   }

@@ -36,10 +36,12 @@ export function pileTraps(lines: LineIndex, facts: PileFacts, problems: Problems
   });
 }
 
-/** `**o**`, or `o:` above bullets, in a line of its own, where no two headings name piles. */
+/** `**o**`, or `o:` above bullets, in a line of its own. */
 function lineHeadings(lines: LineIndex, { paragraphs, sizes }: PileFacts, problems: Problems): void {
-  if (sizes.length > 1) return;
-  const found = paragraphs.flatMap(({ lines: [first, after] }) => {
+  // Where headings name the piles, a line above the first is a note, and another one only names a pile if items follow.
+  const headed = sizes.length > 1;
+  const found = paragraphs.flatMap(({ lines: [first, after], pile }) => {
+    if (headed && (pile < 0 || sizes[pile] === 0 || !aboveBullets(lines, after))) return [];
     if (after - first !== 1) return [];
     const text = textOf(lines, first);
     const name = bold.exec(text)?.[2];
@@ -58,7 +60,7 @@ function lineHeadings(lines: LineIndex, { paragraphs, sizes }: PileFacts, proble
     "not-a-heading",
     head.range,
     `This ${head.isBold ? "bold " : ""}line is no heading, so that it names no pile: three number signs and a space stand before its text.`,
-    all ? { title, edits } : { title, edits, unsure: true },
+    all && !headed ? { title, edits } : { title, edits, unsure: true },
   );
 }
 

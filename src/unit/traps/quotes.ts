@@ -8,6 +8,14 @@ const item = /^\s*(?:[-*+]|\d{1,9}[.)])\s+\S/;
 const shaped = /^\s*(?:\d{1,9}[.)]|[-*+]\s+\[[ xX]\])\s+\S|\s[=＝]\s/u;
 const activity = /^\s*(?:`{3,}|~{3,})[ \t]*(?:activity|stations)[ \t]*$/;
 
+/** Whether these are the lines of one activity that says what to make, or of a plan. */
+function options([head = "", ...below]: readonly string[]): boolean {
+  const fence = /^\s*(`{3,}|~{3,})/.exec(head)?.[1] ?? "";
+  const closed = below.at(-1)?.trim().startsWith(fence) ? below.slice(0, -1) : below;
+  const makes = head.includes("stations") || closed.some((text) => /^\s*make[ \t]*[:=：]/u.test(text));
+  return makes && closed.every((text) => /^\s*(?:#|-[ \t]|[a-z][\w-]*[ \t]*[:=：])/u.test(text));
+}
+
 /** Items, or an activity, behind signs of quotation: they are notes. */
 export function quotedItems(lines: LineIndex, { map }: Token, problems: Problems): void {
   const [first, after] = map ?? [0, 0];
@@ -21,7 +29,10 @@ export function quotedItems(lines: LineIndex, { map }: Token, problems: Problems
     const start = lines.start(number);
     return length > 0 ? [{ range: { start, end: start + length }, text: "" }] : [];
   });
-  problems.trap(
+  // Where the section's only activity is quoted, no activity uses that; a quotation that holds nothing else is hardly an example.
+  const alone = block && inside.length > 2 && options(inside);
+  const say = alone ? problems.add.bind(problems) : problems.trap.bind(problems);
+  say(
     "quoted-items",
     lines.line(first),
     `${block ? "This block stands" : "These items stand"} in a quotation, so that nothing of it is read.`,

@@ -22,6 +22,8 @@ export interface Style {
   readonly message: string;
   /** They may well be notes. */
   readonly unsure?: true;
+  /** What they are, where they matter only if something takes that. */
+  readonly as?: "pairs" | "events";
 }
 
 export const noHyphen = "No bullet stands before this: an item begins with a hyphen and a space.";

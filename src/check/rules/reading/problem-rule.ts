@@ -1,4 +1,6 @@
+import type { ItemShape } from "../../../activities/contract";
 import type { Report, Rule } from "../../../base/finding";
+import type { Range } from "../../../base/range";
 import type { Problem } from "../../../unit/unit";
 import { type CheckContext, inUse } from "../../context";
 
@@ -10,11 +12,29 @@ export function problemRule(rule: Omit<Rule<CheckContext>, "check">): Rule<Check
       context.unit.problems
         .filter(
           ({ code, trap, range }) =>
-            code === rule.code && (!trap || inUse(context, range.start, trap === "piles" ? trap : "any")),
+            code === rule.code && (!trap || inUse(context, range.start, trap === true ? "any" : trap)),
         )
-        .map(reportOf),
+        .map((problem) => reportOf({ ...problem, fixes: likeliestFirst(context, problem) })),
   };
 }
+
+/** The fixes, with one first that is the likeliest where activities take nothing but one shape; else it is left out. */
+function likeliestFirst(context: CheckContext, { fixes, range }: Problem): Problem["fixes"] {
+  if (!fixes.some(({ among }) => among)) return fixes;
+  const takes = (shape: ItemShape): boolean => inUse(context, range.start, shape);
+  const isLikely = ({ among }: Problem["fixes"][number]): boolean =>
+    among !== undefined && shapes.every((shape) => takes(shape) === (shape === among));
+  const likely = fixes.filter(isLikely);
+  const others = fixes.filter(({ among }) => !among);
+  // Beside numbered events it may be one of them, or a note.
+  const { events = [] } = context.unit.sections.find((each) => inRange(each.range, range.start)) ?? {};
+  if (likely.length === 0 || events.length === 0) return [...likely, ...others];
+  return [...likely, ...others].map((fix) => ({ ...fix, unsure: true }));
+}
+
+const inRange = ({ start, end }: Range, offset: number): boolean => start <= offset && offset < end;
+
+const shapes: readonly ItemShape[] = ["pairs", "statements", "events", "tables"];
 
 /** The same about the settings of a file: said only where it has an activity, for others have front matter too. */
 export function settingsRule(rule: Omit<Rule<CheckContext>, "check">): Rule<CheckContext> {
