@@ -25,6 +25,19 @@ describe("an activity in a unit without sections", () => {
     });
   }
 
+  for (const newline of ["\n", "\r\n"]) {
+    it(`parts a heading from settings that never end, with ${JSON.stringify(newline)}`, async () => {
+      const text = `---\ntitle: The lighthouse\n${unit("At night\n===")}`.replaceAll("\n", newline);
+      const found = (await readUnitText(text)).findings.find(({ code }) => code === "no-section");
+      assert.equal(text.slice(found?.range.start, found?.range.end), "```activity");
+      const { findings } = await readUnitText(applyEdits(text, found?.fixes[0]?.edits ?? []));
+      assert.deepEqual(
+        findings.filter(({ code }) => code === "no-section"),
+        [],
+      );
+    });
+  }
+
   it("takes no heading from a block of notes, and offers nothing where there is none", async () => {
     const noted = await readUnitText(unit("# Oficina", "```\n# notes\n```\n\n"));
     assert.deepEqual(

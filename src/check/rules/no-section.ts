@@ -17,7 +17,7 @@ export const noSection: Rule<CheckContext> = {
     plan.activities
       .filter(({ sections, unknown, kind, lost }) => kind && !lost && sections.length === 0 && unknown.length === 0)
       .map(({ block }) => ({
-        range: { start: block.fence.start, end: Math.max(block.fence.start + 3, block.body.start - 1) },
+        range: { start: block.fence.start, end: unit.lines.line(unit.lines.lineAt(block.fence.start)).end },
         message:
           unit.sections.length > 0
             ? "This activity stands in no section. Say with “from” whose words it uses."
