@@ -58,6 +58,8 @@ export function shortestCircle(
 
 function promptsOf(follows: readonly (readonly number[])[]): Prompts {
   const lists = [...new Set(follows)];
+  // Each card is its own prompt.
+  if (lists.length === follows.length) return { after: follows, cards: follows };
   const number = new Map(lists.map((list, i) => [list, i]));
   const asks = Int32Array.from(follows, (list) => number.get(list) ?? -1);
   const knownBy = new Int32Array(lists.length).fill(-1);
