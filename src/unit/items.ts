@@ -226,11 +226,13 @@ export class ItemReader {
     const orders: { range: Range; parts: readonly number[] }[] = [];
     for (const { text } of item.nested) {
       const { mask } = scan(text.text, this.env);
-      const end = text.text.trimEnd().length;
+      // An order with a translation of its own is told as a pair that stands too deep.
+      const [equals] = parts.length < 2 ? [] : spacedSeparators(text.text, mask, "=");
+      const end = equals?.start ?? text.text.trimEnd().length;
       const scanned = { source: text, mask, env: this.env };
       const stops = bars(text.text, mask, 0, end);
       if (parts.length < 2 || stops.length === 0) {
-        examples.push(readPhrase(scanned, { start: 0, end }));
+        examples.push(readPhrase(scanned, { start: 0, end: text.text.trimEnd().length }));
         continue;
       }
       let from = 0;
@@ -241,7 +243,7 @@ export class ItemReader {
       });
       const order = sameParts(parts, own);
       if (order) orders.push({ range: text.whole, parts: order });
-      else {
+      else if (!equals) {
         this.problems.add(
           "other-parts",
           text.whole,

@@ -54,7 +54,10 @@ export function loudTraps(lines: readonly Line[], what: string): Mend[] {
         `make: ${word}`,
       );
     const bare = /^([ \t]*)([a-z]+)[ \t]+(?=[^\s:=：])/u.exec(text);
-    if (bare?.[2] && (what === "front matter" ? frontNames : names).has(bare[2]) && !/[:=：]/u.test(text))
+    // Kinds have options of their own; whoever names one begins a line with it.
+    const known = (name: string): boolean =>
+      what === "front matter" ? frontNames.has(name) : names.has(name) || (what === "activity" && made && indent === 0);
+    if (bare?.[2] && known(bare[2]) && !/[:=：]/u.test(text))
       return mend(
         indent,
         indent + bare[2].length,

@@ -233,6 +233,11 @@ describe("reading a unit", () => {
     );
   });
 
+  it("reads an order with a translation of its own up to that", () => {
+    const pair = only("## S\n\n- Queria | um disco, | por favor. = x\n  - Por favor, | queria | um disco. = y\n");
+    assert.deepEqual([pair.orders.map(({ parts }) => parts), pair.examples], [[[2, 0, 1]], []]);
+  });
+
   it("reads tables: forms under an empty corner, pairs under two heads, notes otherwise", () => {
     const text =
       "## S\n\n|   | medir | *trazer* |\n|---|---|---|\n| eu | meço | trago |\n| nós | medimos |  |\n\npalavra | word\n:--|--:\no \\| copo | the glass / cup\n\n| a | b | c |\n|---|---|---|\n| d | e | f |\n";

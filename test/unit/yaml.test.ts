@@ -32,6 +32,8 @@ const meant: readonly (readonly [written: string, wanted: string, ...told: strin
   ["make loop", "make: loop", "make"],
   ["make: loop\ntake 4\nseed: 2", "make: loop\ntake: 4\nseed: 2", "take"],
   ["make   loop", "make:   loop", "make"],
+  ["make: tiles\ngrid 3 x 3\nseed: 2", "make: tiles\ngrid: 3 x 3\nseed: 2", "grid"],
+  ["make: tiles\nseed: 2\nturn fixed", "make: tiles\nseed: 2\nturn: fixed", "turn"],
   ["make = loop", "make: loop", " = "],
   ["make = loop\nfrom = Rodas", "make: loop\nfrom: Rodas", " = ", " = "],
   ["make：loop\nseed: 2", "make: loop\nseed: 2", "："],
