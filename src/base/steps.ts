@@ -12,6 +12,13 @@ export function finished<Result>(steps: Steps<Result, unknown>): Result {
   }
 }
 
+/** A function that takes all steps of another at once. */
+export function atOnce<Given extends readonly unknown[], Result>(
+  steps: (...given: Given) => Steps<Result, unknown>,
+): (...given: Given) => Result {
+  return (...given) => finished(steps(...given));
+}
+
 /** The same steps, all of them told in these words. */
 export function* told<Result>(steps: Steps<Result, unknown>, words: string): Steps<Result> {
   for (;;) {

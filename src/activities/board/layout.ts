@@ -1,9 +1,10 @@
-import { finished, type Steps } from "../../base/steps";
+import { atOnce, type Steps } from "../../base/steps";
 import { type CardFace, fittingCards, inset, linesOn, turned } from "../../page/cards";
 import { bodyBox } from "../../page/furniture";
 import { sizeFor } from "../../page/legibility";
 import { type Box, type Paper, papers } from "../../page/paper";
 import type { Press } from "../contract";
+import { keptLayout } from "../kept-layout";
 import { cardFace } from "../printed";
 import type { BoardWord, DealtBoard } from "./model";
 import type { BoardOptions, Grid } from "./options";
@@ -36,28 +37,17 @@ export interface BoardLayout {
   readonly size: number | undefined;
 }
 
-const kept = new WeakMap<DealtBoard, { readonly press: Press; readonly layout: BoardLayout }>();
+export const layingBoard = keptLayout((dealt: DealtBoard, press: Press) =>
+  layingOut(dealt.words, dealt.grid ?? { rows: 1, columns: 1 }, dealt.options, press),
+);
 
-export function layoutBoard(...given: Parameters<typeof layingBoard>): BoardLayout {
-  return finished(layingBoard(...given));
-}
-
-/** The same in steps. */
-export function* layingBoard(dealt: DealtBoard, press: Press): Steps<BoardLayout, undefined> {
-  const known = kept.get(dealt);
-  if (known?.press === press) return known.layout;
-  const layout = yield* layingOut(dealt.words, dealt.grid ?? { rows: 1, columns: 1 }, dealt.options, press);
-  kept.set(dealt, { press, layout });
-  return layout;
-}
+export const layoutBoard = atOnce(layingBoard);
 
 /**
  * The board of these words on the side of the paper on which they are larger, else on which they take fewer lines; upright where
  * that is all the same.
  */
-export function layoutOf(...given: Parameters<typeof layingOut>): BoardLayout {
-  return finished(layingOut(...given));
-}
+export const layoutOf = atOnce(layingOut);
 
 /** The same in steps. */
 function* layingOut(
@@ -108,9 +98,7 @@ export function areasOf(cell: Box, facing: BoardOptions["facing"]): { readonly b
 }
 
 /** The largest size in pt at which faces fit a cell; undefined where one fits at none. */
-export function sizeOn(...given: Parameters<typeof sizingOn>): number | undefined {
-  return finished(sizingOn(...given));
-}
+export const sizeOn = atOnce(sizingOn);
 
 /** The same in steps. */
 function* sizingOn(

@@ -1,5 +1,5 @@
 import { upTo } from "../../base/seed";
-import { finished, type Steps } from "../../base/steps";
+import { atOnce, type Steps } from "../../base/steps";
 import {
   type CardFace,
   type CardGrid,
@@ -15,6 +15,7 @@ import { largestAtDesk, sizeFor, xHeightAt, xHeights } from "../../page/legibili
 import { type Box, mm, type Paper, papers } from "../../page/paper";
 import type { Press } from "../contract";
 import { blanksOf } from "../copies";
+import { keptLayout } from "../kept-layout";
 import { cardFace, looksLike, type Printed } from "../printed";
 import { cardCount, type DealtLoop } from "./model";
 
@@ -109,20 +110,9 @@ export function capHeight(size: number): number {
   return 0.714 * mm(size);
 }
 
-const kept = new WeakMap<DealtLoop, { readonly press: Press; readonly layout: LoopLayout }>();
+export const layingLoop = keptLayout(findLayout);
 
-export function layoutLoop(...given: Parameters<typeof layingLoop>): LoopLayout {
-  return finished(layingLoop(...given));
-}
-
-/** The same in steps. */
-export function* layingLoop(dealt: DealtLoop, press: Press): Steps<LoopLayout, undefined> {
-  const known = kept.get(dealt);
-  if (known?.press === press) return known.layout;
-  const layout = yield* findLayout(dealt, press);
-  kept.set(dealt, { press, layout });
-  return layout;
-}
+export const layoutLoop = atOnce(layingLoop);
 
 /** The cards a sheet that are asked for; else the fewest sheets on which the words are comfortable, else the largest words. */
 function* findLayout(dealt: DealtLoop, press: Press): Steps<LoopLayout, undefined> {
@@ -205,9 +195,7 @@ function facesOf({ deals }: DealtLoop, press: Press): CardFace[] {
 }
 
 /** The largest size in pt at which all faces fit cards of a size; undefined where one fits at none. */
-export function sizeOn(...given: Parameters<typeof sizingOn>): number | undefined {
-  return finished(sizingOn(...given));
-}
+export const sizeOn = atOnce(sizingOn);
 
 /** The same in steps. */
 function* sizingOn(

@@ -1,5 +1,5 @@
 import { upTo } from "../../base/seed";
-import { finished, type Steps } from "../../base/steps";
+import { atOnce, type Steps } from "../../base/steps";
 import { type CardFace, fittingCards, heightWithPicture, type PlacedCard, packRows } from "../../page/cards";
 import { readsRightToLeft } from "../../page/document/words";
 import { bodyBox } from "../../page/furniture";
@@ -8,6 +8,7 @@ import { type Box, mm, type Paper, papers } from "../../page/paper";
 import { sizeStep } from "../../text/fit";
 import type { Press } from "../contract";
 import { blanksOf } from "../copies";
+import { keptLayout } from "../kept-layout";
 import { cardPicture } from "../printed";
 import type { DealtRebuild, RebuildDeal, Sentence, SentenceCard } from "./model";
 import { readOrder } from "./proof";
@@ -63,20 +64,9 @@ export function areasOf(card: Box): { readonly head: Box; readonly words: Box; r
   };
 }
 
-const kept = new WeakMap<DealtRebuild, { readonly press: Press; readonly layout: RebuildLayout }>();
+export const layingRebuild = keptLayout(findLayout);
 
-export function layoutRebuild(...given: Parameters<typeof layingRebuild>): RebuildLayout {
-  return finished(layingRebuild(...given));
-}
-
-/** The same in steps. */
-export function* layingRebuild(dealt: DealtRebuild, press: Press): Steps<RebuildLayout, undefined> {
-  const known = kept.get(dealt);
-  if (known?.press === press) return known.layout;
-  const layout = yield* findLayout(dealt, press);
-  kept.set(dealt, { press, layout });
-  return layout;
-}
+export const layoutRebuild = atOnce(layingRebuild);
 
 /** The largest words that need no more sheets than comfortable ones; with a height, what fits it. */
 function* findLayout(dealt: DealtRebuild, press: Press): Steps<RebuildLayout, undefined> {
@@ -111,9 +101,7 @@ function distinct(cards: readonly SentenceCard[]): SentenceCard[] {
 }
 
 /** The largest size in pt at which all cards fit a height and the page's width, mm; undefined where one fits at none. */
-export function sizeOn(...given: Parameters<typeof sizingOn>): number | undefined {
-  return finished(sizingOn(...given));
-}
+export const sizeOn = atOnce(sizingOn);
 
 /** The same in steps. */
 function* sizingOn(

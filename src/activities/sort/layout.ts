@@ -1,4 +1,4 @@
-import { finished, type Steps } from "../../base/steps";
+import { atOnce, type Steps } from "../../base/steps";
 import {
   type CardFace,
   type CardGrid,
@@ -15,6 +15,7 @@ import { largestAtDesk, sizeFor, xHeights } from "../../page/legibility";
 import { type Box, type Paper, papers } from "../../page/paper";
 import type { Press } from "../contract";
 import { blanksOf } from "../copies";
+import { keptLayout } from "../kept-layout";
 import { cardPicture } from "../printed";
 import { largestOnCircles, matsOf } from "./mats";
 import type { CardText, DealtSort, SortCard, SortDeal } from "./model";
@@ -74,20 +75,9 @@ export function examplesIn({ cards }: DealtSort, { examples }: SortDeal): SortCa
   return examples.flatMap((card) => cards[card ?? -1] ?? []);
 }
 
-const kept = new WeakMap<DealtSort, { readonly press: Press; readonly layout: SortLayout }>();
+export const layingSort = keptLayout(findLayout);
 
-export function layoutSort(...given: Parameters<typeof layingSort>): SortLayout {
-  return finished(layingSort(...given));
-}
-
-/** The same in steps. */
-export function* layingSort(dealt: DealtSort, press: Press): Steps<SortLayout, undefined> {
-  const known = kept.get(dealt);
-  if (known?.press === press) return known.layout;
-  const layout = yield* findLayout(dealt, press);
-  kept.set(dealt, { press, layout });
-  return layout;
-}
+export const layoutSort = atOnce(layingSort);
 
 function* findLayout(dealt: DealtSort, press: Press): Steps<SortLayout, undefined> {
   const { options, request } = dealt;
@@ -148,9 +138,7 @@ export function gridsOf(box: Box, count: number, asked: number): CardGrid[] {
 }
 
 /** The largest size in pt at which the words of all cards fit a card; undefined where some fit at none. */
-export function sizeOn(...given: Parameters<typeof sizingOn>): number | undefined {
-  return finished(sizingOn(...given));
-}
+export const sizeOn = atOnce(sizingOn);
 
 /** The same in steps. */
 function* sizingOn(

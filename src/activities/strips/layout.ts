@@ -1,4 +1,4 @@
-import { finished, type Steps } from "../../base/steps";
+import { atOnce, type Steps } from "../../base/steps";
 import {
   type CardFace,
   type CardGrid,
@@ -15,6 +15,7 @@ import { largestAtDesk, sizeFor, xHeights } from "../../page/legibility";
 import { type Box, type Paper, papers } from "../../page/paper";
 import type { Press } from "../contract";
 import { blanksOf } from "../copies";
+import { keptLayout } from "../kept-layout";
 import { cardPicture } from "../printed";
 import type { DealtStrips, StripEvent, StripsDeal } from "./model";
 import { printedEvent } from "./story";
@@ -68,20 +69,9 @@ export function placesOn(
   return places.slice(0, deal.dealt.length + blanksOf(options, request.classes));
 }
 
-const kept = new WeakMap<DealtStrips, { readonly press: Press; readonly layout: StripsLayout }>();
+export const layingStrips = keptLayout(findLayout);
 
-export function layoutStrips(...given: Parameters<typeof layingStrips>): StripsLayout {
-  return finished(layingStrips(...given));
-}
-
-/** The same in steps. */
-export function* layingStrips(dealt: DealtStrips, press: Press): Steps<StripsLayout, undefined> {
-  const known = kept.get(dealt);
-  if (known?.press === press) return known.layout;
-  const layout = yield* findLayout(dealt, press);
-  kept.set(dealt, { press, layout });
-  return layout;
-}
+export const layoutStrips = atOnce(layingStrips);
 
 /** The height that is asked for, else the fewest sheets on which the text is comfortable, else the largest text. */
 function* findLayout({ options, events, deals, request }: DealtStrips, press: Press): Steps<StripsLayout, undefined> {
@@ -121,9 +111,7 @@ function heightsFor(box: Box, count: number, asked: number | undefined): number[
 }
 
 /** The largest size in pt at which all events fit strips of a size; undefined where one fits at none. */
-export function sizeOn(...given: Parameters<typeof sizingOn>): number | undefined {
-  return finished(sizingOn(...given));
-}
+export const sizeOn = atOnce(sizingOn);
 
 /** The same in steps. */
 function* sizingOn(events: readonly StripEvent[], strip: Box, press: Press): Steps<number | undefined, undefined> {

@@ -1,7 +1,7 @@
 import { pictureSize } from "../../base/picture";
 import { Recent } from "../../base/recent";
 import { type Run, runsKey } from "../../base/run";
-import { finished, type Steps } from "../../base/steps";
+import { atOnce, type Steps } from "../../base/steps";
 import { bodyBox } from "../../page/furniture";
 import { largestAtDesk, sizeFor, xHeights } from "../../page/legibility";
 import { type Box, type Paper, papers, pt } from "../../page/paper";
@@ -13,6 +13,7 @@ import { type Room, type Rows, trapezoid } from "../../text/space";
 import type { Typeface } from "../../text/typeface";
 import type { Press } from "../contract";
 import { blanksOf } from "../copies";
+import { keptLayout } from "../kept-layout";
 import type { DealtTiles, Edge } from "./model";
 
 /*
@@ -51,18 +52,9 @@ export interface SetEdge {
 }
 
 /** Tiles as large as asked for, else on the fewest sheets on which all words are comfortable, else as large as it goes. */
-export function layoutTiles(...given: Parameters<typeof layingTiles>): TilesLayout {
-  return finished(layingTiles(...given));
-}
+export const layingTiles = keptLayout(layoutOf);
 
-/** The same in steps. */
-export function* layingTiles(dealt: DealtTiles, press: Press): Steps<TilesLayout, undefined> {
-  const known = kept.get(dealt);
-  if (known?.press === press) return known.layout;
-  const layout = yield* layoutOf(dealt, press);
-  kept.set(dealt, { press, layout });
-  return layout;
-}
+export const layoutTiles = atOnce(layingTiles);
 
 /** Layouts of late with the words that they were found for, by what else they hang on. */
 const found = new WeakMap<
@@ -100,8 +92,6 @@ function* layoutOf(dealt: DealtTiles, press: Press): Steps<TilesLayout, undefine
   recent.set(asked, { words, layout });
   return layout;
 }
-
-const kept = new WeakMap<DealtTiles, { readonly press: Press; readonly layout: TilesLayout }>();
 
 function* findLayout({ options, deals, frame, request }: DealtTiles, press: Press): Steps<TilesLayout, undefined> {
   const paper = papers[options.paper];
@@ -142,9 +132,7 @@ function distinctEdges(edges: readonly (Edge | undefined)[]): Edge[] {
 }
 
 /** The largest size at which every edge fits tiles of a side (mm); undefined where one fits at none. */
-export function commonSize(...given: Parameters<typeof sizing>): number | undefined {
-  return finished(sizing(...given));
-}
+export const commonSize = atOnce(sizing);
 
 /** The same with a pause after each edge. */
 function* sizing(edges: readonly Edge[], side: number, press: Press): Steps<number | undefined, undefined> {

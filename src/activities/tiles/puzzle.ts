@@ -1,5 +1,5 @@
 import { Recent } from "../../base/recent";
-import { finished, type Steps } from "../../base/steps";
+import { atOnce, type Steps } from "../../base/steps";
 import type { Matching } from "../../match/look-alikes";
 import type { MatchKey } from "../../match/relation";
 import {
@@ -85,9 +85,7 @@ const stretch = 500;
 const verdicts = new Recent<Verdict>(1000);
 
 /** The proof of one arrangement, with `budget` search nodes to spend on it, and where it has one solution its difficulty. */
-export function judge(...given: Parameters<typeof judging>): Verdict {
-  return finished(judging(...given));
-}
+export const judge = atOnce(judging);
 
 /** The same in steps, of so many search nodes at a time; says how many were spent. */
 export function* judging(

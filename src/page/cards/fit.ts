@@ -1,6 +1,6 @@
 import type { Range } from "../../base/range";
 import { plain, type Run, runsKey } from "../../base/run";
-import { finished, type Steps } from "../../base/steps";
+import { atOnce, type Steps } from "../../base/steps";
 import { type FittedLine, fitAt, largestSize } from "../../text/fit";
 import { type KeptFits, keptFits } from "../../text/kept-fit";
 import { blockHeight, type Rows, rectangle } from "../../text/space";
@@ -46,9 +46,7 @@ const captionGap = 1;
  * The largest size (pt) at which the words of all faces fit boxes of so many millimetres, each in at most `maxLines` lines:
  * one box for all, or one for each. `largest` where there are no words; undefined where some words fit at no size.
  */
-export function fitCards(...given: Parameters<typeof fittingCards>): number | undefined {
-  return finished(fittingCards(...given));
-}
+export const fitCards = atOnce(fittingCards);
 
 /** The same with a pause after each face. */
 export function* fittingCards(
