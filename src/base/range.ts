@@ -37,6 +37,11 @@ export class LineIndex {
     this.starts = starts;
   }
 
+  /** The line ending that new lines get: that of Windows where the text has one. */
+  get newline(): string {
+    return this.text.includes("\r\n") ? "\r\n" : "\n";
+  }
+
   get count(): number {
     return this.starts.length;
   }

@@ -33,7 +33,7 @@ export function frontElsewhere(
       edits: [head, lines.line(close)].map((range) => ({ range, text: "---" })),
     });
   else {
-    const newline = lines.text.includes("\r\n") ? "\r\n" : "\n";
+    const newline = lines.newline;
     const end = close + 1 < lines.count ? lines.start(close + 1) : lines.text.length;
     const block = lines.text.slice(head.start, lines.line(close).end) + newline + newline;
     problems.add(

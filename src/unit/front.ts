@@ -68,7 +68,7 @@ export function findFront(lines: LineIndex, problems: Problems): FrontLines | un
     const blank = range(first, Math.min(end, count)).find((number) => textOf(number).trim() === "") ?? end;
     const swallows = range(blank, close).some((number) => /^(?:## |```)/.test(textOf(number)));
     if (blank > first && named(blank) && (swallows || close === count) && begins) {
-      const newline = lines.text.includes("\r\n") ? "\r\n" : "\n";
+      const newline = lines.newline;
       const at = lines.line(blank - 1).end;
       problems.add(
         "unreadable-yaml",
@@ -124,7 +124,7 @@ function unopened(
   const closed = after < lines.count && /^-{3,}\s*$/.test(textOf(after));
   const ends = closed || after === lines.count || /^(?:\s*$|#|```)/.test(textOf(after));
   if (!ends || known.length < (closed ? 1 : 2)) return undefined;
-  const newline = lines.text.includes("\r\n") ? "\r\n" : "\n";
+  const newline = lines.newline;
   const from = lines.text.startsWith("\uFEFF") ? 1 : 0;
   const begin = { start: from, end: Math.max(from, lines.start(first)) };
   const last = closed ? lines.line(after) : { start: lines.line(after - 1).end, end: lines.line(after - 1).end };

@@ -201,8 +201,8 @@ export class ItemReader {
       const doubled = /^[\s=＝]*$/u.test(text.text.slice(first.end, signs.at(-1)));
       // Two sums or explanations in one line are no pair, unless something takes pairs.
       const several = /[,;，；、]/u.test(text.text.slice(first.end, sign));
-      const say = several ? this.problems.trapOf.bind(this.problems, "pairs") : this.problems.add.bind(this.problems);
-      say(
+      this.problems.tell(
+        several ? "pairs" : undefined,
         "second-equals",
         text.range(sign, sign + 1),
         secondEquals,

@@ -6,28 +6,17 @@ export class Problems {
   readonly list: Problem[] = [];
 
   add(code: string, range: Range, message: string, ...fixes: Problem["fixes"]): void {
-    this.list.push({ code, range, message, fixes });
+    this.tell(undefined, code, range, message, ...fixes);
   }
 
   /** What may be meant outside of sections in use. */
   trap(code: string, range: Range, message: string, ...fixes: Problem["fixes"]): void {
-    this.list.push({ code, range, message, fixes, trap: true });
+    this.tell(true, code, range, message, ...fixes);
   }
 
-  /** What may be meant where nothing takes items of a shape; without one as `trap`. */
-  trapOf(
-    shape: "pairs" | "events" | undefined,
-    code: string,
-    range: Range,
-    message: string,
-    ...fixes: Problem["fixes"]
-  ): void {
-    this.list.push({ code, range, message, fixes, trap: shape ?? true });
-  }
-
-  /** What may be meant where nothing is sorted into piles. */
-  pileTrap(code: string, range: Range, message: string, ...fixes: Problem["fixes"]): void {
-    this.list.push({ code, range, message, fixes, trap: "piles" });
+  /** What is only worth saying in some places, or where that is undefined in all of them. */
+  tell(where: Problem["trap"], code: string, range: Range, message: string, ...fixes: Problem["fixes"]): void {
+    this.list.push({ code, range, message, fixes, ...(where === undefined ? {} : { trap: where }) });
   }
 }
 

@@ -4,12 +4,11 @@ import type { Unit } from "../../unit/unit";
 
 /** In a unit without sections: makes one of what is nearly its heading, the last one above an activity's fence at `before`. */
 export function otherHeading({ headingsAbove, problems, text, lines }: Unit, before: number): Fix[] {
-  const newline = text.includes("\r\n") ? "\r\n" : "\n";
   // Right below settings that never end its signs would make a comment of it.
   const parted = ({ start }: Range): string => {
     const line = lines.lineAt(start);
     const above = lines.line(line - 1);
-    return line === 0 || text.slice(above.start, above.end).trim() === "" ? "" : newline;
+    return line === 0 || text.slice(above.start, above.end).trim() === "" ? "" : lines.newline;
   };
   const others = headingsAbove
     .filter(({ name }) => name !== "")

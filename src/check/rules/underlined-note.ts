@@ -31,7 +31,7 @@ export const underlinedNote: Rule<CheckContext> = {
       // Where the one above has items and only this one is used, that one was meant.
       const meant = used.includes(section) ? hasItems(above) : hasItems(section);
       if (!meant || used.includes(section) === used.includes(above)) return [];
-      const newline = text.includes("\r\n") ? "\r\n" : "\n";
+      const { newline } = unit.lines;
       return [
         {
           range: below,

@@ -135,7 +135,7 @@ export function paragraphLines(
         "swallowed-list",
         { start, end },
         "This numbered line is read as part of the text above it. A blank line before it makes it an item.",
-        insert("Put a blank line before it", start, lines.text.includes("\r\n") ? "\r\n" : "\n"),
+        insert("Put a blank line before it", start, lines.newline),
       );
       continue;
     }
@@ -234,7 +234,7 @@ export function listInHtml(lines: LineIndex, token: Token, problems: Problems): 
       "swallowed-list",
       { start, end },
       "This item is read as part of the HTML above it. A blank line before it makes it an item.",
-      insert("Put a blank line before it", start, lines.text.includes("\r\n") ? "\r\n" : "\n"),
+      insert("Put a blank line before it", start, lines.newline),
     );
     return;
   }
@@ -247,9 +247,8 @@ function openComment(lines: LineIndex, { map, content }: Token, problems: Proble
   const message = "This comment has no end, so that everything below belongs to it.";
   const fix = insert("End it at the end of this line", line.end, " -->");
   // A section is in use by its activities, and the comment may have taken them all.
-  if (/\n {0,3}(?:`{3,}|~{3,})[ \t]*(?:activity|stations)[ \t]*(?:\n|$)/.test(content))
-    problems.add("swallowed-list", line, message, fix);
-  else problems.trap("swallowed-list", line, message, fix);
+  const taken = /\n {0,3}(?:`{3,}|~{3,})[ \t]*(?:activity|stations)[ \t]*(?:\n|$)/.test(content);
+  problems.tell(taken ? undefined : true, "swallowed-list", line, message, fix);
 }
 
 /** Two lists that touch, of different bullets: Markdown parts them. */

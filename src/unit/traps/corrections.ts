@@ -1,7 +1,6 @@
 import type { LineIndex } from "../../base/range";
 import type { RawItem } from "../items";
 import { type Problems, write } from "../problems";
-import { newlineOf } from "./lines";
 import { column } from "./nesting";
 
 /*
@@ -31,7 +30,7 @@ export function correctionInLine(
   const span = { start: sign.index, end: sign.index + sign[0].length };
   if (span.end >= text.length || !open(span) || arrow.test(text.slice(span.end))) return;
   const under = " ".repeat(column(lines.text.slice(block.start, source.source(0))));
-  const put = write("", source.range(span.start, span.end), `${newlineOf(lines)}${under}- `).edits;
+  const put = write("", source.range(span.start, span.end), `${lines.newline}${under}- `).edits;
   const close = /[(（]/u.test(sign[0]) ? [{ range: source.range(text.length - 1, text.length), text: "" }] : [];
   problems.trap(
     "lost-correction",

@@ -34,7 +34,6 @@ export class EmptyHeadings {
     const edits = this.above.map((place) => ({ range: place, text: "" }));
     const message = `This heading has no text, so that its ${rank} has no name.`;
     const fixes = this.named ? [{ title, edits, drops: true } as const] : [];
-    if (rank === "pile") this.problems.pileTrap("not-a-heading", range, message, ...fixes);
-    else this.problems.trap("not-a-heading", range, message, ...fixes);
+    this.problems.tell(rank === "pile" ? "piles" : true, "not-a-heading", range, message, ...fixes);
   }
 }

@@ -2,7 +2,7 @@ import type Token from "markdown-it/lib/token.mjs";
 import activitySchema from "../../../schemas/activity.schema.json";
 import type { LineIndex } from "../../base/range";
 import { insert, type Problems, write } from "../problems";
-import { cutEdits, isClosed, newlineOf, textOf } from "./lines";
+import { cutEdits, isClosed, textOf } from "./lines";
 
 /*
  * Fenced blocks: activities and notes that end in the wrong place or stand where they are not read.
@@ -47,9 +47,8 @@ export function nearlyActivity(lines: LineIndex, token: Token, problems: Problem
   // A block in which hardly anything else can be meant is told wherever it stands.
   const bare = plainName.test(info) && onlyOptions.test(token.content);
   const planned = stations && /^stations[ \t]*:/mu.test(token.content);
-  if (planned) problems.add("not-an-activity", range, message, fix);
-  else if (made && (nearly || bare || /\bactivity\b/i.test(info))) problems.add("not-an-activity", range, message, fix);
-  else problems.trap("not-an-activity", range, message, fix);
+  const sure = planned || (made && (nearly || bare || /\bactivity\b/i.test(info)));
+  problems.tell(sure ? undefined : true, "not-an-activity", range, message, fix);
   return true;
 }
 
@@ -82,7 +81,7 @@ export function quotedFence(lines: LineIndex, [first, after]: readonly [number, 
       title: "Write three backticks",
       edits: [
         { range: { start, end: start + head[2].length }, text: "```" },
-        last ? { range: last, text: "```" } : { range: { start: end, end }, text: `${newlineOf(lines)}\`\`\`` },
+        last ? { range: last, text: "```" } : { range: { start: end, end }, text: `${lines.newline}\`\`\`` },
       ],
     },
   );
@@ -102,7 +101,7 @@ export function activityEnd(lines: LineIndex, token: Token, problems: Problems):
   const text = (number: number): string => lines.text.slice(lines.start(number), lines.line(number).end);
   let end = first + 1;
   while (end < after && /^\s*(?:[\w-]+\s*:(?:\s|$)|-\s+[^\s=]+$)/.test(text(end))) end++;
-  const newline = lines.text.includes("\r\n") ? "\r\n" : "\n";
+  const newline = lines.newline;
   problems.add(
     "open-fence",
     lines.line(first),
@@ -133,7 +132,7 @@ export function openNotes(lines: LineIndex, token: Token, problems: Problems): v
     let last = number - 1;
     while (last > first && text(last).trim() === "") last--;
     const { end } = lines.line(last);
-    const newline = lines.text.includes("\r\n") ? "\r\n" : "\n";
+    const newline = lines.newline;
     const message = "This block has no end, so that the items below belong to it.";
     const fix = insert("End it above them", end, newline + token.markup);
     if (activity) problems.add("open-fence", lines.line(first), message, fix);

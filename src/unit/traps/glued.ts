@@ -2,7 +2,6 @@ import type { LineIndex, Range } from "../../base/range";
 import { type Env, scan, spacedSeparators } from "../inline";
 import type { RawItem } from "../items";
 import { insert, type Problems, write } from "../problems";
-import { newlineOf } from "./lines";
 import { column } from "./nesting";
 import { keptNumber, nearlyNumber } from "./numbered-lines";
 import { numberOf } from "./numbers";
@@ -94,7 +93,7 @@ function gluedTable(line: number, at: number, length: number, lines: LineIndex, 
     "not-a-table",
     { start: at, end: at + length },
     "This is no table: its lines go on the item above it. A blank line before it parts them.",
-    insert("Put a blank line before it", line, newlineOf(lines)),
+    insert("Put a blank line before it", line, lines.newline),
   );
 }
 
@@ -172,7 +171,7 @@ export function gluedLines(lines: LineIndex, item: RawItem, nested: boolean, env
         const space = /^[^\S\n]*/.exec(text.slice(number.length))?.[0].length ?? 0;
         const put = `${written}${counted ? sign.slice(-1) : (/[.)]$/.exec(number)?.[0] ?? ".")} `;
         // Below a bullet only a number one begins a list without a blank line.
-        const below = `${ordered ? "" : newlineOf(lines)}${indent}${put}`;
+        const below = `${ordered ? "" : lines.newline}${indent}${put}`;
         say(message, number.length, { start: line.start, end: at + number.length + space }, below);
         next = written + 1;
       } else if (letter) {

@@ -13,10 +13,6 @@ export function textOf(lines: LineIndex, number: number): string {
   return lines.text.slice(start, end);
 }
 
-export function newlineOf({ text }: LineIndex): string {
-  return text.includes("\r\n") ? "\r\n" : "\n";
-}
-
 /** Whether a fenced block has a line that ends it: then it has a line more than its content and its head. */
 export function isClosed({ map, content }: Token): boolean {
   const [first, after] = map ?? [0, 0];
@@ -38,7 +34,7 @@ export function cutEdits(lines: LineIndex, from: number, after: number, width: n
 
 /** Puts a blank line above and below lines where there is none. */
 export function blankAround(lines: LineIndex, first: number, after: number): Edit[] {
-  const newline = newlineOf(lines);
+  const newline = lines.newline;
   const blank = (number: number): boolean => number < 0 || number >= lines.count || textOf(lines, number).trim() === "";
   const put = (offset: number): Edit => ({ range: { start: offset, end: offset }, text: newline });
   return [

@@ -3,7 +3,6 @@ import type { Env } from "../inline";
 import { scan, spacedSeparators } from "../inline";
 import type { RawItem } from "../items";
 import { insert, type Problems, write } from "../problems";
-import { newlineOf } from "./lines";
 import { column } from "./nesting";
 
 /*
@@ -48,7 +47,7 @@ export function ownSentence(
   const place = { start: line.start, end: at };
   const sentenced = { start: line.start, end: at + (dash.exec(text)?.[0].length ?? 0) };
   const bullet = write("Make a bullet of it", sentenced, `${under}- `);
-  const note = insert("Put a blank line before it", line.start, newlineOf(lines));
+  const note = insert("Put a blank line before it", line.start, lines.newline);
   const stay = write("Leave it with the item above", place, under);
   const say = (...fixes: ReturnType<typeof write>[]): void =>
     problems.trap(

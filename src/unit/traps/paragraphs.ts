@@ -52,7 +52,7 @@ function tell(
 ): void {
   const [head] = found;
   if (!head) return;
-  problems.trapOf(as, "not-an-item", { start: head.start, end: head.start + head.text.length }, message, {
+  problems.tell(as ?? true, "not-an-item", { start: head.start, end: head.start + head.text.length }, message, {
     ...(unsure ? { unsure } : {}),
     title: found.length > 1 ? "Make items of these lines" : "Make it an item",
     edits: found.flatMap(({ start }, i) => {

@@ -56,7 +56,8 @@ function lineHeadings(lines: LineIndex, { paragraphs, sizes }: PileFacts, proble
   const all = found.every(({ isBold }) => isBold);
   const title = found.length > 1 ? `Make headings of the ${all ? "bold " : ""}lines` : "Make it a heading";
   const edits = found.map(({ range, name }) => ({ range, text: `### ${name}` }));
-  problems.pileTrap(
+  problems.tell(
+    "piles",
     "not-a-heading",
     head.range,
     `This ${head.isBold ? "bold " : ""}line is no heading, so that it names no pile: three number signs and a space stand before its text.`,
@@ -85,7 +86,8 @@ export function cardsBelow(lines: LineIndex, { text: source, block, nested }: Ra
   });
   const [place] = places;
   if (!place || sign.includes("\n")) return;
-  problems.pileTrap(
+  problems.tell(
+    "piles",
     "not-an-item",
     { start: place.at, end: place.at + (below[0] ?? "").length },
     "This line goes on the item above it, with which it would be one card.",
@@ -117,7 +119,8 @@ function bareItems(lines: LineIndex, { paragraphs }: PileFacts, pile: number, pr
     const text = textOf(lines, number);
     return { start: lines.start(number), end: lines.start(number) + text.length - text.trimStart().length };
   };
-  problems.pileTrap(
+  problems.tell(
+    "piles",
     "not-an-item",
     { start: begin(head).end, end: lines.start(head) + textOf(lines, head).trimEnd().length },
     "No bullet stands before this: an item begins with a hyphen and a space.",

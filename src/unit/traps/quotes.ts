@@ -31,8 +31,8 @@ export function quotedItems(lines: LineIndex, { map }: Token, problems: Problems
   });
   // Where the section's only activity is quoted, no activity uses that; a quotation that holds nothing else is hardly an example.
   const alone = block && inside.length > 2 && options(inside);
-  const say = alone ? problems.add.bind(problems) : problems.trap.bind(problems);
-  say(
+  problems.tell(
+    alone ? undefined : true,
     "quoted-items",
     lines.line(first),
     `${block ? "This block stands" : "These items stand"} in a quotation, so that nothing of it is read.`,

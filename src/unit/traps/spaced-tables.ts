@@ -1,6 +1,6 @@
 import type { LineIndex } from "../../base/range";
 import { type Problems, write } from "../problems";
-import { newlineOf, textOf } from "./lines";
+import { textOf } from "./lines";
 
 /*
  * A table of forms that is laid out with white space instead of bars: a note, or code where its head stands far in.
@@ -40,7 +40,7 @@ export function spacedForms(lines: LineIndex, [from, after]: readonly [number, n
     "not-a-table",
     lines.line(first),
     "This is no table: bars part its cells, and a row of hyphens stands under its heads.",
-    write("Write it as a table", range, written.join(newlineOf(lines))),
+    write("Write it as a table", range, written.join(lines.newline)),
   );
   return true;
 }

@@ -1,7 +1,7 @@
 import type { LineIndex } from "../../base/range";
 import { drop, insert, type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
-import { newlineOf, textOf } from "./lines";
+import { textOf } from "./lines";
 
 /*
  * Lines of a paragraph that were meant as a table.
@@ -44,7 +44,7 @@ export function nearlyTable(lines: LineIndex, [first, after]: readonly [number, 
     "not-a-table",
     lines.line(first),
     "This is no table: a row of hyphens belongs under its heads.",
-    insert(`Put “${delimiter(cells)}” under it`, lines.line(first).end, newlineOf(lines) + delimiter(cells)),
+    insert(`Put “${delimiter(cells)}” under it`, lines.line(first).end, lines.newline + delimiter(cells)),
   );
 }
 
@@ -58,7 +58,7 @@ export function barredRows(lines: LineIndex, rows: readonly number[], problems: 
     "not-a-table",
     lines.line(first),
     "No bar stands in this line, so that it is no row; right below a table Markdown makes one of it.",
-    ...(last > first ? [] : [insert("Put a blank line before it", lines.start(first), newlineOf(lines))]),
+    ...(last > first ? [] : [insert("Put a blank line before it", lines.start(first), lines.newline)]),
   );
   return barred;
 }

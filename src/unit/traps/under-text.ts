@@ -50,8 +50,8 @@ export function textUnder(
       ? []
       : [write("Make a bullet of it", { start: line, end: start }, `${" ".repeat(textColumn(lines, owner.token))}- `)];
   if (nested && shape === "text") return;
-  const say = shape === "text" ? problems.pileTrap.bind(problems) : problems.trap.bind(problems);
-  say(
+  problems.tell(
+    shape === "text" ? "piles" : true,
     "unread-text",
     { start, end: Math.max(start + 1, line + text.trimEnd().length) },
     `This ${quoted ? "quotation" : "paragraph"} under the item is not read: what belongs to an item stands in its line or behind a bullet.`,

@@ -2,7 +2,7 @@ import type Token from "markdown-it/lib/token.mjs";
 import activitySchema from "../../../schemas/activity.schema.json";
 import type { LineIndex } from "../../base/range";
 import { type Problems, write } from "../problems";
-import { isClosed, newlineOf, textOf } from "./lines";
+import { isClosed, textOf } from "./lines";
 
 /*
  * Activities whose fence is missing, or does not hold their name. Hardly anything else can be meant, so they are told wherever they
@@ -24,7 +24,7 @@ export function unfencedActivity(
   const options = named ? texts.slice(1) : texts;
   if (!options.some((text) => make.test(text)) || !options.every((text) => /^[ \t]*[a-z][\w-]*[ \t]*[:：]/u.test(text)))
     return false;
-  const newline = newlineOf(lines);
+  const newline = lines.newline;
   const begin = lines.start(first);
   const { end } = lines.line(after - 1);
   problems.add(
@@ -51,7 +51,7 @@ export function misnamedActivity(lines: LineIndex, token: Token, problems: Probl
   if (!isClosed(token)) return false;
   const head = lines.line(first);
   const at = head.start + textOf(lines, first).indexOf(token.markup) + token.markup.length;
-  const newline = newlineOf(lines);
+  const newline = lines.newline;
   const kind = new RegExp(`^activity[ \\t]*[:=：][ \\t]*(${kinds})$`, "iu").exec(token.info.trim())?.[1];
   if (kind !== undefined && !token.content.split("\n").some((text) => make.test(text))) {
     const range = { start: at, end: head.end };

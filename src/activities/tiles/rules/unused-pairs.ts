@@ -56,14 +56,10 @@ function* largerGrids(dealt: DealtTiles): Steps<Fix[], unknown> {
       title: `Make ${next.rows} × ${next.columns} tiles with ${blank} blank inner ${blank === 1 ? "edge" : "edges"}`,
       edits: block.options.entries.some(({ key }) => key === "grid")
         ? [setOption(block, unit.text, "grid", writeFrame(next)), setOption(block, unit.text, "fill", "blank")]
-        : [setOption(block, unit.text, "grid", `${writeFrame(next)}${newline(unit.text)}fill: blank`)],
+        : [setOption(block, unit.text, "grid", `${writeFrame(next)}${unit.lines.newline}fill: blank`)],
     });
   }
   return fixes;
-}
-
-function newline(text: string): string {
-  return text.includes("\r\n") ? "\r\n" : "\n";
 }
 
 /** The smallest frame with more inner edges than pairs that has all of them, nearly square, with few blanks. */

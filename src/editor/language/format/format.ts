@@ -53,7 +53,7 @@ function linesOf(text: string): readonly string[] {
 /** Edits line by line, so that the cursor and what was not touched stay. Lines that are not blank correspond one to one. */
 function editsBetween(text: string, before: readonly string[], after: readonly string[]): readonly TextEdit[] {
   const index = new LineIndex(text);
-  const newline = text.includes("\r\n") ? "\r\n" : "\n";
+  const newline = index.newline;
   const [old, now] = [runsOf(before), runsOf(after)];
   if (old.length !== now.length) return [];
   const edits: TextEdit[] = [];
