@@ -1,16 +1,57 @@
-import schema from "../../schemas/front-matter.schema.json";
 import type { LineIndex } from "../base/range";
-import type { FrontLines } from "./front";
+import { type FrontLines, settingsIn } from "./front-lines";
 import type { Problems } from "./problems";
 
 /*
- * Front matter that Markdown shows as a heading or a block: below a comment or a title, or in a fence instead of its hyphens.
+ * Front matter whose first line of hyphens is missing, or that Markdown shows as a heading or a block: below a comment or a title, or
+ * in a fence.
  */
 
 const setting = /^(?:\s*$|\s*#|[\w-]+[ \t]*:(?:[ \t]|$)|[ \t]+\S|- )/u;
 
-/** Settings that surely were meant as front matter and do not stand where it is read. They are told, and read all the same. */
+/** Settings that surely were meant as front matter and do not begin as it does. They are told, and read all the same. */
 export function frontElsewhere(
+  lines: LineIndex,
+  textOf: (number: number) => string,
+  first: number,
+  problems: Problems,
+): FrontLines | undefined {
+  return unopened(lines, textOf, first, problems) ?? misplaced(lines, textOf, first, problems);
+}
+
+/** Settings at the beginning of a file with no line of hyphens above them, and perhaps none below. */
+function unopened(
+  lines: LineIndex,
+  textOf: (number: number) => string,
+  first: number,
+  problems: Problems,
+): FrontLines | undefined {
+  let after = first;
+  while (after < lines.count && /^(?:[a-z][\w-]*[ \t]*:(?:[ \t]|$)|[ \t]+\S|- )/u.test(textOf(after))) after++;
+  const closed = after < lines.count && /^-{3,}\s*$/.test(textOf(after));
+  const ends = closed || after === lines.count || /^(?:\s*$|#|```)/.test(textOf(after));
+  if (!ends || settingsIn(textOf, first, after) < (closed ? 1 : 2)) return undefined;
+  const newline = lines.newline;
+  const from = lines.text.startsWith("\uFEFF") ? 1 : 0;
+  const begin = { start: from, end: Math.max(from, lines.start(first)) };
+  const last = closed ? lines.line(after) : { start: lines.line(after - 1).end, end: lines.line(after - 1).end };
+  problems.add(
+    "unreadable-yaml",
+    { start: begin.end, end: lines.line(first).end },
+    "Front matter stands between two lines of three hyphens, the first of which is missing; so it is not read.",
+    {
+      title: "Write three hyphens",
+      edits: [
+        { range: begin, text: `---${newline}` },
+        { range: last, text: closed ? "---" : `${newline}---` },
+      ],
+    },
+  );
+  return { first, after, body: closed ? after + 1 : after };
+}
+
+/** Below a comment or a title, or in a fence. */
+function misplaced(
   lines: LineIndex,
   textOf: (number: number) => string,
   first: number,
@@ -23,7 +64,7 @@ export function frontElsewhere(
   const ends = (number: number): boolean => textOf(number).trimEnd() === (fence ?? "---");
   let close = above + 1;
   while (close < lines.count && !ends(close) && setting.test(textOf(close))) close++;
-  if (close >= lines.count || !ends(close) || known(textOf, above + 1, close) < (fence === undefined ? 1 : 2))
+  if (close >= lines.count || !ends(close) || settingsIn(textOf, above + 1, close) < (fence === undefined ? 1 : 2))
     return undefined;
   const from = lines.text.startsWith("\uFEFF") ? 1 : 0;
   const head = { start: Math.max(from, lines.start(above)), end: lines.line(above).end };
@@ -65,14 +106,4 @@ function belowNotes(lines: LineIndex, textOf: (number: number) => string, first:
     else break;
   }
   return Math.min(at, lines.count - 1);
-}
-
-/** How many options of a unit stand in the lines. */
-function known(textOf: (number: number) => string, from: number, to: number): number {
-  let found = 0;
-  for (let number = from; number < to; number++) {
-    const name = /^([\w-]+)[ \t]*:/u.exec(textOf(number))?.[1];
-    if (name !== undefined && Object.hasOwn(schema.properties, name)) found++;
-  }
-  return found;
 }

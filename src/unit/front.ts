@@ -1,14 +1,7 @@
-import schema from "../../schemas/front-matter.schema.json";
 import type { LineIndex } from "../base/range";
 import { frontElsewhere } from "./front-elsewhere";
+import { type FrontLines, settingsIn } from "./front-lines";
 import { insert, type Problems, write } from "./problems";
-
-/** Numbers of lines: where the settings begin, the line after them, and the line that Markdown begins at. */
-export interface FrontLines {
-  readonly first: number;
-  readonly after: number;
-  readonly body: number;
-}
 
 /**
  * Finds the front matter: lines of settings between two lines of three hyphens at the beginning of a file. Where it surely was
@@ -25,7 +18,7 @@ export function findFront(lines: LineIndex, problems: Problems): FrontLines | un
   while (open < count - 1 && textOf(open).trim() === "") open++;
   // Formatters make stars of hyphens that begin no front matter.
   const rule = /^ {0,3}(-{3,}|\*{3,}|_{3,})\s*$/.exec(textOf(open));
-  if (!rule) return unopened(lines, textOf, open, problems) ?? frontElsewhere(lines, textOf, open, problems);
+  if (!rule) return frontElsewhere(lines, textOf, open, problems);
   const begins = open === 0 && /^---\s*$/.test(textOf(open));
   // A byte order mark is no part of the line.
   const head = { start: lines.line(open).end - textOf(open).length, end: lines.line(open).end };
@@ -36,11 +29,7 @@ export function findFront(lines: LineIndex, problems: Problems): FrontLines | un
   // Settings as far as they look like it.
   let end = first;
   while (end < count && /^(?:\s*$|\s*#|[\w-]+[ \t]*[:=：]|[ \t]+\S|- )/u.test(textOf(end))) end++;
-  const named = (stop: number): boolean =>
-    range(first, stop).some((number) => {
-      const name = /^([\w-]+)[ \t]*[:=：]/u.exec(textOf(number))?.[1];
-      return name !== undefined && Object.hasOwn(schema.properties, name);
-    });
+  const named = (stop: number): boolean => settingsIn(textOf, first, stop) > 0;
 
   const stars = /^(?:\*{3,}|_{3,})\s*$/.test(textOf(end)) && !begins && open === 0;
   if (end < close && stars && named(end)) {
@@ -106,41 +95,6 @@ export function findFront(lines: LineIndex, problems: Problems): FrontLines | un
   if (content.some((line) => line.trim() !== "") && !content.some((line) => /^[\w-]+[ \t]*:/.test(line)))
     return undefined;
   return { first, after: close, body: close + 1 };
-}
-
-/** Settings at the beginning of a file with no line of hyphens above them, and perhaps none below. */
-function unopened(
-  lines: LineIndex,
-  textOf: (number: number) => string,
-  first: number,
-  problems: Problems,
-): FrontLines | undefined {
-  let after = first;
-  while (after < lines.count && /^(?:[a-z][\w-]*[ \t]*:(?:[ \t]|$)|[ \t]+\S|- )/u.test(textOf(after))) after++;
-  const known = range(first, after).filter((number) => {
-    const name = /^([\w-]+)[ \t]*:/u.exec(textOf(number))?.[1];
-    return name !== undefined && Object.hasOwn(schema.properties, name);
-  });
-  const closed = after < lines.count && /^-{3,}\s*$/.test(textOf(after));
-  const ends = closed || after === lines.count || /^(?:\s*$|#|```)/.test(textOf(after));
-  if (!ends || known.length < (closed ? 1 : 2)) return undefined;
-  const newline = lines.newline;
-  const from = lines.text.startsWith("\uFEFF") ? 1 : 0;
-  const begin = { start: from, end: Math.max(from, lines.start(first)) };
-  const last = closed ? lines.line(after) : { start: lines.line(after - 1).end, end: lines.line(after - 1).end };
-  problems.add(
-    "unreadable-yaml",
-    { start: begin.end, end: lines.line(first).end },
-    "Front matter stands between two lines of three hyphens, the first of which is missing; so it is not read.",
-    {
-      title: "Write three hyphens",
-      edits: [
-        { range: begin, text: `---${newline}` },
-        { range: last, text: closed ? "---" : `${newline}---` },
-      ],
-    },
-  );
-  return { first, after, body: closed ? after + 1 : after };
 }
 
 function range(from: number, to: number): number[] {
