@@ -4,7 +4,6 @@ import type { Range } from "../base/range";
 import { finished, type Steps, told } from "../base/steps";
 import type { CheckContext, CheckedActivity } from "./context";
 import { generalRules } from "./rules";
-
 import { ruleFailed } from "./rules/rule-failed";
 import { unusedSilence } from "./rules/unused-silence";
 import { silence, silencesOf, withSeverities } from "./silence";

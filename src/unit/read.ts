@@ -74,8 +74,8 @@ class Reader {
   *read(): Steps<Unit, undefined> {
     yield;
     const { front, bodyLine } = this.readFront();
-    // Lines of the front matter stay, empty, so that markdown-it's line numbers are the file's.
     yield;
+    // Lines of the front matter stay, empty, so that markdown-it's line numbers are the file's.
     const body = "\n".repeat(bodyLine) + this.text.slice(this.lines.start(bodyLine)).replace(/^\uFEFF/, " ");
     yield* this.walk(yield* parsingBlocks(body, this.env));
     yield* this.closeSection(this.text.length);

@@ -1,6 +1,5 @@
 import activitySchema from "../../schemas/activity.schema.json";
 import frontSchema from "../../schemas/front-matter.schema.json";
-
 import { keyed, type Line, type Mend } from "./yaml-mend";
 
 /*

@@ -40,8 +40,8 @@ export function* dealingCalls(request: DealRequest): Steps<DealtCalls> {
   const wanted = { ...options, least: fewestStatements, replace: true };
   const supply = supplyClaims(request, wanted, plans);
   yield "arranging";
-  const reserve = supply.reserve.map(heard);
-  const hands = supply.hands.map(({ claims }) => claims.map(heard));
+  const reserve = supply.reserve.map(asCalled);
+  const hands = supply.hands.map(({ claims }) => claims.map(asCalled));
   const claims = allClaims(request, hands);
   const missingTwins = Math.max(...supply.hands.map((each) => each.missingTwins));
   const base = { request, options, claims, reserve, hands, missingTwins, replace: true as const, used: [] };
@@ -94,7 +94,7 @@ export function* dealingCalls(request: DealRequest): Steps<DealtCalls> {
 }
 
 /** A claim as it is called: who listens sees no picture. */
-function heard(claim: Claim): Claim {
+function asCalled(claim: Claim): Claim {
   return { ...claim, key: fold(claim.text) };
 }
 

@@ -89,8 +89,10 @@ function whisper(
   if (!first) return [];
   const more = rest.length === 0 ? "" : ` So are ${rest.map((group) => `${pair(group)} (${list(group)})`).join("; ")}.`;
   const [still] = groups.flatMap(({ keys }) => keys.flatMap((key) => besides.get(key) ?? []));
-  const one = "or someone who overlooks it the solution is still the only one";
-  const kept = still === undefined ? ` Other words keep them apart: f${one}.` : ` F${one}, but ${still}.`;
+  const kept =
+    still === undefined
+      ? " Other words keep them apart: for someone who overlooks it the solution is still the only one."
+      : ` For someone who overlooks it the solution is still the only one, but ${still}.`;
   const proven = groups.every(({ keys }) => keys.every((key) => shown.has(key))) ? kept : "";
   const [place, ...others] = groups.flatMap((group) => [...placesFor(group)].reverse());
   const meant = place && meantFix(unit, place);

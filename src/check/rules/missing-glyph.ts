@@ -79,24 +79,31 @@ interface Missed {
   readonly places: readonly Range[];
 }
 
-/** Scripts of languages that are taught at schools, besides those of the built-in face: their letters, and with them the marks that they share with others. */
-const scripts = (
-  [
-    ["Arabic", /\p{Script=Arabic}/u, /\p{scx=Arabic}/u],
-    ["Armenian", /\p{Script=Armenian}/u, /\p{scx=Armenian}/u],
-    ["Bengali", /\p{Script=Bengali}/u, /\p{scx=Bengali}/u],
-    ["Chinese characters", /\p{Script=Han}/u, /\p{scx=Han}/u],
-    ["Devanagari", /\p{Script=Devanagari}/u, /\p{scx=Devanagari}/u],
-    ["Ethiopic", /\p{Script=Ethiopic}/u, /\p{scx=Ethiopic}/u],
-    ["Georgian", /\p{Script=Georgian}/u, /\p{scx=Georgian}/u],
-    ["Hangul", /\p{Script=Hangul}/u, /\p{scx=Hangul}/u],
-    ["Hebrew", /\p{Script=Hebrew}/u, /\p{scx=Hebrew}/u],
-    ["Japanese kana", /[\p{Script=Hiragana}\p{Script=Katakana}]/u, /[\p{scx=Hiragana}\p{scx=Katakana}]/u],
-    ["Khmer", /\p{Script=Khmer}/u, /\p{scx=Khmer}/u],
-    ["Tamil", /\p{Script=Tamil}/u, /\p{scx=Tamil}/u],
-    ["Thai", /\p{Script=Thai}/u, /\p{scx=Thai}/u],
-  ] as const
-).map(([name, letters, signs]) => ({ name, letters, signs }));
+/**
+ * Scripts of languages that are taught at schools, besides those of the built-in face, by their names in Unicode: their letters, and
+ * with them the marks that they share with others.
+ */
+const scripts = [
+  { name: "Chinese characters", own: ["Han"] },
+  { name: "Japanese kana", own: ["Hiragana", "Katakana"] },
+  ...[
+    "Arabic",
+    "Armenian",
+    "Bengali",
+    "Devanagari",
+    "Ethiopic",
+    "Georgian",
+    "Hangul",
+    "Hebrew",
+    "Khmer",
+    "Tamil",
+    "Thai",
+  ].map((name) => ({ name, own: [name] })),
+].map(({ name, own }) => ({ name, letters: inScripts("Script", own), signs: inScripts("Script_Extensions", own) }));
+
+function inScripts(property: string, names: readonly string[]): RegExp {
+  return new RegExp(`[${names.map((name) => `\\p{${property}=${name}}`).join("")}]`, "u");
+}
 
 /** So many different letters of one script are no slip of the pen. */
 const fewest = 3;
