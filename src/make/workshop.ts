@@ -195,7 +195,7 @@ class Bench implements Workshop {
   private *parsing(text: string): Steps<Unit> {
     const known = this.parsed.find((each) => each.text === text);
     if (known) return known;
-    const unit = yield* told(readingUnit(text), "Reading");
+    const unit = yield* told(readingUnit(text, this.parsed), "Reading");
     this.parsed = [unit, ...this.parsed].slice(0, 8);
     return unit;
   }

@@ -2,13 +2,38 @@ import type { LineIndex } from "../base/range";
 import { frontElsewhere } from "./front-elsewhere";
 import { type FrontLines, settingsIn } from "./front-lines";
 import { insert, type Problems, write } from "./problems";
+import { SourceText } from "./source-text";
+import type { Mapping } from "./unit";
+import { readMapping } from "./yaml";
+
+/** Front matter as it was read. */
+export interface Front {
+  readonly mapping: Mapping;
+  /** Problems in it. */
+  readonly problems: number;
+  /** The line below it. */
+  readonly body: number;
+}
+
+/** Reads the settings above a unit. Never throws: what cannot be read is in `problems`. */
+export function readFront(lines: LineIndex, problems: Problems): Front {
+  const found = findFront(lines, problems);
+  if (!found) {
+    return { mapping: { range: { start: 0, end: 0 }, entries: [] }, problems: problems.list.length, body: 0 };
+  }
+  const { first, after, body } = found;
+  const range = { start: lines.start(first), end: lines.start(after) };
+  const content = lines.text.slice(range.start, range.end).replace(/\r\n?/g, "\n").replace(/\n$/, "");
+  const mapping = readMapping(SourceText.inLines(lines, first, content), range, "front matter", problems);
+  return { mapping, problems: problems.list.length, body };
+}
 
 /**
  * Finds the front matter: lines of settings between two lines of three hyphens at the beginning of a file. Where it surely was
  * meant (an option's name stands in it), blank lines before it and a wrong or missing end are problems, and it is read all
  * the same.
  */
-export function findFront(lines: LineIndex, problems: Problems): FrontLines | undefined {
+function findFront(lines: LineIndex, problems: Problems): FrontLines | undefined {
   const textOf = (number: number): string => {
     const { start, end } = lines.line(number);
     return lines.text.slice(start, end).replace(/^\uFEFF/, "");

@@ -39,10 +39,10 @@ const alone = new TextMemory<Kept | null>();
 
 function readAlone(text: string, env: Env): Kept | null {
   const problems = new Problems();
-  const reader = new ItemReader(env, problems);
+  const silences: Silence[] = [];
+  const reader = new ItemReader(env, problems, silences);
   const read = reader.bulletAnew({ text: SourceText.alone(text), block: { start: 0, end: 0 }, nested: [] });
-  const more =
-    problems.list.length > 0 || reader.silences.length > 0 || !read || read.item.by || read.item.ties.length > 0;
+  const more = problems.list.length > 0 || silences.length > 0 || !read || read.item.by || read.item.ties.length > 0;
   return more ? null : { bullet: read };
 }
 
@@ -65,11 +65,10 @@ function moved(bullet: Bullet, by: number, block: Range): Bullet {
 
 /** Reads items of one unit; silences are gathered on the way. */
 export class ItemReader {
-  readonly silences: Silence[] = [];
-
   constructor(
     private readonly env: Env,
     private readonly problems: Problems,
+    private readonly silences: Silence[],
   ) {}
 
   /** A bullet: a statement or a pair by its shape, else plain text. */

@@ -3,7 +3,7 @@ import type { Problem } from "./unit";
 
 /** Gathers what could not be read as written. */
 export class Problems {
-  readonly list: Problem[] = [];
+  constructor(readonly list: Problem[] = []) {}
 
   add(code: string, range: Range, message: string, ...fixes: Problem["fixes"]): void {
     this.tell(undefined, code, range, message, ...fixes);

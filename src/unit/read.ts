@@ -2,16 +2,17 @@ import type Token from "markdown-it/lib/token.mjs";
 import { LineIndex } from "../base/range";
 import { finished, type Steps } from "../base/steps";
 import { type Above, commentUnder, headingSilence, lostComment } from "./comments";
-import { findFront } from "./front";
+import { type Front, readFront } from "./front";
 import { type Env, parseRuns, parsingBlocks } from "./inline";
 import { ItemReader, type RawItem } from "./items";
 import { plain } from "./phrases";
 import { Problems } from "./problems";
 import { rawItem } from "./raw-items";
+import { type Gathered, Journal, type Start } from "./resume";
 import { SectionBuilder } from "./sections";
 import type { Shape } from "./shapes";
 import { SourceText } from "./source-text";
-import { type Row, readTable } from "./tables";
+import { readTable } from "./tables";
 import { blockInItem, indentedList, listInHtml, paragraphLines, splitList } from "./traps/blocks";
 import { correctionBeside } from "./traps/corrections";
 import { EmptyHeadings } from "./traps/empty-headings";
@@ -26,7 +27,7 @@ import { spacedForms } from "./traps/spaced-tables";
 import { nearlyTable, notedTable, partedRows } from "./traps/tables";
 import { UnderItems } from "./traps/under-items";
 import { misnamedActivity, unfencedActivity } from "./traps/unfenced";
-import type { ActivityBlock, Mapping, Section, Unit } from "./unit";
+import type { Unit } from "./unit";
 import { readMapping } from "./yaml";
 
 /** Reads a unit. Never throws: what cannot be read is in `problems`. */
@@ -34,27 +35,41 @@ export function readUnit(text: string): Unit {
   return finished(readingUnit(text));
 }
 
-/** The same with a pause after each heading, item or other block. */
-export function* readingUnit(text: string): Steps<Unit, undefined> {
-  return yield* new Reader(text).read();
+/**
+ * The same with a pause after each heading, item or other block. Sections that stand above all that differs from a text that was
+ * read `before` are taken from there.
+ */
+export function* readingUnit(text: string, before: readonly Unit[] = []): Steps<Unit, undefined> {
+  yield;
+  const lines = new LineIndex(text);
+  const problems = new Problems();
+  const front = readFront(lines, problems);
+  yield;
+  const start = Journal.resume(lines, front.body, problems.list, before);
+  if (start) {
+    const env: Env = {};
+    const tokens = yield* blocksFrom(lines, start.line, env);
+    // A definition of links concerns what stands above it too.
+    if (env["references"] === undefined) return yield* new Reader(lines, front, env, start).read(tokens);
+  }
+  const env: Env = {};
+  const tokens = yield* blocksFrom(lines, front.body, env);
+  return yield* new Reader(lines, front, env, Journal.begin(problems.list)).read(tokens);
+}
+
+function* blocksFrom(lines: LineIndex, line: number, env: Env): Steps<Token[], undefined> {
+  // Lines above stay, empty, so that markdown-it's line numbers are the file's.
+  return yield* parsingBlocks("\n".repeat(line) + lines.text.slice(lines.start(line)).replace(/^\uFEFF/, " "), env);
 }
 
 class Reader {
-  private readonly lines: LineIndex;
-  private readonly problems = new Problems();
-  private readonly env: Env = {};
-  private readonly items = new ItemReader(this.env, this.problems);
-  private readonly sections: Section[] = [];
-  private readonly headingsAbove: Unit["headingsAbove"][number][] = [];
-  private readonly activities: ActivityBlock[] = [];
-  private readonly stations: ActivityBlock[] = [];
+  private readonly problems: Problems;
+  private readonly items: ItemReader;
+  private readonly gathered: Gathered;
+  private readonly journal: Journal;
   private readonly emptyHeadings: EmptyHeadings;
   private open: SectionBuilder | undefined;
   private looks: (() => void)[] = [];
-  /** Texts with something like a link, looked at when all tables are known. */
-  private readonly linked: SourceText[] = [];
-  /** Heads of tables that hold no forms. */
-  private readonly heads: Row[] = [];
   /** For comments that stand below it. */
   private lastItem: Above | undefined;
   /** The last item of a numbered list that ended just now. */
@@ -66,44 +81,40 @@ class Reader {
   /** The line behind a table, until another block comes. */
   private lastTable: number | undefined;
 
-  constructor(private readonly text: string) {
-    this.lines = new LineIndex(text);
-    this.emptyHeadings = new EmptyHeadings(this.lines, this.problems);
+  constructor(
+    private readonly lines: LineIndex,
+    private readonly front: Front,
+    private readonly env: Env,
+    { gathered, journal }: Omit<Start, "line">,
+  ) {
+    this.gathered = gathered;
+    this.journal = journal;
+    this.problems = new Problems(gathered.problems);
+    this.items = new ItemReader(env, this.problems, gathered.silences);
+    this.emptyHeadings = new EmptyHeadings(lines, this.problems);
   }
 
-  *read(): Steps<Unit, undefined> {
-    yield;
-    const { front, bodyLine } = this.readFront();
-    yield;
-    // Lines of the front matter stay, empty, so that markdown-it's line numbers are the file's.
-    const body = "\n".repeat(bodyLine) + this.text.slice(this.lines.start(bodyLine)).replace(/^\uFEFF/, " ");
-    yield* this.walk(yield* parsingBlocks(body, this.env));
-    yield* this.closeSection(this.text.length);
-    nearlyTies(this.linked, this.sections, this.env, this.problems);
-    fullCorners(this.linked, this.sections, this.heads, this.problems);
-    const { text, lines, sections, headingsAbove, activities, stations } = this;
-    return {
-      text,
+  *read(tokens: readonly Token[]): Steps<Unit, undefined> {
+    const { env, lines, front, gathered } = this;
+    yield* this.walk(tokens);
+    yield* this.closeSection(lines.text.length);
+    const { sections, headingsAbove, activities, stations, problems, silences, linked, heads } = gathered;
+    nearlyTies(linked, sections, env, this.problems);
+    fullCorners(linked, sections, heads, this.problems);
+    const unit = {
+      text: lines.text,
       lines,
-      front,
+      front: front.mapping,
       sections,
       headingsAbove,
       activities,
       stations,
-      problems: this.problems.list,
-      silences: this.items.silences,
-      references: this.env["references"] === undefined ? "" : JSON.stringify(this.env["references"]),
+      problems,
+      silences,
+      references: env["references"] === undefined ? "" : JSON.stringify(env["references"]),
     };
-  }
-
-  private readFront(): { front: Mapping; bodyLine: number } {
-    const found = findFront(this.lines, this.problems);
-    if (!found) return { front: { range: { start: 0, end: 0 }, entries: [] }, bodyLine: 0 };
-    const { first, after, body } = found;
-    const range = { start: this.lines.start(first), end: this.lines.start(after) };
-    const content = this.text.slice(range.start, range.end).replace(/\r\n?/g, "\n").replace(/\n$/, "");
-    const source = SourceText.inLines(this.lines, first, content);
-    return { front: readMapping(source, range, "front matter", this.problems), bodyLine: body };
+    this.journal.keep(unit, gathered, front.problems, front.body);
+    return unit;
   }
 
   private *walk(tokens: readonly Token[]): Steps<void, undefined> {
@@ -149,18 +160,20 @@ class Reader {
     const heading = content === "" ? this.lines.line(line) : source.whole;
     if (token.tag !== "h1") this.emptyHeadings.see(line, token.tag, content);
     if (token.tag === "h2") {
+      [this.lastEvent, this.splitAt] = [undefined, undefined];
       yield* this.closeSection(this.lines.start(line));
+      if (content !== "" && token.markup === "##") this.journal.mark(this.lines, line, this.gathered);
       this.open = new SectionBuilder(name, heading, this.lines.start(line));
     } else if (!this.open) {
       const after = token.map?.[1] ?? line + 1;
-      this.headingsAbove.push({
+      this.gathered.headingsAbove.push({
         name: content,
         range: { start: this.lines.start(line), end: this.lines.line(after - 1).end },
       });
     } else if (token.tag !== "h1") this.open.beginPile(name, heading);
     this.lastItem = { end: heading.end, heading: true };
     const silence = headingSilence(source, this.lines.line(line), this.problems);
-    if (silence) this.items.silences.push(silence);
+    if (silence) this.gathered.silences.push(silence);
   }
 
   private *closeSection(end: number): Steps<void, undefined> {
@@ -172,7 +185,7 @@ class Reader {
     for (const map of this.open?.judgedNotes ?? []) markedNotes(this.lines, map, this.problems);
     for (const heads of this.open?.onlyNoted ?? []) notedTable(heads, this.problems);
     if (this.open) pileTraps(this.lines, this.open.pileFacts, this.problems);
-    if (this.open) this.sections.push(this.open.close(end));
+    if (this.open) this.gathered.sections.push(this.open.close(end));
     this.open = undefined;
   }
 
@@ -247,7 +260,7 @@ class Reader {
   }
 
   private link(text: SourceText): void {
-    if (/\]\s*[([]|\)\[#|[({]\s*#/.test(text.text)) this.linked.push(text);
+    if (/\]\s*[([]|\)\[#|[({]\s*#/.test(text.text)) this.gathered.linked.push(text);
   }
 
   private table(token: Token): void {
@@ -261,7 +274,7 @@ class Reader {
     );
     if ("forms" in read) this.open.addTable(read.forms);
     else {
-      this.heads.push(read.heads);
+      this.gathered.heads.push(read.heads);
       this.open.addNoted(read.heads);
       for (const pair of read.pairs) this.open.add({ shape: "pair", item: pair });
     }
@@ -283,11 +296,11 @@ class Reader {
       .join("\n");
     const source = SourceText.inLines(this.lines, first + 1, content);
     const body = { start: this.lines.start(first + 1), end: this.lines.start(after) };
-    (name === "stations" ? this.stations : this.activities).push({
+    (name === "stations" ? this.gathered.stations : this.gathered.activities).push({
       fence: { start: this.lines.start(first), end: this.lines.line(token.map?.[1] === after ? after - 1 : after).end },
       body,
       options: readMapping(source, body, name === "stations" ? "plan" : "activity", this.problems),
-      section: this.open ? this.sections.length : -1,
+      section: this.open ? this.gathered.sections.length : -1,
     });
   }
 }
