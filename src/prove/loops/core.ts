@@ -59,6 +59,13 @@ export function coreOf(follows: readonly (readonly number[])[], intended?: Circl
   }
 }
 
+/** The cards of stretches one behind the other. A loop: flattening a list takes several times as long. */
+export function cardsAlong(stretches: readonly Circle[], order: readonly number[]): number[] {
+  const cards: number[] = [];
+  for (const i of order) for (const card of stretches[i] ?? []) cards.push(card);
+  return cards;
+}
+
 /** Joins along arcs that are the only ones out of a stretch. Arcs back to where a stretch starts are kept. */
 function joinForced(stretches: readonly Circle[], follows: readonly (readonly number[])[]): Core | undefined {
   const only = follows.map((list) => (list.length === 1 ? (list[0] ?? -1) : -1));
@@ -76,7 +83,7 @@ function joinForced(stretches: readonly Circle[], follows: readonly (readonly nu
   const placed = chains.reduce((sum, chain) => sum + chain.length, 0);
   if (placed < stretches.length) return placed === 0 ? wholeCircle(stretches, only) : undefined;
   return {
-    stretches: chains.map((chain) => chain.flatMap((i) => stretches[i] ?? [])),
+    stretches: chains.map((chain) => cardsAlong(stretches, chain)),
     follows: chains.map((chain) =>
       (follows[chain.at(-1) ?? -1] ?? []).map((next) => number[next] ?? -1).filter((next) => next >= 0),
     ),
@@ -85,13 +92,11 @@ function joinForced(stretches: readonly Circle[], follows: readonly (readonly nu
 
 /** Every arc is forced: one circle, or several smaller ones. */
 function wholeCircle(stretches: readonly Circle[], only: readonly number[]): Core | undefined {
-  const cards: number[] = [];
-  let steps = 0;
+  const order: number[] = [];
   let i = 0;
   do {
-    cards.push(...(stretches[i] ?? []));
+    order.push(i);
     i = only[i] ?? 0;
-    steps++;
   } while (i !== 0);
-  return steps === stretches.length ? { stretches: [cards], follows: [[0]] } : undefined;
+  return order.length === stretches.length ? { stretches: [cardsAlong(stretches, order)], follows: [[0]] } : undefined;
 }

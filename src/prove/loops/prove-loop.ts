@@ -5,7 +5,7 @@ import { circlesOf } from "./best";
 import { circleKey, isCircle, stretch } from "./circle";
 import { CircleSearch } from "./circle-search";
 import { classesOf, eulerianCircle, type LoopClasses, placesOf } from "./classes";
-import { type Core, coreOf } from "./core";
+import { type Core, cardsAlong, coreOf } from "./core";
 import { otherCircle } from "./exchange";
 import type { Circle, LoopProof, LoopProofOptions, LoopPuzzle } from "./loops";
 import { readPuzzle } from "./read-puzzle";
@@ -141,7 +141,7 @@ export class LoopSearch {
   /** The cards of a circle of stretches. */
   private cardsOf(circle: Circle): Circle {
     const { stretches } = this.core;
-    return stretches.length === 0 ? circle : circle.flatMap((i) => stretches[i] ?? []);
+    return stretches.length === 0 ? circle : cardsAlong(stretches, circle);
   }
 
   /** Counts a circle unless one that looks like it was counted. */
