@@ -11,9 +11,9 @@ describe("a layout that is kept", () => {
       found.push(`${dealt.name} in ${press.unitTitle}`);
       return found.length;
     });
-    const press = (unitTitle: string): Press => ({ unitTitle, pictures: new Map() }) as unknown as Press;
-    const [harbour, market] = [press("Harbour"), press("Market")];
-    const [a, b] = [{ name: "a" }, { name: "b" }];
+    const titled = (unitTitle: string): Press => ({ unitTitle, pictures: new Map() }) as unknown as Press;
+    const [harbour, market] = [titled("Harbour"), titled("Market")];
+    const [a, b] = [{ name: "a" }, { name: "b" }] as const;
     const layouts = [
       [a, harbour],
       [a, harbour],
@@ -22,7 +22,7 @@ describe("a layout that is kept", () => {
       [a, market],
     ] as const;
     assert.deepEqual(
-      layouts.map((of) => finished(layoutOf(...of))),
+      layouts.map(([dealt, press]) => finished(layoutOf(dealt, press))),
       [1, 1, 2, 3, 3],
     );
     assert.deepEqual(found, ["a in Harbour", "b in Harbour", "a in Market"]);

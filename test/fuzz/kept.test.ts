@@ -1,8 +1,10 @@
 import assert from "node:assert/strict";
+import { createHash } from "node:crypto";
 import { createRequire } from "node:module";
 import path from "node:path";
 import * as fc from "fast-check";
-import { nothingAround, type Reading, type Workshop } from "../../src/make/workshop";
+import { nothingAround, type Reading, type Surroundings, type Workshop } from "../../src/make/workshop";
+import { png } from "../render/sheets";
 import { testAssets } from "../support/typeface";
 import { testWorkshop, word } from "../support/units";
 import { changes, edited, seedTexts } from "./texts";
@@ -143,4 +145,72 @@ describe(`what is kept (${runs} sequences of edits, seed ${seed})`, function () 
       }
     });
   }
+
+  const words = `${pairs.slice(0, 12).join("")}- ![a bell](bell.png) = a bell that rings\n`;
+  const two = `## Words\n\n${words}\n\`\`\`activity\nmake: tiles\ndecoys: 2\n\`\`\`\n\n\`\`\`activity\nmake: loop\ntake: 8\n\`\`\`\n`;
+  const borrowing = "## Own\n\n- o mar = the sea\n\n```activity\nmake: tiles\nfrom: [Own, b.unit.md#Words]\n```\n";
+  const [flat, tall] = [png([[0, 90, 180, 255]]), png([[0], [90], [180]])];
+  const lying = (more: Partial<Surroundings>): Surroundings => ({ ...nothingAround, ...more });
+  const units = (text: string): Surroundings => lying({ units: new Map([["b.unit.md", `## Words\n\n${text}`]]) });
+  const surroundings: readonly [what: string, text: string, around: readonly Surroundings[]][] = [
+    ["a picture", two, [flat, tall, flat].map((bytes) => lying({ pictures: new Map([["bell.png", bytes]]) }))],
+    [
+      "a picture, which goes and comes back",
+      two,
+      [
+        lying({ pictures: new Map([["bell.png", tall]]) }),
+        lying({}),
+        lying({ pictures: new Map([["bell.png", tall]]) }),
+      ],
+    ],
+    [
+      "another unit",
+      borrowing,
+      [units(pairs.slice(0, 8).join("")), units(pairs.slice(1, 9).join("")), units(longer(2).slice(0, 8).join(""))],
+    ],
+    [
+      "a settings file",
+      two,
+      ["explains: de", "explains: en", "seed: 9"].map((text) =>
+        lying({ settings: [{ path: "cutwork.yml", text: `${text}\n` }] }),
+      ),
+    ],
+  ];
+  const made = async (engine: Workshop, reading: Reading): Promise<unknown> => {
+    const files = engine.blockers(reading).length > 0 ? [] : await engine.make(reading, { trial: true });
+    return files.map(({ name, bytes }) => [name, createHash("sha256").update(bytes).digest("hex")]);
+  };
+  for (const [what, text, arounds] of surroundings) {
+    it(`says and prints what lies around it now, also where that was another before: ${what}`, async () => {
+      const [workshop, fresh] = [await testWorkshop(), await freshWorkshop()];
+      const seen = new Set<string>();
+      for (const around of arounds) {
+        const [kept, anew] = [workshop, fresh].map((engine) => engine.read({ name: "unit", text }, around)) as [
+          Reading,
+          Reading,
+        ];
+        assert.deepEqual(said(kept), said(anew));
+        const files = await made(workshop, kept);
+        assert.deepEqual(files, await made(fresh, anew));
+        seen.add(JSON.stringify([said(kept), files]));
+      }
+      assert.ok(seen.size > 1, "what lies around changes something");
+    });
+  }
+
+  it("prints again what was printed, whatever was read in between", async () => {
+    const [workshop, fresh] = [await testWorkshop(), await freshWorkshop()];
+    const read = (engine: Workshop, text: string, pieces?: string): Reading =>
+      engine.read(
+        { name: "unit", text },
+        lying({ pictures: new Map([["bell.png", tall]]), ...(pieces ? { pieces } : {}) }),
+      );
+    const first = await workshop.make(read(workshop, two), {});
+    const pieces = new TextDecoder().decode(first.find(({ name }) => name.endsWith(".json"))?.bytes);
+    for (const text of [two.replace(word(3), `${word(3)}s`), two.replace("take: 8", "take: 9"), two]) {
+      const [kept, anew] = [read(workshop, text, pieces), read(fresh, text, pieces)];
+      assert.deepEqual(said(kept), said(anew));
+      assert.deepEqual(await made(workshop, kept), await made(fresh, anew));
+    }
+  });
 });
