@@ -28,15 +28,12 @@ export function confusedCards(_: DealtLoop, deal: LoopDeal, matching: Matching):
 }
 
 /**
- * Whether under this matching a card may come next that could not, and is not meant to: whoever takes it closes a circle while
- * others are left over, also where only one circle takes every card.
+ * Whether under this matching a card may come next that could not: whoever takes it closes a circle while others are left over,
+ * also where only one circle takes every card.
  */
 export function closesEarly(_: DealtLoop, { cards }: LoopDeal, matching: Matching): boolean {
-  const meant = (card: number, next: number): boolean => next === (card + 1) % cards.length;
-  return cards.some(({ prompt }, i) => {
-    const before = matching.overlooked?.under.partners(prompt.key);
-    return cards.some(
-      ({ answer }, k) => !meant(i, k) && matching.fits(prompt.key, answer.key) && !before?.has(answer.key),
-    );
+  return cards.some(({ prompt }) => {
+    const [before, now] = [matching.overlooked?.under.partners(prompt.key), matching.partners(prompt.key)];
+    return cards.some(({ answer }) => now.has(answer.key) && !before?.has(answer.key));
   });
 }
