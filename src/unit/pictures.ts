@@ -1,7 +1,15 @@
 import type { Answer, Phrase, Picture, Section } from "./unit";
 
+const kept = new WeakMap<Section, readonly Picture[]>();
+
 /** Pictures of a section that some piece may print: of its pairs, statements, events and the plain items of its piles. */
-export function picturesOf({ pairs, statements, events, piles }: Section): Picture[] {
+export function picturesOf(section: Section): readonly Picture[] {
+  const known = kept.get(section) ?? picturesIn(section);
+  kept.set(section, known);
+  return known;
+}
+
+function picturesIn({ pairs, statements, events, piles }: Section): Picture[] {
   // The same picture is met twice: as an answer's and as its first part's, as an item's and as its pile's.
   const found = new Map<string, Picture>();
   const look = ({ picture }: Phrase): void => {

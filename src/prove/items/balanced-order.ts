@@ -1,3 +1,4 @@
+import { Recent } from "../../base/recent";
 import type { Random } from "../../base/seed";
 import { drawBelow } from "./draw";
 import { runs } from "./runs";
@@ -70,8 +71,16 @@ export function isRegular(keys: readonly boolean[]): boolean {
   return alternates(keys) || blocks.some((length) => 2 * length <= keys.length && repeats(length));
 }
 
+/* What hangs on numbers alone is asked for with each edit, and counted once. */
+const keptRows = new Recent<readonly (readonly boolean[])[]>(100);
+const keptWays = new Recent<Ways>(4);
+
 /** All regular rows of a rule. */
-function regularRows({ trues, falses, longest }: Omit<KeyRule, "regular">): boolean[][] {
+function regularRows(rule: Omit<KeyRule, "regular">): readonly (readonly boolean[])[] {
+  return keptRows.get(`${rule.trues}/${rule.falses}/${rule.longest}`, () => regularRowsAnew(rule));
+}
+
+function regularRowsAnew({ trues, falses, longest }: Omit<KeyRule, "regular">): boolean[][] {
   const size = trues + falses;
   const found = new Map<string, boolean[]>();
   for (const length of blocks) {
@@ -85,6 +94,10 @@ function regularRows({ trues, falses, longest }: Omit<KeyRule, "regular">): bool
 }
 
 function waysOf(longest: number): Ways {
+  return keptWays.get(String(longest), () => waysAnew(longest));
+}
+
+function waysAnew(longest: number): Ways {
   const known = new Map<string, bigint>();
   const ways: Ways = (trues, falses, last, run) => {
     if (trues < 0 || falses < 0 || run > longest) return 0n;
