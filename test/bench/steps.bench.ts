@@ -1,10 +1,13 @@
 /*
  * How long a step of reading takes: the editor does other things between steps only, after so many milliseconds of them. First
  * readings are those of a new process, where most code runs for the first time; each step's time is the median of several
- * processes. Run with `npm run bench steps`; prints, asserts nothing.
+ * processes. What the engine of JavaScript takes to clear memory in the midst of a step, which no step can put off, is told apart.
+ * Run with `npm run bench steps`; prints, asserts nothing.
  */
 import { spawnSync } from "node:child_process";
 import { readFileSync } from "node:fs";
+import { type PerformanceEntry, PerformanceObserver } from "node:perf_hooks";
+import { setImmediate } from "node:timers/promises";
 import { fileURLToPath } from "node:url";
 import type { Steps } from "../../src/base/steps";
 import { slice } from "../../src/editor/slices";
@@ -27,15 +30,39 @@ const units: ReadonlyMap<string, () => string> = new Map([
 interface Step {
   /** What was said at its beginning. */
   readonly at: string;
+  /** When it began, as the process counts, ms. */
+  readonly start: number;
   readonly ms: number;
+  /** Without clearing memory. */
+  readonly own: number;
+}
+
+/** Pauses of this process in which memory was cleared. */
+const pauses: PerformanceEntry[] = [];
+const observer = new PerformanceObserver((list) => void pauses.push(...list.getEntries()));
+observer.observe({ entryTypes: ["gc"] });
+
+/** The same steps, with what clearing memory took of them. Pauses are told some time later. */
+async function withoutPauses(steps: readonly Step[]): Promise<Step[]> {
+  await setImmediate();
+  pauses.push(...observer.takeRecords());
+  const within = ({ start, ms }: Step): number =>
+    pauses.reduce(
+      (sum, { startTime, duration }) => sum + (start <= startTime && startTime < start + ms ? duration : 0),
+      0,
+    );
+  const own = steps.map((step) => ({ ...step, own: Math.max(0, step.ms - within(step)) }));
+  pauses.length = 0;
+  return own;
 }
 
 function timed<Result>(steps: Steps<Result>, into: Step[]): Result {
   let at = "Reading";
   for (;;) {
-    const before = performance.now();
+    const start = performance.now();
     const step = steps.next();
-    into.push({ at, ms: performance.now() - before });
+    const ms = performance.now() - start;
+    into.push({ at, start, ms, own: ms });
     if (step.done) return step.value;
     at = step.value;
   }
@@ -53,18 +80,22 @@ function stepsOf(workshop: Workshop, text: string): Step[] {
 async function firstReading(name: string): Promise<void> {
   const workshop = await openWorkshop(testAssets());
   if (units.get(name)?.() !== practice) stepsOf(workshop, practice);
-  console.log(JSON.stringify(stepsOf(workshop, units.get(name)?.() ?? "")));
+  console.log(JSON.stringify(await withoutPauses(stepsOf(workshop, units.get(name)?.() ?? ""))));
 }
 
 /** Slices as the editor makes them, ms: steps until so much time has passed, and the one that it is at. */
-function slicesOf(steps: readonly Step[]): number[] {
-  const slices = [0];
-  for (const { ms } of steps) {
-    if ((slices.at(-1) ?? 0) >= slice) slices.push(0);
-    slices.push((slices.pop() ?? 0) + ms);
+function slicesOf(steps: readonly Step[]): Pick<Step, "ms" | "own">[] {
+  const slices = [{ ms: 0, own: 0 }];
+  for (const { ms, own } of steps) {
+    if ((slices.at(-1)?.ms ?? 0) >= slice) slices.push({ ms: 0, own: 0 });
+    const last = slices.pop() ?? { ms: 0, own: 0 };
+    slices.push({ ms: last.ms + ms, own: last.own + own });
   }
   return slices;
 }
+
+/** What the editor is not to be held up longer than, ms. */
+const limit = 8;
 
 function print(name: string, readings: readonly (readonly Step[])[]): void {
   const told = (values: readonly number[]): string =>
@@ -72,7 +103,14 @@ function print(name: string, readings: readonly (readonly Step[])[]): void {
   const steps = readings.flat();
   console.log(name);
   console.log(`  steps:  ${told(steps.map(({ ms }) => ms))}`);
-  console.log(`  slices: ${told(readings.flatMap(slicesOf))}`);
+  const slices = readings.flatMap(slicesOf);
+  for (const [what, times] of [
+    ["slices", slices.map(({ ms }) => ms)],
+    ["slices without clearing memory", slices.map(({ own }) => own)],
+  ] as const) {
+    const over = times.filter((ms) => ms > limit).length;
+    console.log(`  ${what}: ${told(times)}, ${over} of ${times.length} over ${limit} ms`);
+  }
   const longest = [...steps].sort((a, b) => b.ms - a.ms).slice(0, 3);
   console.log(`  longest: ${longest.map(({ at, ms }) => `${ms.toFixed(1)} ms ${at}`).join("; ")}`);
 }
@@ -85,16 +123,18 @@ async function main(): Promise<void> {
       return JSON.parse(stdout) as Step[];
     });
     const [first = []] = all;
-    print(name, [first.map(({ at }, i) => ({ at, ms: median(all.map((each) => each[i]?.ms ?? 0)) }))]);
+    const middle = (i: number, of: "ms" | "own"): number => median(all.map((each) => each[i]?.[of] ?? 0));
+    print(name, [first.map(({ at, start }, i) => ({ at, start, ms: middle(i, "ms"), own: middle(i, "own") }))]);
   }
   console.log(`one edited word, ${edits} times`);
   const workshop = await openWorkshop(testAssets());
   for (const name of [...units.keys()].slice(1, 3)) {
     let text = units.get(name)?.() ?? "";
-    const readings = Array.from({ length: 2 * edits }, (_, n) => {
+    const readings: Step[][] = [];
+    for (let n = 0; n < 2 * edits; n++) {
       text = typed(text, n);
-      return stepsOf(workshop, text);
-    });
+      readings.push(await withoutPauses(stepsOf(workshop, text)));
+    }
     print(name, readings.slice(edits));
   }
 }
