@@ -19,6 +19,7 @@ import { activityEnd, indentedActivity, insideItem, nearlyActivity, openNotes, q
 import { itemTraps } from "./traps/items";
 import { fullCorners, nearlyTies } from "./traps/nearly-ties";
 import { listForNested, nextForNested, type ReadItem } from "./traps/nesting";
+import { countedBullets } from "./traps/other-numbers";
 import { markedNotes, markedTexts, unmarkedItems } from "./traps/paragraphs";
 import { cardsBelow, pileTraps } from "./traps/piles";
 import { quotedItems } from "./traps/quotes";
@@ -206,6 +207,7 @@ class Reader {
       const goesOn = tokens[i + 1]?.type === "ordered_list_open";
       listForNested(this.lines, this.lastEvent, read, goesOn, this.problems);
       nextForNested(this.lines, read, this.problems);
+      countedBullets(this.lines, read, this.problems);
     }
     this.lastEvent = ordered ? read.at(-1)?.token : undefined;
     const next = tokens[i + 1];

@@ -4,6 +4,7 @@ import { type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
 import { doubtfulSign, numerals, tellDoubtful } from "./doubtful-signs";
 import type { Around } from "./items";
+import { isNumberedSentence } from "./other-numbers";
 
 /*
  * What was meant as a pair and has another sign than “ = ”; signs that stand in most notes too are in `doubtful-signs.ts`.
@@ -49,6 +50,8 @@ function inNote(text: string, { start, end }: Span, stop: number, wary: boolean)
   if (/[:：]/u.test(sign) && speaker.test(left) && endOfSentence.test(right)) return true;
   // A cut sentence is no note.
   if (/\s[|｜]\s/u.test(left) && /\s/u.test(sign)) return false;
+  // An event that stands behind a bullet: `1 – Ela ri.`
+  if (isNumberedSentence(text.slice(0, stop).trimEnd())) return true;
   // Times and prices.
   if (!/\p{L}/u.test(left + right)) return true;
   // Who writes the other items as pairs, or as cards, means a pair only where both sides are as short as words, and have the same numbers; what
