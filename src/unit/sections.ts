@@ -62,6 +62,19 @@ export class SectionBuilder {
     return this.pairs.length === 0 && this.piles.some(({ members }) => members.some(({ shape }) => shape === "text"));
   }
 
+  /** Whether most plain bullets have a bar for the sign of a pair. */
+  get barred(): boolean {
+    const bars = this.texts.filter((text) => /\S\s[|｜¦‖│∣]\s\S/u.test(text)).length;
+    return bars > 1 && bars * 2 > this.texts.length;
+  }
+
+  /** Whether there are some pairs, nearly all of several words on both sides, as words with their articles. */
+  get phrased(): boolean {
+    const several = ({ answers }: Pair["left"]): boolean => /\S\s+\S/.test(answers[0].text);
+    const found = this.pairs.filter(({ left, right }) => several(left) && several(right)).length;
+    return found > 2 && found * 4 >= this.pairs.length * 3;
+  }
+
   /** Whether all plain bullets have the same sign that may be meant to part a pair, and there are at least three bullets in all. */
   get alike(): boolean {
     this.signed ??= this.pairs.length + this.texts.length > 2 && haveOneSign(this.texts, !this.hasPairs);

@@ -24,12 +24,31 @@ interface Way {
   readonly all?: true;
   /** Words that go together have it too: `bonito/a`, `lindo, linda`. */
   readonly forms?: true;
+  /** Whether it is a word of its own between these sides. */
+  readonly word?: (left: string, right: string) => boolean;
 }
 
 const joining =
   "(?:und|oder|bzw\\.?|and|or|with|for|mit|für|e|ou|com|para|y|o|con|et|avec|pour|и|или|с|і|й|та|або|з)\\s";
 
+/** What stands before the English “I”, or behind it. */
+const beforeI =
+  /(?:^|\s)(?:[ai]|am|and|are|because|but|can|could|did|do|does|had|have|here|how|if|may|might|must|not|now|or|shall|should|so|than|that|then|there|today|was|were|what|when|where|which|while|who|why|will|would|yes|no|as|before|after|until)$/iu;
+const behindI =
+  /^(?:am|can|could|did|do|don|feel|go|had|have|hear|hope|know|like|live|love|may|might|must|need|see|shall|should|think|too|used|want|was|will|wish|would)(?![\p{L}\p{M}])/iu;
+
+/** What has a Roman number behind it. */
+const counted =
+  /(?:^|\s)(?:kapitel|teil|band|lektion|akt|klasse|niveau|stufe|einheit|chapter|part|volume|unit|lesson|book|act|level|type|form|grade|parte|capítulo|livro|unidade|lição|ato|nível|tomo|tipo|chapitre|partie|tome|leçon|acte|розділ|частина|том|клас|рівень|урок)$/iu;
+
 const ways: readonly Way[] = [
+  // In many typefaces these look like a bar. A single l is no word, but of litres.
+  {
+    sign: /\s+[Il]\s+/gu,
+    times: 1,
+    words: 3,
+    word: (left, right) => beforeI.test(left) || behindI.test(right) || counted.test(left) || /\d$/.test(left),
+  },
   { sign: /\s+(?:[/／⁄∕⧸\\]|>{1,2}|[»›•●…*≠]|\.{2,3})\s+/gu, times: 3, words: 3 },
   { sign: /\s*\|\|\s*/gu, times: 1, words: 3 },
   { sign: /\s*[;；؛](?:\s+|(?<=；))/gu, times: 3, words: 3 },
@@ -65,6 +84,7 @@ export function doubtfulSign(text: string, all: boolean): Sign | undefined {
     if (!first || found.length > way.times) continue;
     const sign = { way: i, start: first.index, end: first.index + first[0].length };
     const [left, right] = [whole.slice(0, sign.start), whole.slice(sign.end)];
+    if (way.word?.(left, right)) continue;
     if (isPair(left, right, way.words) && !(way.forms && areForms(left, right))) return sign;
   }
   const match = all ? bracketed.exec(whole) : null;

@@ -16,6 +16,7 @@ import { meantAsPair } from "./nearly-pairs";
 import { nestedItem } from "./nested-item";
 import { linkedPictures, secondPictures } from "./pictures";
 import { printedBars } from "./printed-bars";
+import { tightSlash } from "./tight-slash";
 import { unprinted } from "./unprinted";
 
 /*
@@ -38,6 +39,10 @@ export interface Around {
   readonly hasCards: boolean;
   /** All plain bullets of the section have the same sign that may be meant to part a pair, and they are some. */
   readonly alike: boolean;
+  /** Most plain bullets of the section have a bar for the sign of a pair. */
+  readonly barred: boolean;
+  /** Nearly all pairs of the section, and they are some, have several words on both sides. */
+  readonly phrased: boolean;
   /** The section has statements, or all of its bullets (of an event: all of its events) begin with marks in brackets. */
   readonly judged: boolean;
   readonly lines: LineIndex;
@@ -48,8 +53,8 @@ export function itemTraps(item: RawItem, shape: Shape, around: Around, env: Env,
   const { text, nested, numbered = [] } = item;
   // What stands under an item counts too, and the indents of further lines.
   const alone = text.isWhole && nested.length === 0 && numbered.length === 0;
-  const { lone, mostlyPairs, hasPairs, hasCards, alike, judged } = around;
-  const as = [shape, lone, mostlyPairs, hasPairs, hasCards, alike, judged].join(" ");
+  const { lone, mostlyPairs, hasPairs, hasCards, alike, barred, phrased, judged } = around;
+  const as = [shape, lone, mostlyPairs, hasPairs, hasCards, alike, barred, phrased, judged].join(" ");
   const known = clean.get(as) ?? new TextMemory<true>();
   clean.set(as, known);
   if (alone && known.find(text.text, env)) return;
@@ -83,6 +88,7 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
   if (shape === "pair") {
     acrossEmphasis(item.text, "pair", env, problems);
     lopsidedSlash(item.text, open, problems);
+    tightSlash(item.text, open, problems);
     printedBars(item.text, env, problems);
     lostOrder(item, env, problems);
     linkedPictures(item.text, "pair", env, problems);

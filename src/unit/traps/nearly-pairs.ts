@@ -62,6 +62,32 @@ function inNote(text: string, { start, end }: Span, stop: number, wary: boolean)
   return wary && (long(left) || long(right) || list || numerals(left) !== numerals(right));
 }
 
+const arrow = /^\s+(?:[←-⇿⟰-⟿⤀-⥿➔-➾►▶]|[-=]{1,2}>)\s+$/u;
+
+const sides = (text: string, { start, end }: Span, stop: number): readonly [string, string] => [
+  text.slice(0, start).trim(),
+  text.slice(end, stop).trim(),
+];
+
+/** `masc. / fem.`, `sg. → pl.` */
+const shortened = (side: string): boolean => /^\p{L}{1,6}\.$/u.test(side);
+
+/** `um → uma`, `verde → verdes`, `sg. → pl.`: an arrow from one form of a word to another is a note among pairs that have “ = ”. */
+function ofGrammar(text: string, span: Span, stop: number): boolean {
+  if (!arrow.test(text.slice(span.start, span.end))) return false;
+  const [left, right] = sides(text, span, stop);
+  if (shortened(left) && shortened(right)) return true;
+  const [short = "", long = ""] = [left, right].map((side) => side.toLowerCase()).sort((a, b) => a.length - b.length);
+  return short.length > 1 && long.startsWith(short) && [1, 2].includes(long.length - short.length);
+}
+
+/** `masc. / fem.`; and `sim/não` where nearly all pairs have articles, so that two bare words are not like them. */
+function isNotedSlash(text: string, span: Span, stop: number, phrased: boolean): boolean {
+  if (!/^\s*[/／∕]\s*$/u.test(text.slice(span.start, span.end))) return false;
+  const both = sides(text, span, stop);
+  return both.every(shortened) || (phrased && both.every((side) => !/\s/.test(side)));
+}
+
 /** A whole pair in code. */
 const coded = /^(`{1,2})[^\S\n]*[^`\s][^`\n]*[^\S\n][=＝][^\S\n][^`\n]*[^`\s][^\S\n]*\1$/u;
 
@@ -91,7 +117,7 @@ export function meantAsPair(
   { text: source }: RawItem,
   open: (span: Span) => boolean,
   end: number,
-  around: Pick<Around, "mostlyPairs" | "alike" | "hasPairs" | "hasCards">,
+  around: Pick<Around, "mostlyPairs" | "alike" | "barred" | "phrased" | "hasPairs" | "hasCards">,
   problems: Problems,
 ): void {
   if (pairInCode(source, end, problems)) return;
@@ -101,6 +127,7 @@ export function meantAsPair(
     const span = { start: match.index, end: match.index + match[0].length };
     if (span.start === 0 || span.end >= end || !open(span)) continue;
     if (inNote(source.text, span, end, around.mostlyPairs || around.hasCards)) continue;
+    if (around.mostlyPairs && ofGrammar(source.text, span, end)) continue;
     const sign = match[0].trim() === "" ? (match[0].includes("\t") ? "a tab" : "white space") : `“${match[0].trim()}”`;
     problems.trap(
       "meant-as-pair",
@@ -111,13 +138,16 @@ export function meantAsPair(
     return;
   }
   const doubtful =
-    around.mostlyPairs || around.alike ? doubtfulSign(source.text.slice(0, end), !around.hasPairs) : undefined;
+    around.mostlyPairs || around.alike || around.barred
+      ? doubtfulSign(source.text.slice(0, end), !around.hasPairs)
+      : undefined;
   const escaped = doubtful && source.text.slice(doubtful.start, doubtful.end).trimStart().startsWith("\\=");
-  if (doubtful && (escaped || open(doubtful)) && !inNote(source.text, doubtful, end, true)) {
+  const noted = doubtful && around.mostlyPairs && isNotedSlash(source.text, doubtful, end, around.phrased);
+  if (doubtful && (escaped || open(doubtful)) && !noted && !inNote(source.text, doubtful, end, true)) {
     tellDoubtful(source, doubtful, problems);
     return;
   }
-  const cuts = [...source.text.matchAll(/\s+[|｜¦‖│]\s+/gu)];
+  const cuts = [...source.text.matchAll(/\s+[|｜¦‖│∣ǀ❘┃￨]\s+/gu)];
   const [cut] = cuts;
   if (!cut || !open({ start: cut.index, end: cut.index + cut[0].length }) || cut.index + cut[0].length >= end) return;
   const range = source.range(cut.index, cut.index + cut[0].length);
