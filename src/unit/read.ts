@@ -24,6 +24,7 @@ import { markedNotes, markedTexts, unmarkedItems } from "./traps/paragraphs";
 import { cardsBelow, pileTraps } from "./traps/piles";
 import { quotedItems } from "./traps/quotes";
 import { spacedForms } from "./traps/spaced-tables";
+import { farHeads, farRows } from "./traps/table-heads";
 import { nearlyTable, notedTable, partedRows } from "./traps/tables";
 import { UnderItems } from "./traps/under-items";
 import { misnamedActivity, unfencedActivity } from "./traps/unfenced";
@@ -112,6 +113,7 @@ class Reader {
       const token = tokens[i];
       if (token?.level !== 0) continue;
       const next = tokens[i + 1];
+      const table = this.lastTable;
       if (token.nesting >= 0 && token.type !== "paragraph_open" && token.type !== "inline") this.lastTable = undefined;
       yield;
       if (token.type === "heading_open") yield* this.heading(token, next);
@@ -123,6 +125,7 @@ class Reader {
         listInHtml(this.lines, token, this.problems);
       } else if (token.type === "blockquote_open") quotedItems(this.lines, token, this.problems);
       else if (token.type === "code_block") {
+        if (token.map && farRows(this.lines, table, token.map, this.problems)) continue;
         if (token.map) spacedForms(this.lines, token.map, this.problems);
         indentedList(this.lines, token, this.problems);
         indentedActivity(this.lines, token, this.problems);
@@ -136,6 +139,7 @@ class Reader {
     this.lastTable = undefined;
     if (partedRows(lines, table, map, problems) || quotedFence(lines, map, problems)) return;
     if (unfencedActivity(lines, map, problems) || spacedForms(lines, map, problems)) return;
+    if (farHeads(lines, map, problems)) return;
     if (unmarkedItems(lines, map, env, problems)) return;
     paragraphLines(lines, map, false, problems);
     nearlyTable(lines, map, problems);
