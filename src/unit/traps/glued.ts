@@ -2,6 +2,7 @@ import type { LineIndex, Range } from "../../base/range";
 import { type Env, scan, spacedSeparators } from "../inline";
 import type { RawItem } from "../items";
 import { insert, type Problems, write } from "../problems";
+import { freeLines } from "./free-lines";
 import { textOf } from "./lines";
 import { column } from "./nesting";
 import { keptNumber, nearlyAlone, nearlyNumber } from "./numbered-lines";
@@ -115,6 +116,7 @@ export function gluedLines(lines: LineIndex, item: RawItem, nested: boolean, env
   const before = lines.text.slice(block.start, source.source(0));
   const [, indent = "", sign = "-"] = /^([ \t]*)(\S*)/.exec(before) ?? [];
   const ordered = /\d/.test(sign);
+  if (ordered && !nested && freeLines(lines, item, problems)) return;
   const bullet = ordered ? "- " : `${sign.charAt(0)} `;
   const statement = /^\[[ xX]\]\s/.test(source.text);
   const pairs = pairLines(source.text, scan(source.text, env).mask);
