@@ -62,10 +62,11 @@ export class SectionBuilder {
     return this.pairs.length === 0 && this.piles.some(({ members }) => members.some(({ shape }) => shape === "text"));
   }
 
-  /** Whether most plain bullets have a bar for the sign of a pair. */
-  get barred(): boolean {
-    const bars = this.texts.filter((text) => /\S\s[|｜¦‖│∣]\s\S/u.test(text)).length;
-    return bars > 1 && bars * 2 > this.texts.length;
+  /** Whether most plain bullets have a bar or another sign between two sides, as pairs that went wrong have. */
+  get parted(): boolean {
+    const sign = /\S(?:\s+(?:[|｜¦‖│∣/／→;:\p{Pd}−]|[-=]{1,2}>)\s+|:\s+|\s*\t\s*)\S/u;
+    const found = this.texts.filter((text) => sign.test(text)).length;
+    return found > 1 && found * 2 > this.texts.length;
   }
 
   /** Whether there are some pairs, nearly all of several words on both sides, as words with their articles. */

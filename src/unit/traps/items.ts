@@ -39,8 +39,8 @@ export interface Around {
   readonly hasCards: boolean;
   /** All plain bullets of the section have the same sign that may be meant to part a pair, and they are some. */
   readonly alike: boolean;
-  /** Most plain bullets of the section have a bar for the sign of a pair. */
-  readonly barred: boolean;
+  /** Most plain bullets of the section have a bar or another sign between two sides. */
+  readonly parted: boolean;
   /** Nearly all pairs of the section, and they are some, have several words on both sides. */
   readonly phrased: boolean;
   /** The section has statements, or all of its bullets (of an event: all of its events) begin with marks in brackets. */
@@ -53,8 +53,8 @@ export function itemTraps(item: RawItem, shape: Shape, around: Around, env: Env,
   const { text, nested, numbered = [] } = item;
   // What stands under an item counts too, and the indents of further lines.
   const alone = text.isWhole && nested.length === 0 && numbered.length === 0;
-  const { lone, mostlyPairs, hasPairs, hasCards, alike, barred, phrased, judged } = around;
-  const as = [shape, lone, mostlyPairs, hasPairs, hasCards, alike, barred, phrased, judged].join(" ");
+  const { lone, mostlyPairs, hasPairs, hasCards, alike, parted, phrased, judged } = around;
+  const as = [shape, lone, mostlyPairs, hasPairs, hasCards, alike, parted, phrased, judged].join(" ");
   const known = clean.get(as) ?? new TextMemory<true>();
   clean.set(as, known);
   if (alone && known.find(text.text, env)) return;

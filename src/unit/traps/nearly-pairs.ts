@@ -2,7 +2,7 @@ import type { Span } from "../inline";
 import type { RawItem } from "../items";
 import { type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
-import { doubtfulSign, numerals, tellDoubtful } from "./doubtful-signs";
+import { doubtfulSign, letterSign, numerals, tellDoubtful } from "./doubtful-signs";
 import type { Around } from "./items";
 import { isNumberedSentence } from "./other-numbers";
 
@@ -117,7 +117,7 @@ export function meantAsPair(
   { text: source }: RawItem,
   open: (span: Span) => boolean,
   end: number,
-  around: Pick<Around, "mostlyPairs" | "alike" | "barred" | "phrased" | "hasPairs" | "hasCards">,
+  around: Pick<Around, "mostlyPairs" | "alike" | "parted" | "phrased" | "hasPairs" | "hasCards">,
   problems: Problems,
 ): void {
   if (pairInCode(source, end, problems)) return;
@@ -137,10 +137,13 @@ export function meantAsPair(
     );
     return;
   }
+  const all = source.text.slice(0, end);
   const doubtful =
-    around.mostlyPairs || around.alike || around.barred
-      ? doubtfulSign(source.text.slice(0, end), !around.hasPairs)
-      : undefined;
+    around.mostlyPairs || around.alike
+      ? doubtfulSign(all, !around.hasPairs)
+      : around.parted
+        ? letterSign(all)
+        : undefined;
   const escaped = doubtful && source.text.slice(doubtful.start, doubtful.end).trimStart().startsWith("\\=");
   const noted = doubtful && around.mostlyPairs && isNotedSlash(source.text, doubtful, end, around.phrased);
   if (doubtful && (escaped || open(doubtful)) && !noted && !inNote(source.text, doubtful, end, true)) {

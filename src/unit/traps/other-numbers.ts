@@ -67,7 +67,7 @@ function signedNumbers(
   // A word alone behind a number is a quantity as well, unless it is the whole sentence, or a number is missing just there.
   const whole = found.every(({ text }, i) => stop.test(text) || (!isOneWord(text, matches[i]) && !bare.test(text)));
   const among = (onAbove && onBelow) || (whole && (onAbove || onBelow));
-  if (!among && !(whole && goesOn && fromOne(lines, first, head))) return undefined;
+  if (!among && !(whole && goesOn && fromOne(lines, first, head) && !hasItems(lines, first))) return undefined;
   return {
     begins: matches.map((match, i) => ({ cut: match?.[0].length ?? 0, put: `${numbers[i]}. ` })),
     message,
@@ -78,6 +78,19 @@ function signedNumbers(
 
 const isOneWord = (text: string, match: RegExpExecArray | null | undefined): boolean =>
   !/\s/.test(text.slice(match?.[0].length ?? 0).trim());
+
+const section = /^[ \t]{0,3}#{1,2}[ \t]+\S/;
+
+/** Whether a section, by one of its lines, has numbered items: then what counts in another way beside them is a note. */
+function hasItems(lines: LineIndex, line: number): boolean {
+  for (const step of [-1, 1])
+    for (let number = line + step; number >= 0 && number < lines.count; number += step) {
+      const text = textOf(lines, number);
+      if (section.test(text)) break;
+      if (item.test(text)) return true;
+    }
+  return false;
+}
 
 /** Numbers of exercises have this form too, so that nothing is done unasked. */
 function steppedNumbers(
@@ -97,6 +110,7 @@ function steppedNumbers(
   const above = stepAt(nextLine(lines, first - 1, -1));
   const below = stepAt(nextLine(lines, after, 1));
   if (found.length === 1 && above !== head - 1 && below !== head + 1) return undefined;
+  if (hasItems(lines, first)) return undefined;
   return {
     begins: matches.map((match, i) => ({ cut: match?.[0].length ?? 0, put: `${numbers[i]}. ` })),
     message,
@@ -124,6 +138,7 @@ export function countedBullets(lines: LineIndex, read: readonly ReadItem[], prob
   if (found.some((each) => each && !stop.test(each.text) && (bare.test(each.text) || isOneWord(each.text, each.match))))
     return;
   if (!first || found.length < 2 || numbers[0] !== 1 || !rises(numbers)) return;
+  if (hasItems(lines, lines.lineAt(first.sign.start))) return;
   problems.tell(
     "events",
     "not-an-item",
