@@ -243,10 +243,9 @@ class Reader {
     // Whether plain text was meant as a pair shows when the section is complete.
     this.looks.push(() => {
       if (inPile && shape === "text" && !section.hasStatements) cardsBelow(this.lines, raw, this.problems);
-      const { mostlyPairs, hasPairs, hasCards, alike, parted, phrased } = section;
       const judged = ordered ? section.judgedStory : section.judged;
       const lone = !inPile && section.expectsPairs;
-      const around = { lone, judged, mostlyPairs, hasPairs, hasCards, alike, parted, phrased, lines: this.lines };
+      const around = { ...section.around, lone, judged, lines: this.lines };
       itemTraps(raw, shape, around, this.env, this.problems);
     });
     return shape;

@@ -41,7 +41,9 @@ export interface Around {
   readonly alike: boolean;
   /** Most plain bullets of the section have a bar or another sign between two sides. */
   readonly parted: boolean;
-  /** Nearly all pairs of the section, and they are some, have several words on both sides. */
+  /** Whether two sides are of one language, by how pairs of the section begin. */
+  ofOneSide(one: string, other: string): boolean;
+  /** Most pairs of the section, and they are some, have several words on both sides. */
   readonly phrased: boolean;
   /** The section has statements, or all of its bullets (of an event: all of its events) begin with marks in brackets. */
   readonly judged: boolean;
@@ -59,8 +61,14 @@ export function itemTraps(item: RawItem, shape: Shape, around: Around, env: Env,
   clean.set(as, known);
   if (alone && known.find(text.text, env)) return;
   const before = problems.list.length;
-  lookAt(item, shape, around, env, problems);
-  if (alone && problems.list.length === before) known.get(text.text, env, () => true);
+  // What hangs on the words of the section's pairs holds there alone.
+  let asked = false;
+  const ofOneSide = (one: string, other: string): boolean => {
+    asked = true;
+    return around.ofOneSide(one, other);
+  };
+  lookAt(item, shape, { ...around, ofOneSide }, env, problems);
+  if (alone && !asked && problems.list.length === before) known.get(text.text, env, () => true);
 }
 
 function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems: Problems): void {

@@ -81,7 +81,7 @@ function ofGrammar(text: string, span: Span, stop: number): boolean {
   return short.length > 1 && long.startsWith(short) && [1, 2].includes(long.length - short.length);
 }
 
-/** `masc. / fem.`; and `sim/não` where nearly all pairs have articles, so that two bare words are not like them. */
+/** `masc. / fem.`; and `sim/não` where most pairs have articles, so that two bare words are not like them. */
 function isNotedSlash(text: string, span: Span, stop: number, phrased: boolean): boolean {
   if (!/^\s*[/／∕]\s*$/u.test(text.slice(span.start, span.end))) return false;
   const both = sides(text, span, stop);
@@ -117,7 +117,7 @@ export function meantAsPair(
   { text: source }: RawItem,
   open: (span: Span) => boolean,
   end: number,
-  around: Pick<Around, "mostlyPairs" | "alike" | "parted" | "phrased" | "hasPairs" | "hasCards">,
+  around: Pick<Around, "mostlyPairs" | "alike" | "parted" | "phrased" | "hasPairs" | "hasCards" | "ofOneSide">,
   problems: Problems,
 ): void {
   if (pairInCode(source, end, problems)) return;
@@ -128,6 +128,7 @@ export function meantAsPair(
     if (span.start === 0 || span.end >= end || !open(span)) continue;
     if (inNote(source.text, span, end, around.mostlyPairs || around.hasCards)) continue;
     if (around.mostlyPairs && ofGrammar(source.text, span, end)) continue;
+    if (around.mostlyPairs && around.ofOneSide(...sides(source.text, span, end))) continue;
     const sign = match[0].trim() === "" ? (match[0].includes("\t") ? "a tab" : "white space") : `“${match[0].trim()}”`;
     problems.trap(
       "meant-as-pair",
@@ -145,7 +146,10 @@ export function meantAsPair(
         ? letterSign(all)
         : undefined;
   const escaped = doubtful && source.text.slice(doubtful.start, doubtful.end).trimStart().startsWith("\\=");
-  const noted = doubtful && around.mostlyPairs && isNotedSlash(source.text, doubtful, end, around.phrased);
+  const noted =
+    doubtful &&
+    around.mostlyPairs &&
+    (isNotedSlash(source.text, doubtful, end, around.phrased) || around.ofOneSide(...sides(all, doubtful, end)));
   if (doubtful && (escaped || open(doubtful)) && !noted && !inNote(source.text, doubtful, end, true)) {
     tellDoubtful(source, doubtful, problems);
     return;

@@ -117,6 +117,10 @@ export function numbers(found: readonly Line[], { above, below, counts }: Around
   return {
     begins: matches.map((match, i) => ({ cut: match?.[0].length ?? 0, put: `${counted[i]}. ` })),
     message: "This is no list: an event begins with its number, a full stop and a space.",
+    // So do the steps of a lesson, which are no sentences.
+    ...(found.every(({ text }) => /^\d{1,3}[ \t]*(?:[–—:]|[ \t]-)[ \t].*[^.!?…。]$/u.test(text))
+      ? { as: "events" as const }
+      : {}),
   };
 }
 

@@ -3,6 +3,7 @@ import type { RawItem } from "../items";
 import type { Problems } from "../problems";
 import { anySign } from "./glued";
 import { textOf } from "./lines";
+import { nextLine } from "./numbered-lines";
 
 /*
  * Piles whose heading is only a line of text, or whose items are bare lines.
@@ -149,7 +150,7 @@ const cardAt = (lines: LineIndex, line: number): string | undefined =>
   line >= 0 && line < lines.count ? card.exec(textOf(lines, line))?.[1] : undefined;
 
 /**
- * `luz` in a line of its own right above `- roda`, or between two such cards: one or two words like theirs. A longer line is a note, and one
+ * `luz` in a line of its own above `- roda`, or between two such cards: one or two words like theirs. A longer line is a note, and one
  * with a capital may be a name for the cards below it.
  */
 function bareCards(lines: LineIndex, { paragraphs }: PileFacts, pile: number, problems: Problems): void {
@@ -158,10 +159,9 @@ function bareCards(lines: LineIndex, { paragraphs }: PileFacts, pile: number, pr
     const text = textOf(lines, first).trim();
     if (own !== pile || after - first !== 1 || !isItem(text) || !isLower(text) || text.split(/\s+/).length > 2)
       continue;
-    const above = cardAt(lines, textOf(lines, first - 1).trim() === "" ? first - 2 : first - 1);
-    const near = cardAt(lines, after);
-    const below = near ?? (above === undefined ? undefined : cardAt(lines, after + 1));
-    const second = cardAt(lines, near === undefined ? after + 2 : after + 1);
+    const above = cardAt(lines, nextLine(lines, first - 1, -1) ?? -1);
+    const next = nextLine(lines, after, 1) ?? lines.count;
+    const [below, second] = [cardAt(lines, next), cardAt(lines, next + 1)];
     if (
       below === undefined ||
       [above, below, second].some((each) => each !== undefined && !(isItem(each) && isLower(each)))
