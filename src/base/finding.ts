@@ -68,6 +68,10 @@ export interface Rule<Context> {
   readonly why: string;
   /** A unit, or a part of one, that gives the finding, and the same put right. */
   readonly example: { readonly wrong: string; readonly right: string };
+  /** What it tells keeps items from being read. */
+  readonly hides?: true;
+  /** It tells that items are too few. */
+  readonly counts?: true;
   /** In steps where it is long work. */
   check(context: Context): readonly Report[] | Steps<readonly Report[], unknown>;
 }

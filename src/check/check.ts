@@ -2,6 +2,7 @@ import type { Press } from "../activities/contract";
 import { type Finding, joined, type Rule, runningRule } from "../base/finding";
 import type { Range } from "../base/range";
 import { finished, type Steps, told } from "../base/steps";
+import { withCauses } from "./causes";
 import type { CheckContext, CheckedActivity } from "./context";
 import { generalRules } from "./rules";
 import { ruleFailed } from "./rules/rule-failed";
@@ -31,7 +32,9 @@ export function* checking(context: CheckContext): Steps<Finding[]> {
   const silences = context.plan ? silencesOf(context) : [];
   const { said, used } = silence(mendable, silences);
   const idle = guarded(unusedSilence, { ...context, idle: silences.filter((each) => !used.has(each)) });
-  return withSeverities(distinct([...said, ...idle]), context.severities).sort(
+  const left = withSeverities(distinct([...said, ...idle]), context.severities);
+  const rules = [...generalRules, ...context.activities.flatMap(({ plan }) => plan.kind?.rules ?? [])];
+  return (context.plan ? withCauses(left, rules, context) : left).sort(
     (a, b) => a.range.start - b.range.start || a.range.end - b.range.end || (a.code < b.code ? -1 : 1),
   );
 }

@@ -20,10 +20,12 @@ import { activityEnd, indentedActivity, insideItem, nearlyActivity, openNotes, q
 import { itemTraps } from "./traps/items";
 import { fullCorners, nearlyTies } from "./traps/nearly-ties";
 import { listForNested, nextForNested, type ReadItem } from "./traps/nesting";
+import { countedBullets } from "./traps/other-numbers";
 import { markedNotes, markedTexts, unmarkedItems } from "./traps/paragraphs";
 import { cardsBelow, pileTraps } from "./traps/piles";
 import { quotedItems } from "./traps/quotes";
 import { spacedForms } from "./traps/spaced-tables";
+import { farHeads, farRows } from "./traps/table-heads";
 import { nearlyTable, notedTable, partedRows } from "./traps/tables";
 import { UnderItems } from "./traps/under-items";
 import { misnamedActivity, unfencedActivity } from "./traps/unfenced";
@@ -122,6 +124,7 @@ class Reader {
       const token = tokens[i];
       if (token?.level !== 0) continue;
       const next = tokens[i + 1];
+      const table = this.lastTable;
       if (token.nesting >= 0 && token.type !== "paragraph_open" && token.type !== "inline") this.lastTable = undefined;
       yield;
       if (token.type === "heading_open") yield* this.heading(token, next);
@@ -133,6 +136,7 @@ class Reader {
         listInHtml(this.lines, token, this.problems);
       } else if (token.type === "blockquote_open") quotedItems(this.lines, token, this.problems);
       else if (token.type === "code_block") {
+        if (token.map && farRows(this.lines, table, token.map, this.problems)) continue;
         if (token.map) spacedForms(this.lines, token.map, this.problems);
         indentedList(this.lines, token, this.problems);
         indentedActivity(this.lines, token, this.problems);
@@ -146,6 +150,7 @@ class Reader {
     this.lastTable = undefined;
     if (partedRows(lines, table, map, problems) || quotedFence(lines, map, problems)) return;
     if (unfencedActivity(lines, map, problems) || spacedForms(lines, map, problems)) return;
+    if (farHeads(lines, map, problems)) return;
     if (unmarkedItems(lines, map, env, problems)) return;
     paragraphLines(lines, map, false, problems);
     nearlyTable(lines, map, problems);
@@ -219,6 +224,7 @@ class Reader {
       const goesOn = tokens[i + 1]?.type === "ordered_list_open";
       listForNested(this.lines, this.lastEvent, read, goesOn, this.problems);
       nextForNested(this.lines, read, this.problems);
+      countedBullets(this.lines, read, this.problems);
     }
     this.lastEvent = ordered ? read.at(-1)?.token : undefined;
     const next = tokens[i + 1];
@@ -250,10 +256,9 @@ class Reader {
     // Whether plain text was meant as a pair shows when the section is complete.
     this.looks.push(() => {
       if (inPile && shape === "text" && !section.hasStatements) cardsBelow(this.lines, raw, this.problems);
-      const { mostlyPairs, hasPairs, hasCards, alike } = section;
       const judged = ordered ? section.judgedStory : section.judged;
       const lone = !inPile && section.expectsPairs;
-      const around = { lone, judged, mostlyPairs, hasPairs, hasCards, alike, lines: this.lines };
+      const around = { ...section.around, lone, judged, lines: this.lines };
       itemTraps(raw, shape, around, this.env, this.problems);
     });
     return shape;

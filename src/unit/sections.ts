@@ -5,6 +5,9 @@ import { allJudged, allMarked } from "./traps/marks";
 import type { Paragraph, PileFacts } from "./traps/piles";
 import type { FormsTable, Pair, Pile, PileMember, Section, Statement, StoryEvent } from "./unit";
 
+/** A short word before others, as an article. */
+const leadOf = (text: string): string | undefined => /^(\p{L}{1,4})\s+\S/u.exec(text.trim())?.[1]?.toLowerCase();
+
 /** A section while it is being read. */
 export class SectionBuilder {
   private readonly pairs: Pair[] = [];
@@ -18,6 +21,10 @@ export class SectionBuilder {
   private marked: boolean | undefined;
   private markedStory: boolean | undefined;
   private signed: boolean | undefined;
+  private partly: boolean | undefined;
+  private worded: boolean | undefined;
+  /** Short first words of left and of right sides. */
+  private leads: readonly ReadonlySet<string>[] | undefined;
   /** Plain bullets. */
   private readonly texts: string[] = [];
   private readonly piles: { name: string; heading: Range; members: PileMember[] }[] = [];
@@ -45,25 +52,68 @@ export class SectionBuilder {
   }
 
   /** Whether most bullets are pairs, or so many that their sign is surely known. */
-  get mostlyPairs(): boolean {
+  private get mostlyPairs(): boolean {
     return this.pairs.length > Math.min(2, this.texts.length);
+  }
+
+  /** What an item may be meant as hangs on this. */
+  get around() {
+    const { mostlyPairs, hasPairs, hasCards, alike, parted, phrased } = this;
+    const ofOneSide = (one: string, other: string): boolean => this.ofOneSide(one, other);
+    return { mostlyPairs, hasPairs, hasCards, alike, parted, phrased, ofOneSide };
   }
 
   get hasStatements(): boolean {
     return this.statements.length > 0;
   }
 
-  get hasPairs(): boolean {
+  private get hasPairs(): boolean {
     return this.pairs.length > 0;
   }
 
   /** Whether plain bullets are the cards of piles, and none is a pair: what stands above them is hardly one. */
-  get hasCards(): boolean {
+  private get hasCards(): boolean {
     return this.pairs.length === 0 && this.piles.some(({ members }) => members.some(({ shape }) => shape === "text"));
   }
 
+  /** Whether most plain bullets have a bar or another sign between two sides, as pairs that went wrong have. */
+  private get parted(): boolean {
+    if (this.partly !== undefined) return this.partly;
+    const sign = /\S(?:\s+(?:[|｜¦‖│∣/／→;:\p{Pd}−]|[-=]{1,2}>)\s+|:\s+|\s*\t\s*)\S/u;
+    const found = this.texts.filter((text) => sign.test(text)).length;
+    this.partly = found > 1 && found * 2 > this.texts.length;
+    return this.partly;
+  }
+
+  /**
+   * Whether two texts both begin with short words that only left sides begin with here, or only right ones: they are of one language,
+   * and no pair.
+   */
+  private ofOneSide(one: string, other: string): boolean {
+    this.leads ??= [this.pairs.map(({ left }) => left), this.pairs.map(({ right }) => right)].map(
+      (sides) => new Set(sides.flatMap(({ answers }) => answers.flatMap(({ text }) => leadOf(text) ?? []))),
+    );
+    const [left, right] = this.leads;
+    const sideOf = (text: string): number | undefined => {
+      const lead = leadOf(text);
+      if (lead === undefined || left?.has(lead) === right?.has(lead)) return undefined;
+      return left?.has(lead) ? 0 : 1;
+    };
+    const side = sideOf(one);
+    return side !== undefined && side === sideOf(other);
+  }
+
+  /** Whether there are some pairs, most of several words on both sides, as words with their articles. */
+  private get phrased(): boolean {
+    if (this.worded !== undefined) return this.worded;
+    const several = ({ answers }: Pair["left"]): boolean => /\S\s+\S/.test(answers[0].text);
+    const found = this.pairs.filter(({ left, right }) => several(left) && several(right)).length;
+    this.worded = found > 2 && found * 3 >= this.pairs.length * 2;
+    return this.worded;
+  }
+
   /** Whether all plain bullets have the same sign that may be meant to part a pair, and there are at least three bullets in all. */
-  get alike(): boolean {
+  private get alike(): boolean {
     this.signed ??= this.pairs.length + this.texts.length > 2 && haveOneSign(this.texts, !this.hasPairs);
     return this.signed;
   }
@@ -90,6 +140,9 @@ export class SectionBuilder {
     this.marked = undefined;
     this.markedStory = undefined;
     this.signed = undefined;
+    this.partly = undefined;
+    this.worded = undefined;
+    this.leads = undefined;
     if (member.shape === "pair") this.pairs.push(member.item);
     else if (member.shape === "statement") this.statements.push(member.item);
     else if (member.shape === "event") this.events.push(member.item);

@@ -45,7 +45,7 @@ export function meaning(text: string): unknown {
 
 /** The items of a unit in short, for tests of what a fix makes of a trap. */
 export function items(text: string): string[] {
-  return readUnit(text).sections.flatMap(({ name, pairs, statements, events, piles }) => [
+  return readUnit(text).sections.flatMap(({ name, pairs, statements, events, piles, tables }) => [
     `## ${name}`,
     ...pairs.flatMap(({ left, right, by, examples }) => [
       `${left.answers[0].picture ? "picture " : ""}${left.answers[0].text} = ${right.answers[0].text}${by ? ` by ${by.code}` : ""}`,
@@ -57,5 +57,9 @@ export function items(text: string): string[] {
     ),
     ...events.flatMap((event, i) => [`${i + 1}: ${event.text}`, ...event.free.map((free) => `  any ${free.text}`)]),
     ...piles.map((pile) => `pile ${pile.name}`),
+    ...tables.map(({ persons, columns }) => {
+      const names = (heads: typeof persons): string => heads.map(({ text: said }) => said).join(", ");
+      return `forms ${names(persons)} of ${names(columns)}`;
+    }),
   ]);
 }

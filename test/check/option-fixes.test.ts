@@ -38,6 +38,32 @@ describe("fixes of options", () => {
     });
   }
 
+  for (const [written, fixed, sure] of [
+    ["26 Kinder", "[26]", true],
+    ["[18; 22]", "[18, 22]", true],
+    ["18 and 22", "[18, 22]", true],
+    ["[26 Kinder, 24 Kinder]", "[26, 24]", true],
+    ['["26", "24"]', "[26, 24]", true],
+    ["ca. 26", "[26]", false],
+    ["18/22", "[18, 22]", false],
+    ["{7a: 26, 7b: 24}", "[26, 24]", false],
+    ["26-28", undefined, false],
+    ["26.5", undefined, false],
+    ["26 (7b)", undefined, false],
+    ["7b", undefined, false],
+    ["2026", undefined, false],
+    ["2 classes of 26", undefined, false],
+    ["two groups of 26", undefined, false],
+  ] as const) {
+    it(`classes: ${written} is ${fixed === undefined ? "left to the teacher" : `meant as ${fixed}`}`, async () => {
+      const { findings } = await readUnitText(`---\nclasses: ${written}\n---\n\n${unit("make: loop")}`);
+      const faults = findings.filter(({ code }) => code === "wrong-option");
+      assert.equal(faults.length, 1);
+      const [fix] = faults[0]?.fixes ?? [];
+      assert.deepEqual([fix?.edits[0]?.text, fix?.preferred === true], [fixed, sure]);
+    });
+  }
+
   it("rename no option to one that is set already", async () => {
     assert.equal(await firstFix("make: tiles\ngird: 3 x 3", "wrong-option"), "grid");
     assert.equal(await firstFix("make: tiles\ngrid: 4 x 4\ngird: 3 x 3", "wrong-option"), "");

@@ -4,7 +4,7 @@ import type { PlannedActivity } from "../../activities/plan";
 import type { Fix, Report } from "../../base/finding";
 import type { Range } from "../../base/range";
 import { nearest } from "../nearest";
-import { bareList, misreadTexts, resolved } from "./misread";
+import { bareList, misreadTexts, resolved, spokenNumbers } from "./misread";
 
 /** What is wrong with one option, with what it could be instead; each text of a list that YAML misreads by itself. */
 export function explainFault(
@@ -21,7 +21,10 @@ export function explainFault(
     const found = [...misreadTexts(entry, property, text), ...bareList(entry, property, text)];
     if (found.length > 0) return found;
   }
-  return [explainValue(fault, schema, property, text, activity)];
+  const report = explainValue(fault, schema, property, text, activity);
+  if (error.keyword !== "type" || typeof report.fixes === "function") return [report];
+  const numbers = spokenNumbers(entry, property, text);
+  return [numbers ? { ...report, fixes: [numbers, ...(report.fixes ?? [])] } : report];
 }
 
 function explainValue(

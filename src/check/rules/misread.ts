@@ -1,6 +1,6 @@
 import activitySchema from "../../../schemas/activity.schema.json";
 import frontSchema from "../../../schemas/front-matter.schema.json";
-import type { Report } from "../../base/finding";
+import type { Fix, Report } from "../../base/finding";
 import type { Range } from "../../base/range";
 import type { Entry } from "../../unit/unit";
 import { quoted } from "./quoted-name";
@@ -111,4 +111,31 @@ export function bareList(entry: Entry, property: Facts, text: string): Report[] 
       fixes: [{ title: "Put it in brackets", edits: [{ range, text: `[${inside}]` }], preferred: true }],
     },
   ];
+}
+
+/** What may stand between numbers of a list, and words behind them, that change none. */
+const spoken = /^\[?\s*["']?\d+["']?(?:\s+\p{L}+)?(?:\s*[,;&]?\s*["']?\d+["']?(?:\s+\p{L}+)?)*\s*[,;]?\s*\]?$/u;
+
+/**
+ * A list of whole numbers in other words: `26 children`, `[18; 22]`, `18 and 22`, `["26"]`, `{7a: 26, 7b: 24}`. Undefined where the
+ * numbers are parts of words, of ranges or of fractions.
+ */
+export function spokenNumbers(entry: Entry, property: Facts, text: string): Fix | undefined {
+  const list = formsOf(property).find(({ type }) => type === "array");
+  const items = factsOf(list?.["items"]);
+  const { value, valueRange: range } = entry;
+  if (!list || items["type"] !== "integer" || value === null || value === "") return undefined;
+  const written = text.slice(range.start, range.end);
+  const named = typeof value === "object" && !Array.isArray(value) ? Object.values(value) : undefined;
+  if (!named && /[#:{}\r\n]|\p{L}\.?\s+\p{L}|\d[\p{L}.]\d?|\p{L}\d|\d\s*[-–—]\s*\d|[-–—]\s*\d/u.test(written))
+    return undefined;
+  const numbers = named ?? (written.match(/\d+/g) ?? []).map(Number);
+  const [low, high] = [Number(items["minimum"] ?? 0), Number(items["maximum"] ?? Number.POSITIVE_INFINITY)];
+  const fits = (each: unknown): boolean => Number.isInteger(each) && low <= Number(each) && Number(each) <= high;
+  const most = Number(list["maxItems"] ?? Number.POSITIVE_INFINITY);
+  if (numbers.length === 0 || numbers.length > most || !numbers.every(fits)) return undefined;
+  const wanted = `[${numbers.join(", ")}]`;
+  if (wanted === written) return undefined;
+  const fix = { title: `Write “${wanted}”`, edits: [{ range, text: wanted }] };
+  return spoken.test(written) ? { ...fix, preferred: true } : fix;
 }

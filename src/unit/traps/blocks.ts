@@ -5,6 +5,7 @@ import { insert, type Problems, write } from "../problems";
 import { type FirstBlock, firstBlock } from "./first-blocks";
 import { boxed, dot, pairSign, tight } from "./glued";
 import { textOf } from "./lines";
+import { tightHeading } from "./tight-headings";
 
 /*
  * What Markdown makes of lines that were meant as items, headings or activities.
@@ -166,18 +167,7 @@ export function paragraphLines(
       );
       continue;
     }
-    const heading = /^([ \t]{0,3})(#{2,6}|＃{2,6}[ \t]*)([^\S \t\n]*)(?=[^\s#＃])/u.exec(text);
-    const signs = heading?.[2]?.trim() ?? "";
-    if (heading) {
-      const at = start + (heading[1] ?? "").length;
-      const until = start + heading[0].length;
-      problems.trap(
-        "not-a-heading",
-        { start: at, end },
-        "This line is no heading: number signs and a space stand before its text.",
-        write("Put a space there", { start: at, end: until }, `${"#".repeat(signs.length)} `),
-      );
-    }
+    if (!inItem || number > first) tightHeading(lines, number, first + 1 === after, problems);
   }
 }
 

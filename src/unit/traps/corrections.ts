@@ -1,6 +1,6 @@
 import type { LineIndex } from "../../base/range";
 import type { RawItem } from "../items";
-import { type Problems, write } from "../problems";
+import { insert, type Problems, write } from "../problems";
 import { column } from "./nesting";
 
 /*
@@ -58,6 +58,56 @@ export function correctionBeside(above: RawItem, item: RawItem, lines: LineIndex
     "This is a note: the correction of the statement above it stands behind a bullet under that one.",
     { ...write("Put it under the statement", { start: line.start, end: start }, `${under}- `), unsure: true },
   );
+}
+
+/** What says that a correction follows: a word with a colon, or an arrow. */
+const announced =
+  /^(?:(?:[-–—=]{1,2}>|[→⇒➔➜⟶])\s*|(?:corre(?:c[çt]i?)ão|corre[ct]to|certo|falso|errado|correct(?:ion|ed)?|right|wrong|false|true|richtig(?: ist)?|falsch|korrektur|verbessert|corrección|correcto|correction|vrai|faux|правильно|вірно|виправлення|неправда)\s*[:：]\s*)(?=\S)/iu;
+
+/** A line of a false statement's text behind the first: where it begins, in the file too, and what it says. */
+interface Line {
+  readonly start: number;
+  readonly at: number;
+  readonly text: string;
+  /** It stands less far in than the text above. */
+  readonly lazy: boolean;
+}
+
+/**
+ * `→ Ela entra.`, `Certo: ela entra.`, `(Ela entra.)` or `Ela entra.` in a line below `- [ ] Ela sai.` that has no bullet. A sentence with
+ * other words may be the second one of the statement, in a line of its own. Whether it is a correction.
+ */
+export function correctionLine(
+  item: RawItem,
+  lines: LineIndex,
+  { start, at, text, lazy }: Line,
+  problems: Problems,
+): boolean {
+  const above = item.text.text.slice(0, start).trimEnd();
+  if (!falseMark.test(above) || item.nested.length > 0 || !/[.!?…。！？।؟]\P{L}*$/u.test(above)) return false;
+  const lead = announced.exec(text)?.[0] ?? "";
+  const inside = /^[(（](.*[.!?…。！？।؟])[)）]$/u.exec(text)?.[1];
+  const said = inside ?? text;
+  const rest = item.text.text.slice(start + text.length).trim();
+  if (lead === "" && !(isSentence(said) && isAbout(above.replace(falseMark, ""), said))) return false;
+  const line = lines.line(lines.lineAt(at));
+  const under = " ".repeat(column(lines.text.slice(item.block.start, item.text.source(0))));
+  const cut = lead.length + (inside === undefined ? 0 : 1);
+  problems.trap(
+    "lost-correction",
+    { start: at, end: at + text.length },
+    "This line is printed with the statement above it: its correction stands behind a bullet under it.",
+    {
+      title: "Make a bullet of it",
+      edits: [
+        { range: { start: line.start, end: at + cut }, text: `${under}- ` },
+        ...(inside === undefined ? [] : [{ range: { start: at + text.length - 1, end: at + text.length }, text: "" }]),
+      ],
+      ...((lead === "" && !lazy) || rest !== "" ? { unsure: true as const } : {}),
+    },
+    ...(lazy ? [insert("Put a blank line before it", line.start, lines.newline)] : []),
+  );
+  return true;
 }
 
 const isSentence = (text: string): boolean =>

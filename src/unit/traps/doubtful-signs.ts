@@ -24,12 +24,33 @@ interface Way {
   readonly all?: true;
   /** Words that go together have it too: `bonito/a`, `lindo, linda`. */
   readonly forms?: true;
+  /** Whether it is a word of its own between these sides. */
+  readonly word?: (left: string, right: string) => boolean;
 }
 
 const joining =
   "(?:und|oder|bzw\\.?|and|or|with|for|mit|für|e|ou|com|para|y|o|con|et|avec|pour|и|или|с|і|й|та|або|з)\\s";
 
+/** What stands before the English “I”, or behind it. */
+const beforeI =
+  /(?:^|\s)(?:[ai]|am|and|are|because|but|can|could|did|do|does|had|have|here|how|if|may|might|must|not|now|or|shall|should|so|than|that|then|there|today|was|were|what|when|where|which|while|who|why|will|would|yes|no|as|before|after|until)$/iu;
+const behindI =
+  /^(?:am|can|could|did|do|don|feel|go|had|have|hear|hope|know|like|live|love|may|might|must|need|see|shall|should|think|too|used|want|was|will|wish|would)(?![\p{L}\p{M}])/iu;
+
+/** What has a Roman number behind it. */
+const counted =
+  /(?:^|\s)(?:kapitel|teil|band|lektion|akt|klasse|niveau|stufe|einheit|chapter|part|volume|unit|lesson|book|act|level|type|form|grade|parte|capítulo|livro|unidade|lição|ato|nível|tomo|tipo|chapitre|partie|tome|leçon|acte|розділ|частина|том|клас|рівень|урок)$/iu;
+
+/** In many typefaces these look like a bar. A single l is no word, but of litres. */
+const letters: Way = {
+  sign: /\s+[Il]\s+/gu,
+  times: 1,
+  words: 3,
+  word: (left, right) => beforeI.test(left) || behindI.test(right) || counted.test(left) || /\d$/.test(left),
+};
+
 const ways: readonly Way[] = [
+  letters,
   { sign: /\s+(?:[/／⁄∕⧸\\]|>{1,2}|[»›•●…*≠]|\.{2,3})\s+/gu, times: 3, words: 3 },
   { sign: /\s*\|\|\s*/gu, times: 1, words: 3 },
   { sign: /\s*[;；؛](?:\s+|(?<=；))/gu, times: 3, words: 3 },
@@ -52,6 +73,20 @@ const ways: readonly Way[] = [
 /** `roda (wheel)`, at the end. */
 const bracketed = /^[^()（）[\]]*[^()（）[\]\s](\s*[(（[]\s*)[^()（）[\]]+?(\s*[)）\]])$/u;
 
+/** The sign of one way in a text, where the sides around it may be those of a pair; `index` is the way's own. */
+function signOf(whole: string, way: Way, index: number): Sign | undefined {
+  const found = [...whole.matchAll(way.sign)];
+  const [first] = found;
+  if (!first || found.length > way.times) return undefined;
+  const sign = { way: index, start: first.index, end: first.index + first[0].length };
+  const [left, right] = [whole.slice(0, sign.start), whole.slice(sign.end)];
+  if (way.word?.(left, right) || (way.forms && areForms(left, right))) return undefined;
+  return isPair(left, right, way.words) ? sign : undefined;
+}
+
+/** A letter that looks like a bar: among items with a sign of another kind it says as much as among pairs. */
+export const letterSign = (text: string): Sign | undefined => signOf(text.trimEnd(), letters, 0);
+
 /**
  * The sign that may be meant to part the sides of a pair in a text; undefined where there is none, or a side is no few words. `all`
  * says that the section has nothing but such items.
@@ -59,13 +94,8 @@ const bracketed = /^[^()（）[\]]*[^()（）[\]\s](\s*[(（[]\s*)[^()（）[\]]
 export function doubtfulSign(text: string, all: boolean): Sign | undefined {
   const whole = text.trimEnd();
   for (const [i, way] of ways.entries()) {
-    if (way.all && !all) continue;
-    const found = [...whole.matchAll(way.sign)];
-    const [first] = found;
-    if (!first || found.length > way.times) continue;
-    const sign = { way: i, start: first.index, end: first.index + first[0].length };
-    const [left, right] = [whole.slice(0, sign.start), whole.slice(sign.end)];
-    if (isPair(left, right, way.words) && !(way.forms && areForms(left, right))) return sign;
+    const sign = way.all && !all ? undefined : signOf(whole, way, i);
+    if (sign) return sign;
   }
   const match = all ? bracketed.exec(whole) : null;
   if (!match?.[1] || !match[2]) return undefined;

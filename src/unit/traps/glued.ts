@@ -2,9 +2,12 @@ import type { LineIndex, Range } from "../../base/range";
 import { type Env, scan, spacedSeparators } from "../inline";
 import type { RawItem } from "../items";
 import { insert, type Problems, write } from "../problems";
+import { freeLines } from "./free-lines";
+import { textOf } from "./lines";
 import { column } from "./nesting";
-import { keptNumber, nearlyNumber } from "./numbered-lines";
+import { keptNumber, nearlyAlone, nearlyNumber } from "./numbered-lines";
 import { numberOf } from "./numbers";
+import { steppedLines } from "./other-numbers";
 import { ownSentence } from "./own-sentences";
 
 /*
@@ -97,6 +100,15 @@ function gluedTable(line: number, at: number, length: number, lines: LineIndex, 
   );
 }
 
+/** Whether a line is a number and one word that are an event: a sentence below one, or just what is missing in the count. */
+function isAlone(text: string, above: string, next: number, lines: LineIndex, end: number): boolean {
+  if (!nearlyAlone.test(text)) return false;
+  const stop = /[.!?…。！？।؟]\p{P}*$/u;
+  if (stop.test(above.trimEnd()) && stop.test(text)) return true;
+  const below = lines.lineAt(end) + 1;
+  return below < lines.count && new RegExp(`^[ \\t]{0,3}${next + 1}[.)][ \\t]`).test(textOf(lines, below));
+}
+
 /** The lines of an item, or of a bullet under one, that were meant as items. */
 export function gluedLines(lines: LineIndex, item: RawItem, nested: boolean, env: Env, problems: Problems): void {
   const { text: source, block } = item;
@@ -104,13 +116,19 @@ export function gluedLines(lines: LineIndex, item: RawItem, nested: boolean, env
   const before = lines.text.slice(block.start, source.source(0));
   const [, indent = "", sign = "-"] = /^([ \t]*)(\S*)/.exec(before) ?? [];
   const ordered = /\d/.test(sign);
+  if (ordered && !nested && freeLines(lines, item, problems)) return;
   const bullet = ordered ? "- " : `${sign.charAt(0)} `;
   const statement = /^\[[ xX]\]\s/.test(source.text);
   const pairs = pairLines(source.text, scan(source.text, env).mask);
-  const letters = letterLines(furtherLines(source.text));
+  const further = furtherLines(source.text);
+  const letters = letterLines(further);
+  const under = column(before);
+  const event = { source, number: Number.parseInt(sign, 10), indent, under };
+  const steps = ordered && !nested ? steppedLines(lines, event, further, problems) : noLines;
   let inTable = false;
   let next = Number.parseInt(sign, 10) + 1;
-  for (const { start, text } of furtherLines(source.text)) {
+  for (const { start, text } of further) {
+    if (steps.has(start)) continue;
     const at = source.source(start);
     const line = lines.line(lines.lineAt(at));
     if (/^\|.*[^\\|\s].*\|$/.test(text)) {
@@ -155,7 +173,13 @@ export function gluedLines(lines: LineIndex, item: RawItem, nested: boolean, env
       say(message, length - 1, under, `${" ".repeat(column(nested ? indent : before))}- `);
     } else {
       const stops = lazy || /[.!?…。！？।؟]\p{P}*$/u.test(source.text.slice(0, start).trimEnd());
-      const nearly = ordered && stops ? (keptNumber.exec(text) ?? nearlyNumber.exec(text)) : null;
+      const nearly = !ordered
+        ? null
+        : isAlone(text, source.text.slice(0, start), next, lines, line.end)
+          ? nearlyAlone.exec(text)
+          : stops
+            ? (keptNumber.exec(text) ?? nearlyNumber.exec(text))
+            : null;
       const counted = nearly && numberOf(nearly[1] ?? nearly[2] ?? "") === next ? nearly : undefined;
       const number = counted
         ? counted[0].trimEnd()

@@ -16,6 +16,7 @@ import { meantAsPair } from "./nearly-pairs";
 import { nestedItem } from "./nested-item";
 import { linkedPictures, secondPictures } from "./pictures";
 import { printedBars } from "./printed-bars";
+import { tightSlash } from "./tight-slash";
 import { unprinted } from "./unprinted";
 
 /*
@@ -38,6 +39,12 @@ export interface Around {
   readonly hasCards: boolean;
   /** All plain bullets of the section have the same sign that may be meant to part a pair, and they are some. */
   readonly alike: boolean;
+  /** Most plain bullets of the section have a bar or another sign between two sides. */
+  readonly parted: boolean;
+  /** Whether two sides are of one language, by how pairs of the section begin. */
+  ofOneSide(one: string, other: string): boolean;
+  /** Most pairs of the section, and they are some, have several words on both sides. */
+  readonly phrased: boolean;
   /** The section has statements, or all of its bullets (of an event: all of its events) begin with marks in brackets. */
   readonly judged: boolean;
   readonly lines: LineIndex;
@@ -48,14 +55,20 @@ export function itemTraps(item: RawItem, shape: Shape, around: Around, env: Env,
   const { text, nested, numbered = [] } = item;
   // What stands under an item counts too, and the indents of further lines.
   const alone = text.isWhole && nested.length === 0 && numbered.length === 0;
-  const { lone, mostlyPairs, hasPairs, hasCards, alike, judged } = around;
-  const as = [shape, lone, mostlyPairs, hasPairs, hasCards, alike, judged].join(" ");
+  const { lone, mostlyPairs, hasPairs, hasCards, alike, parted, phrased, judged } = around;
+  const as = [shape, lone, mostlyPairs, hasPairs, hasCards, alike, parted, phrased, judged].join(" ");
   const known = clean.get(as) ?? new TextMemory<true>();
   clean.set(as, known);
   if (alone && known.find(text.text, env)) return;
   const before = problems.list.length;
-  lookAt(item, shape, around, env, problems);
-  if (alone && problems.list.length === before) known.get(text.text, env, () => true);
+  // What hangs on the words of the section's pairs holds there alone.
+  let asked = false;
+  const ofOneSide = (one: string, other: string): boolean => {
+    asked = true;
+    return around.ofOneSide(one, other);
+  };
+  lookAt(item, shape, { ...around, ofOneSide }, env, problems);
+  if (alone && !asked && problems.list.length === before) known.get(text.text, env, () => true);
 }
 
 function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems: Problems): void {
@@ -83,6 +96,7 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
   if (shape === "pair") {
     acrossEmphasis(item.text, "pair", env, problems);
     lopsidedSlash(item.text, open, problems);
+    tightSlash(item.text, open, problems);
     printedBars(item.text, env, problems);
     lostOrder(item, env, problems);
     linkedPictures(item.text, "pair", env, problems);

@@ -2,8 +2,9 @@ import type { Span } from "../inline";
 import type { RawItem } from "../items";
 import { type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
-import { doubtfulSign, numerals, tellDoubtful } from "./doubtful-signs";
+import { doubtfulSign, letterSign, numerals, tellDoubtful } from "./doubtful-signs";
 import type { Around } from "./items";
+import { isNumberedSentence } from "./other-numbers";
 
 /*
  * What was meant as a pair and has another sign than “ = ”; signs that stand in most notes too are in `doubtful-signs.ts`.
@@ -49,6 +50,8 @@ function inNote(text: string, { start, end }: Span, stop: number, wary: boolean)
   if (/[:：]/u.test(sign) && speaker.test(left) && endOfSentence.test(right)) return true;
   // A cut sentence is no note.
   if (/\s[|｜]\s/u.test(left) && /\s/u.test(sign)) return false;
+  // An event that stands behind a bullet: `1 – Ela ri.`
+  if (isNumberedSentence(text.slice(0, stop).trimEnd())) return true;
   // Times and prices.
   if (!/\p{L}/u.test(left + right)) return true;
   // Who writes the other items as pairs, or as cards, means a pair only where both sides are as short as words, and have the same numbers; what
@@ -57,6 +60,32 @@ function inNote(text: string, { start, end }: Span, stop: number, wary: boolean)
   const list = /[:：]/u.test(sign) && !/[,，]/u.test(left) && /[,，]/u.test(right);
   if (wary && endOfSentence.test(right) && !endOfSentence.test(left)) return true;
   return wary && (long(left) || long(right) || list || numerals(left) !== numerals(right));
+}
+
+const arrow = /^\s+(?:[←-⇿⟰-⟿⤀-⥿➔-➾►▶]|[-=]{1,2}>)\s+$/u;
+
+const sides = (text: string, { start, end }: Span, stop: number): readonly [string, string] => [
+  text.slice(0, start).trim(),
+  text.slice(end, stop).trim(),
+];
+
+/** `masc. / fem.`, `sg. → pl.` */
+const shortened = (side: string): boolean => /^\p{L}{1,6}\.$/u.test(side);
+
+/** `um → uma`, `verde → verdes`, `sg. → pl.`: an arrow from one form of a word to another is a note among pairs that have “ = ”. */
+function ofGrammar(text: string, span: Span, stop: number): boolean {
+  if (!arrow.test(text.slice(span.start, span.end))) return false;
+  const [left, right] = sides(text, span, stop);
+  if (shortened(left) && shortened(right)) return true;
+  const [short = "", long = ""] = [left, right].map((side) => side.toLowerCase()).sort((a, b) => a.length - b.length);
+  return short.length > 1 && long.startsWith(short) && [1, 2].includes(long.length - short.length);
+}
+
+/** `masc. / fem.`; and `sim/não` where most pairs have articles, so that two bare words are not like them. */
+function isNotedSlash(text: string, span: Span, stop: number, phrased: boolean): boolean {
+  if (!/^\s*[/／∕]\s*$/u.test(text.slice(span.start, span.end))) return false;
+  const both = sides(text, span, stop);
+  return both.every(shortened) || (phrased && both.every((side) => !/\s/.test(side)));
 }
 
 /** A whole pair in code. */
@@ -88,7 +117,7 @@ export function meantAsPair(
   { text: source }: RawItem,
   open: (span: Span) => boolean,
   end: number,
-  around: Pick<Around, "mostlyPairs" | "alike" | "hasPairs" | "hasCards">,
+  around: Pick<Around, "mostlyPairs" | "alike" | "parted" | "phrased" | "hasPairs" | "hasCards" | "ofOneSide">,
   problems: Problems,
 ): void {
   if (pairInCode(source, end, problems)) return;
@@ -98,6 +127,8 @@ export function meantAsPair(
     const span = { start: match.index, end: match.index + match[0].length };
     if (span.start === 0 || span.end >= end || !open(span)) continue;
     if (inNote(source.text, span, end, around.mostlyPairs || around.hasCards)) continue;
+    if (around.mostlyPairs && ofGrammar(source.text, span, end)) continue;
+    if (around.mostlyPairs && around.ofOneSide(...sides(source.text, span, end))) continue;
     const sign = match[0].trim() === "" ? (match[0].includes("\t") ? "a tab" : "white space") : `“${match[0].trim()}”`;
     problems.trap(
       "meant-as-pair",
@@ -107,14 +138,23 @@ export function meantAsPair(
     );
     return;
   }
+  const all = source.text.slice(0, end);
   const doubtful =
-    around.mostlyPairs || around.alike ? doubtfulSign(source.text.slice(0, end), !around.hasPairs) : undefined;
+    around.mostlyPairs || around.alike
+      ? doubtfulSign(all, !around.hasPairs)
+      : around.parted
+        ? letterSign(all)
+        : undefined;
   const escaped = doubtful && source.text.slice(doubtful.start, doubtful.end).trimStart().startsWith("\\=");
-  if (doubtful && (escaped || open(doubtful)) && !inNote(source.text, doubtful, end, true)) {
+  const noted =
+    doubtful &&
+    around.mostlyPairs &&
+    (isNotedSlash(source.text, doubtful, end, around.phrased) || around.ofOneSide(...sides(all, doubtful, end)));
+  if (doubtful && (escaped || open(doubtful)) && !noted && !inNote(source.text, doubtful, end, true)) {
     tellDoubtful(source, doubtful, problems);
     return;
   }
-  const cuts = [...source.text.matchAll(/\s+[|｜¦‖│]\s+/gu)];
+  const cuts = [...source.text.matchAll(/\s+[|｜¦‖│∣ǀ❘┃￨]\s+/gu)];
   const [cut] = cuts;
   if (!cut || !open({ start: cut.index, end: cut.index + cut[0].length }) || cut.index + cut[0].length >= end) return;
   const range = source.range(cut.index, cut.index + cut[0].length);

@@ -23,14 +23,47 @@ const plainNumber = /^(\d{1,9})[.)][ \t]+(?=\S)/;
 /** A number with no sign before the first of several words, of which scripts without capitals may write one. */
 export const bareNumber = /^(\p{Nd}{1,3})[ \t]+(?=\p{P}*(?:\p{Lu}\S*\s+\S|\p{Lo}\S))/u;
 
+const anyNumber = "^(?:[#№([]|[Nn]\\.?[º°]\\.?[ \\t]*)?(\\p{Nd}{1,3})(?:[ \\t]*[.)\\]:;,|>°ºª–—/-]{1,2})?[ \\t]+";
+
 /** A number with a sign that is none of an item, or with none, before the first of several words. */
-export const nearlyNumber =
-  /^[#№(]?(\p{Nd}{1,3})(?:[ \t]*[.):;,°ºª–—/-]{1,2})?[ \t]+(?=\p{P}*(?:\p{Lu}\S*\s+\S|\p{Lo}\S))/u;
+export const nearlyNumber = new RegExp(`${anyNumber}(?=\\p{P}*(?:\\p{Lu}\\S*\\s+\\S|\\p{Lo}\\S))`, "u");
+
+/** The same before one word. */
+export const nearlyAlone = new RegExp(`${anyNumber}(?=\\p{P}*\\p{Lu}\\S*$)`, "u");
 
 /** The numbers at the beginning of the last line above a paragraph and of the first one below it; NaN where there is none. */
 export interface Around {
   readonly above: number;
   readonly below: number;
+  /** Whether they are those of items, or lines above count down from a number to one. */
+  counts(number: number): boolean;
+}
+
+/** The next line up (-1) or down (1) from one on that is not blank; undefined where there is none. */
+export function nextLine(lines: LineIndex, from: number, step: -1 | 1): number | undefined {
+  let number = from;
+  while (number >= 0 && number < lines.count && textOf(lines, number).trim() === "") number += step;
+  return number >= 0 && number < lines.count ? number : undefined;
+}
+
+/** Any number at the beginning of a line, whatever its sign. */
+const counted = /^[ \t]*(?:[#№][ \t]*|[Nn]\.?[º°]\.?[ \t]*|\*\*|__|[([])?(\p{Nd}{1,9})(?=[^\p{Nd}\p{L}]|[ºª])/u;
+
+/** The number that a line begins with; NaN where it does with none. */
+export function countAt(lines: LineIndex, line: number | undefined): number {
+  const written = line === undefined ? undefined : counted.exec(textOf(lines, line))?.[1];
+  return written === undefined ? Number.NaN : numberOf(written);
+}
+
+/** Whether lines above one count down from a number to the first. */
+export function fromOne(lines: LineIndex, from: number, number: number): boolean {
+  let line = nextLine(lines, from - 1, -1);
+  let left = number - 1;
+  while (left > 0 && line !== undefined && countAt(lines, line) === left) {
+    line = nextLine(lines, line - 1, -1);
+    left--;
+  }
+  return left === 0;
 }
 
 export function numbersAround(lines: LineIndex, [first, after]: readonly [number, number]): Around {
@@ -45,14 +78,21 @@ export function numbersAround(lines: LineIndex, [first, after]: readonly [number
   let [above, below] = [first - 1, after];
   while (above >= 0 && blank(above)) above--;
   while (below < lines.count && blank(below)) below++;
-  return { above: above < 0 ? Number.NaN : at(above), below: at(below) };
+  const isItem = (line: number, number: number): boolean =>
+    line >= 0 && line < lines.count && plainNumber.exec(textOf(lines, line).trim())?.[1] === String(number);
+  return {
+    above: above < 0 ? Number.NaN : at(above),
+    below: at(below),
+    counts: (number) =>
+      isItem(above, number - 1) || isItem(below, number + after - first) || fromOne(lines, first, number),
+  };
 }
 
 /**
  * `1.Ela`, `1.) Ela`, `(1) Ela`, `1- Ela`, `①Ela`, `١. وصلت`; in several lines that count on also `1 – Ela`, `1: Ela`, and `1 Ela`,
  * `1\. Ela`, `**1.** Ela`, which may count on lines around the paragraph too.
  */
-export function numbers(found: readonly Line[], { above, below }: Around): Style | undefined {
+export function numbers(found: readonly Line[], { above, below, counts }: Around): Style | undefined {
   const several = found.length > 1;
   const bare = found.map(({ text }) => !tightNumber.test(text) && (bareNumber.test(text) || keptNumber.test(text)));
   const matches = found.map(
@@ -69,12 +109,18 @@ export function numbers(found: readonly Line[], { above, below }: Around): Style
   if (!rises(counted)) return undefined;
   const [first = Number.NaN] = counted;
   const countsOn = first === above + 1 || first + found.length === below;
+  // Times of a plan count on too, but not from one: `8 Uhr Beginn`.
+  if (bare.includes(true) && !keptNumber.test(found[0]?.text ?? "") && !counts(first)) return undefined;
   if (bare.includes(true) && !countsOn && !(several && first === 1)) return undefined;
   // A line alone is an event where it counts on, or begins: not “24.Dezember”, nor “(1)” of a note.
   if (!several && !countsOn && !(first === 1 && Number.isNaN(above))) return undefined;
   return {
     begins: matches.map((match, i) => ({ cut: match?.[0].length ?? 0, put: `${counted[i]}. ` })),
     message: "This is no list: an event begins with its number, a full stop and a space.",
+    // So do the steps of a lesson, which are no sentences.
+    ...(found.every(({ text }) => /^\d{1,3}[ \t]*(?:[–—:]|[ \t]-)[ \t].*[^.!?…。]$/u.test(text))
+      ? { as: "events" as const }
+      : {}),
   };
 }
 

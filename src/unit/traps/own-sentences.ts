@@ -3,6 +3,7 @@ import type { Env } from "../inline";
 import { scan, spacedSeparators } from "../inline";
 import type { RawItem } from "../items";
 import { insert, type Problems, write } from "../problems";
+import { correctionLine } from "./corrections";
 import { column } from "./nesting";
 
 /*
@@ -26,6 +27,13 @@ const noted = /^\p{Lu}.*\s\S/u;
 /** No program breaks a line where its first words would still have stood above within so many characters. */
 const wrapped = 60;
 
+/** `o pneu` below `o selim = the saddle`: a word or two that begin with the same article. */
+function isLike(above: string, text: string): boolean {
+  const [first = "", ...rest] = text.split(/\s+/);
+  if (first.length > 4 || !/^\p{Ll}+$/u.test(first) || /\p{P}$/u.test(text)) return false;
+  return [1, 2].includes(rest.length) && first === above.split(/\s/, 1)[0];
+}
+
 /** `  Quero água.` below `- a água = water`, and `Ela volta.` at the margin below `2. Ela sai.` */
 export function ownSentence(
   lines: LineIndex,
@@ -34,14 +42,15 @@ export function ownSentence(
   env: Env,
   problems: Problems,
 ): void {
-  const whole = sentence.test(text);
-  if ((!whole && !noted.test(text)) || /[=＝|｜]/u.test(text)) return;
   const { text: source, block, nested } = item;
   const at = source.source(start);
   const line = lines.line(lines.lineAt(at));
   const head = lines.text.slice(block.start, source.source(0));
-  const [, indent = "", sign = "-"] = /^([ \t]*)(\S*)/.exec(head) ?? [];
   const lazy = column(lines.text.slice(line.start, at)) < column(head);
+  if (correctionLine(item, lines, { start, at, text, lazy }, problems)) return;
+  const whole = sentence.test(text);
+  if ((!whole && !noted.test(text) && !isLike(source.text, text)) || /[=＝|｜]/u.test(text)) return;
+  const [, indent = "", sign = "-"] = /^([ \t]*)(\S*)/.exec(head) ?? [];
   const above = source.text.slice(0, start).trimEnd();
   const under = " ".repeat(column(head));
   const place = { start: line.start, end: at };
@@ -76,6 +85,10 @@ export function ownSentence(
   if (!equals || equals.end >= above.length) return;
   // A word with its gloss is no sentence, so that none goes on in the next line.
   const word = /^\p{P}*\p{Ll}/u.test(above) && !/[.!?…,;:]$/u.test(above);
+  if (word && ownLine && isLike(above, text)) {
+    say({ ...note, unsure: true }, stay);
+    return;
+  }
   if (!word && !(lazy && stopped.test(above))) return;
   if (whole) say(bullet, ...(lazy ? [note] : []));
   else if (ownLine) say(note, stay);

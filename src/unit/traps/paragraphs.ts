@@ -7,6 +7,7 @@ import { textOf } from "./lines";
 import { clearMark } from "./marks";
 import { mixed } from "./mixed-lines";
 import { letters, numbers, numbersAround } from "./numbered-lines";
+import { otherNumbers } from "./other-numbers";
 import { type Begin, type Line, noHyphen, type Style } from "./styles";
 
 /*
@@ -25,6 +26,7 @@ export function unmarkedItems(
     statements(found) ??
     numbers(found, numbersAround(lines, [first, after])) ??
     letters(found) ??
+    otherNumbers(lines, [first, after], found) ??
     pairs(found, env) ??
     columns(found, env) ??
     mixed(found, env);

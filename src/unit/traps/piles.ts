@@ -3,6 +3,7 @@ import type { RawItem } from "../items";
 import type { Problems } from "../problems";
 import { anySign } from "./glued";
 import { textOf } from "./lines";
+import { nextLine } from "./numbered-lines";
 
 /*
  * Piles whose heading is only a line of text, or whose items are bare lines.
@@ -33,6 +34,7 @@ export function pileTraps(lines: LineIndex, facts: PileFacts, problems: Problems
   lineHeadings(lines, facts, problems);
   facts.sizes.forEach((size, pile) => {
     if (size === 0) bareItems(lines, facts, pile, problems);
+    else bareCards(lines, facts, pile, problems);
   });
 }
 
@@ -72,13 +74,21 @@ function aboveBullets(lines: LineIndex, from: number): boolean {
   return number < lines.count && /^[ \t]{0,3}[-*+][ \t]+\S/.test(textOf(lines, number));
 }
 
-/** `luz` in the line below `- roda`: where all lines are a few words they are cards, and no text that is broken. */
+/** No program breaks a line where the first words of the next one would still have stood within so many characters. */
+const wrapped = 60;
+
+/**
+ * `luz` in the line below `- roda`: where all lines are a few words they are cards, and no text that is broken. Lines of three or four
+ * words are such where they stand at the margin.
+ */
 export function cardsBelow(lines: LineIndex, { text: source, block, nested }: RawItem, problems: Problems): void {
   const [first = "", ...below] = source.text.split("\n").map((text) => text.trim());
-  const short = (text: string): boolean => isItem(text) && text.split(/\s+/).length <= 2;
-  if (below.length === 0 || nested.length > 0 || ![first, ...below].every(short)) return;
   const sign = lines.text.slice(block.start, source.source(0));
   const from = lines.lineAt(source.source(0)) + 1;
+  const outer = below.every((_, i) => !/^\s/.test(textOf(lines, from + i)));
+  const room = below.every((text, i) => `${[first, ...below][i]} ${text.split(/\s/, 1)[0]}`.length < wrapped);
+  const short = (text: string): boolean => isItem(text) && text.split(/\s+/).length <= (outer && room ? 4 : 2);
+  if (below.length === 0 || nested.length > 0 || ![first, ...below].every(short)) return;
   const places = below.map((_, i) => {
     const text = textOf(lines, from + i);
     const start = lines.start(from + i);
@@ -129,4 +139,42 @@ function bareItems(lines: LineIndex, { paragraphs }: PileFacts, pile: number, pr
       edits: bare.map((number) => ({ range: begin(number), text: "- " })),
     },
   );
+}
+
+const card = /^[ \t]{0,3}[-*+][ \t]+(\S.*?)[ \t]*$/u;
+
+const isLower = (text: string): boolean => /^[\p{Ll}\p{Lo}]/u.test(text);
+
+/** The text of the card that a line holds; undefined where it is none. */
+const cardAt = (lines: LineIndex, line: number): string | undefined =>
+  line >= 0 && line < lines.count ? card.exec(textOf(lines, line))?.[1] : undefined;
+
+/**
+ * `luz` in a line of its own above `- roda`, or between two such cards: one or two words like theirs. A longer line is a note, and one
+ * with a capital may be a name for the cards below it.
+ */
+function bareCards(lines: LineIndex, { paragraphs }: PileFacts, pile: number, problems: Problems): void {
+  for (const { lines: place, pile: own } of paragraphs) {
+    const [first, after] = place;
+    const text = textOf(lines, first).trim();
+    if (own !== pile || after - first !== 1 || !isItem(text) || !isLower(text) || text.split(/\s+/).length > 2)
+      continue;
+    const above = cardAt(lines, nextLine(lines, first - 1, -1) ?? -1);
+    const next = nextLine(lines, after, 1) ?? lines.count;
+    const [below, second] = [cardAt(lines, next), cardAt(lines, next + 1)];
+    if (
+      below === undefined ||
+      [above, below, second].some((each) => each !== undefined && !(isItem(each) && isLower(each)))
+    )
+      continue;
+    const { start } = lines.line(first);
+    const at = start + textOf(lines, first).search(/\S/);
+    problems.tell(
+      "piles",
+      "not-an-item",
+      { start: at, end: at + text.length },
+      "No bullet stands before this: an item begins with a hyphen and a space.",
+      { title: "Make it an item", edits: [{ range: { start, end: at }, text: "- " }], unsure: true },
+    );
+  }
 }

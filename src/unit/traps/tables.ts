@@ -10,11 +10,23 @@ import { textOf } from "./lines";
 const hyphens = /^\|?[ \t]*:?-+:?[ \t]*(?:\|[ \t]*:?-+:?[ \t]*)*\|?$/;
 
 /** Number of cells of a row; 0 where no bar stands in it. */
-function width(row: string): number {
+export function width(row: string): number {
   const bars = row.replace(/\\\|/g, "").match(/\|/g)?.length ?? 0;
   if (bars === 0) return 0;
   return bars + 1 - (row.startsWith("|") ? 1 : 0) - (row !== "|" && /(?<!\\)\|$/.test(row) ? 1 : 0);
 }
+
+/** The cells of a row as written, without its outer bars. */
+export const cellsOf = (row: string): string[] =>
+  row
+    .trim()
+    .replace(/^\||(?<!\\)\|$/g, "")
+    .split(/(?<!\\)\|/)
+    .map((cell) => cell.trim());
+
+export const delimiter = (cells: number): string => `|${" --- |".repeat(cells)}`;
+
+export const isHyphens = (row: string): boolean => hyphens.test(row) && row.includes("|");
 
 /** A table whose row of hyphens is missing or has another number of cells than its heads. */
 export function nearlyTable(lines: LineIndex, [first, after]: readonly [number, number], problems: Problems): void {
@@ -22,30 +34,44 @@ export function nearlyTable(lines: LineIndex, [first, after]: readonly [number, 
     const { start, end } = lines.line(first + i);
     return lines.text.slice(start, end).trim();
   });
-  const delimiter = (cells: number): string => `|${" --- |".repeat(cells)}`;
-  const isHyphens = (row: string): boolean => hyphens.test(row) && row.includes("|");
   const at = rows.findIndex((row, i) => i > 0 && isHyphens(row) && width(rows[i - 1] ?? "") > 1);
   if (at > 0) {
     const cells = width(rows[at - 1] ?? "");
     const { start, end } = lines.line(first + at);
+    const corner = cornerBefore(rows.slice(at - 1));
+    const head = lines.line(first + at - 1);
+    const lead = textOf(lines, first + at - 1).search(/\S/);
     problems.trap(
       "not-a-table",
       { start, end },
       `This is no table: its row of hyphens needs as many cells as its heads, which are ${cells}.`,
+      ...(corner === undefined
+        ? []
+        : [write("Put an empty cell before the heads", { start: head.start + lead, end: head.end }, corner)]),
       write(`Write “${delimiter(cells)}”`, { start, end }, delimiter(cells)),
     );
     return;
   }
   const framed = (row: string): boolean => /^\|.*(?<!\\)\|$/.test(row) && !isHyphens(row);
-  const [head = "", below = ""] = rows;
+  const [head = "", ...below] = rows;
   const cells = width(head);
-  if (cells < 2 || !framed(head) || !framed(below) || width(below) !== cells) return;
+  if (cells < 2 || !framed(head) || !below.some(framed) || width(below[0] ?? "") !== cells) return;
+  // What has no outer bars is a row where all that stands there is one.
+  if (!framed(below[0] ?? "") && !below.every((row) => width(row) === cells)) return;
   problems.trap(
     "not-a-table",
     lines.line(first),
     "This is no table: a row of hyphens belongs under its heads.",
     insert(`Put “${delimiter(cells)}” under it`, lines.line(first).end, lines.newline + delimiter(cells)),
   );
+}
+
+/** The heads of forms with the empty corner above the persons, where just that is missing; `rows` are the heads, hyphens and rows. */
+function cornerBefore([head = "", below = "", ...body]: readonly string[]): string | undefined {
+  const columns = width(below);
+  if (columns !== width(head) + 1 || columns < 3 || body.length === 0) return undefined;
+  if (!body.every((row) => width(row) === columns)) return undefined;
+  return `|  | ${cellsOf(head).join(" | ")} |`;
 }
 
 /** A text right below a table, of which Markdown makes a row with one cell. The lines that are rows. */
@@ -71,8 +97,15 @@ export function partedRows(
   problems: Problems,
 ): boolean {
   if (above === undefined || above > first) return false;
-  for (let number = first; number < after; number++)
-    if (!/^[ \t]{0,3}\|.*\S.*(?<!\\)\|[ \t]*$/.test(textOf(lines, number))) return false;
+  const columns = columnsAbove(lines, above);
+  for (let number = first; number < after; number++) {
+    const text = textOf(lines, number);
+    const framed = /^[ \t]{0,3}\|.*\S.*(?<!\\)\|[ \t]*$/.test(text);
+    // Without its outer bars a row has as many cells as those above, of few words each.
+    const cells = text.trim().split(/(?<!\\)\|/);
+    const short = cells.every((cell) => cell.trim().split(/\s+/).length < 4 && /^[^.:;!?]*\p{L}[^.:;!?]*$/u.test(cell));
+    if (!framed && !(columns > 1 && width(text.trim()) === columns && cells.length === columns && short)) return false;
+  }
   let last = above - 1;
   while (last > 0 && textOf(lines, last).trim() === "") last--;
   problems.trap(
@@ -82,6 +115,13 @@ export function partedRows(
     write("Take the blank line out", { start: lines.line(last).end, end: lines.line(first - 1).end }, ""),
   );
   return true;
+}
+
+/** Cells of a table's rows, by the line behind it. */
+function columnsAbove(lines: LineIndex, after: number): number {
+  let last = after - 1;
+  while (last > 0 && textOf(lines, last).trim() === "") last--;
+  return width(textOf(lines, last).trim());
 }
 
 /** A table of three columns at least with a full corner is a note; told where its section has nothing else. */

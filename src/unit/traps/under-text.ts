@@ -55,7 +55,17 @@ export function textUnder(
     "unread-text",
     { start, end: Math.max(start + 1, line + text.trimEnd().length) },
     `This ${quoted ? "quotation" : "paragraph"} under the item is not read: what belongs to an item stands in its line or behind a bullet.`,
-    ...(shape === "event" ? [...join, ...bullet] : [...bullet, ...join]),
+    ...(shape === "event" && !afterColon(tokens, at, owner.token) ? [...join, ...bullet] : [...bullet, ...join]),
+  );
+}
+
+/** Whether the text of an item ends in a colon and what stands under it are only paragraphs up to one: they are what it names. */
+function afterColon(tokens: readonly Token[], at: number, item: Token): boolean {
+  const from = tokens.indexOf(item);
+  const between = tokens.slice(from + 1, at + 1);
+  return (
+    /[:：]\s*$/u.test(tokens[from + 2]?.content ?? "") &&
+    between.every(({ type }) => ["paragraph_open", "inline", "paragraph_close"].includes(type))
   );
 }
 

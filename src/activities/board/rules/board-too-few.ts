@@ -11,6 +11,7 @@ const whatIsSaid = { word: "words on the left", gloss: "words on the right", exa
 export const boardTooFew: Rule<BoardContext> = {
   code: "board-too-few",
   severity: "error",
+  counts: true,
   title: "Too few words to fill a board",
   why: "Every cell carries a word that is called, one that is never called, or is blank by `blanks`. Words that are called need something to say: with `clue: example` a bullet with a sentence under the pair. Words that are never called must fit none of the clues. Take a smaller grid, or add pairs.",
   example: {

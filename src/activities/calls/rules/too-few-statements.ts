@@ -10,6 +10,7 @@ import { six } from "./example";
 export const tooFewStatements: Rule<CallsContext> = {
   code: "too-few-statements",
   severity: "error",
+  counts: true,
   title: "Too few statements to call",
   why: "A game needs at least six statements: items with `[x]` for true and `[ ]` for false, with the correction in a bullet below. Where a section has none, each cell of its forms table is one: “medir, nós: medimos”. Twelve to twenty fill ten minutes.",
   example: {

@@ -7,6 +7,7 @@ import type { LoopContext } from "./context";
 export const loopTooFew: Rule<LoopContext> = {
   code: "loop-too-few",
   severity: "error",
+  counts: true,
   title: "Too few pairs for a circle of cards",
   why: "Each pair asks on one card and answers on the next, so a circle of three cards leaves nothing to look for. Four pairs are the least; twelve to twenty make a good circle.",
   example: {

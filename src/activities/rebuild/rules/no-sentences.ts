@@ -12,6 +12,7 @@ import { lacksBars } from "./lacks-bars";
 export const noSentences: Rule<RebuildContext> = {
   code: "no-sentences",
   severity: "error",
+  counts: true,
   title: "Nothing to rebuild",
   why: "Rebuild takes pairs whose left side has two words or more: `Queria um disco. = I'd like a record.` Bars say where to cut: `Queria | um disco. = …`; without them each word is a card. A forms table has no sentences: its forms are single words. It feeds tiles, loop, board, sort and calls. For rebuild put a form in a sentence and tie it: `Eu | [meço](#medir) | a roda. = I measure the wheel.`",
   example: {

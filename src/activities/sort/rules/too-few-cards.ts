@@ -8,6 +8,7 @@ import { activity, articles } from "./example";
 export const tooFewCards: Rule<SortContext> = {
   code: "too-few-cards",
   severity: "error",
+  counts: true,
   title: "Too few cards to sort",
   why: "Sorting needs at least four cards: items under the headings that name the piles, or statements (`[x]`, `[ ]`), or pairs of which some are shown with a wrong partner.",
   example: {

@@ -10,6 +10,7 @@ import type { StripsContext } from "./context";
 export const tooFewEvents: Rule<StripsContext> = {
   code: "too-few-events",
   severity: "error",
+  counts: true,
   title: "Too few events to put in order",
   why: "Strips need at least three events: two can be in order by chance. Events are numbered items, `1.` `2.` `3.`, with bullets under an event for what may come in any order. Forms of a table get into an event by a tie: `1. Eu [meço](#medir) a roda.` For events that the learners write, leave the section without any and ask for `blanks: 8`.",
   example: {

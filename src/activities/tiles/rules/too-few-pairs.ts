@@ -7,6 +7,7 @@ import { list, place, type TilesContext } from "./context";
 export const tooFewPairs: Rule<TilesContext> = {
   code: "too-few-pairs",
   severity: "error",
+  counts: true,
   title: "Fewer pairs than the tiles have inner edges",
   why: "R × C tiles have R(C − 1) + C(R − 1) inner edges, and each needs a pair: 12 for 3 × 3, 24 for 4 × 4. Take a smaller grid, add pairs, or let some inner edges stay blank.",
   example: {

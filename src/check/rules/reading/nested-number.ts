@@ -4,6 +4,7 @@ import { problemRule } from "./problem-rule";
 export const nestedNumber = problemRule({
   code: "nested-number",
   severity: "warning",
+  hides: true,
   title: "Numbers under an item",
   why: "Only bullets under an item are read: an example under a pair, a correction under a statement, what happens in any order under an event. Numbered items there are a note.",
   example: {

@@ -4,6 +4,7 @@ import { problemRule } from "./problem-rule";
 export const quotedItems = problemRule({
   code: "quoted-items",
   severity: "warning",
+  hides: true,
   title: "Items in a quotation",
   why: "A line that begins with `>` is a quotation, and quotations are notes: items and activities in them are not read.",
   example: {

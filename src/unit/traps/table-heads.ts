@@ -1,0 +1,64 @@
+import type { LineIndex } from "../../base/range";
+import { type Problems, write } from "../problems";
+import { textOf } from "./lines";
+import { cellsOf, delimiter, isHyphens, width } from "./tables";
+
+/*
+ * Tables whose heads, or rows, stand so far in that Markdown makes code of them.
+ */
+
+const farIn = /^(?: {4,}|\t| {1,3}\t)[ \t]*\S/;
+
+/**
+ * `      medir | pesar` right above the lines of a paragraph that are rows, with a row of hyphens or none. Whether they are such.
+ */
+export function farHeads(lines: LineIndex, [first, after]: readonly [number, number], problems: Problems): boolean {
+  const line = first > 0 ? lines.line(first - 1) : undefined;
+  const text = line ? lines.text.slice(line.start, line.end) : "";
+  if (!line || !farIn.test(text) || width(text.trim()) < 2) return false;
+  // A row below others is told as such.
+  if (first > 1 && width(textOf(lines, first - 2).trim()) > 1) return false;
+  const heads = cellsOf(text);
+  const named = heads[0] === "" ? heads.slice(1) : heads;
+  const rows = Array.from({ length: after - first }, (_, i) => textOf(lines, first + i).trim());
+  const hyphens = isHyphens(rows[0] ?? "");
+  const [body = "", ...others] = rows.slice(hyphens ? 1 : 0);
+  const columns = width(body);
+  if (columns < 2 || ![body, ...others].every((row) => width(row) === columns) || named.includes("")) return false;
+  if (hyphens && width(rows[0] ?? "") !== columns) return false;
+  // Of forms the corner above the persons may be left out.
+  if (columns !== heads.length && (columns !== named.length + 1 || named.length < 2)) return false;
+  const put = columns === heads.length ? heads : ["", ...named];
+  const written = `| ${put.join(" | ")} |${hyphens ? "" : lines.newline + delimiter(columns)}`;
+  problems.trap(
+    "not-a-table",
+    line,
+    "This is no table: the spaces before its heads make code of them.",
+    write("Write the heads as a row", line, written),
+  );
+  return true;
+}
+
+/** Code right below a table that is rows of it. `above` is the line behind the table. Whether it is. */
+export function farRows(
+  lines: LineIndex,
+  above: number | undefined,
+  [first]: readonly [number, number],
+  problems: Problems,
+): boolean {
+  if (above !== first) return false;
+  const line = lines.line(first);
+  const edits = [];
+  for (let number = first; number < lines.count && width(textOf(lines, number).trim()) > 1; number++) {
+    const text = textOf(lines, number);
+    const lead = text.length - text.trimStart().length;
+    const start = lines.start(number);
+    if (farIn.test(text)) edits.push({ range: { start, end: start + lead }, text: "" });
+  }
+  if (edits.length === 0) return false;
+  problems.trap("not-a-table", line, "The spaces before this row make code of it, and end the table.", {
+    title: "Take the spaces out",
+    edits,
+  });
+  return true;
+}
