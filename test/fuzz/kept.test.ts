@@ -110,6 +110,8 @@ describe(`what is kept (${runs} sequences of edits, seed ${seed})`, function () 
     const block = "\n```activity\nmake: tiles\ngrid: 2 x 3\ndecoys: 4\n```\n\n";
     return `## Words\n\n${own}\n${block}## More\n\n${pairs.slice(7).join("")}`;
   };
+  const linked = (more: string): string =>
+    `${unit(["- [casa][a] = the house\n", "- casá = the home\n", ...pairs.slice(0, 6)], "loop")}\n## More\n\n${more}\n`;
   const changed: readonly [what: string, before: string, after: readonly string[]][] = [
     [
       "words become too long for their tiles",
@@ -132,6 +134,7 @@ describe(`what is kept (${runs} sequences of edits, seed ${seed})`, function () 
       decoyed(`- o ${word(0)} = the ${word(200)} / the ${word(201)}\n`, table),
       [decoyed(pairs[0] ?? "", table)],
     ],
+    ["a link is defined in another section", linked("Notes."), [linked("[a]: #words")]],
     ["a circle gets one more card", unit(pairs, "loop\ntake: 8\ndecoys: 1"), [unit(pairs, "loop\ntake: 8\ndecoys: 2")]],
   ];
   for (const [what, before, after] of changed) {
