@@ -95,6 +95,13 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "a lata = the tin",
     "a bomba = the pump",
   ],
+  "trap-lost-corner.md": [
+    "## Medir, pesar",
+    "eu = meço | peso",
+    "forms eu, tu of medir, pesar",
+    "forms eu, tu of medir, pesar, ver",
+    "## Notas",
+  ],
   "trap-bare-lines.md": [
     "## Na oficina",
     "true: O pneu perde ar.",

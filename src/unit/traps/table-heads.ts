@@ -1,5 +1,6 @@
 import type { LineIndex } from "../../base/range";
 import { type Problems, write } from "../problems";
+import type { SourceText } from "../source-text";
 import { textOf } from "./lines";
 import { cellsOf, delimiter, isHyphens, width } from "./tables";
 
@@ -60,5 +61,34 @@ export function farRows(
     title: "Take the spaces out",
     edits,
   });
+  return true;
+}
+
+/**
+ * Whether all rows of a table have one cell more than there are heads, and none of the cells is empty: the empty one above the
+ * persons of a table of forms was left out.
+ */
+export function lostCorner(
+  lines: LineIndex,
+  line: number,
+  heads: readonly SourceText[],
+  rows: readonly (readonly SourceText[])[],
+  problems: Problems,
+): boolean {
+  const isOneMore = (row: readonly SourceText[]): boolean =>
+    row.length === heads.length + 1 && row.every(({ text }) => text !== "" && !text.startsWith("<!--"));
+  if (heads.length < 2 || heads.some(({ text }) => text === "") || rows.length < 2 || !rows.every(isOneMore))
+    return false;
+  const edits = [line, line + 1].map((number, i) => {
+    const start = lines.start(number) + textOf(lines, number).search(/\S/);
+    const cell = i === 0 ? "" : "--- ";
+    return { range: { start, end: start }, text: lines.text[start] === "|" ? `| ${cell}` : `| ${cell}| ` };
+  });
+  problems.trap(
+    "too-many-cells",
+    lines.line(line),
+    "Each row below has one cell more than there are heads, so that the last ones are not read. Above the persons of a table of forms stands an empty cell.",
+    { title: "Put an empty cell before the heads", edits },
+  );
   return true;
 }
