@@ -8,6 +8,7 @@ import { SourceText } from "./source-text";
 import { readTies } from "./ties";
 import { emptySide } from "./traps/empty-side";
 import { lineStart, pairLines } from "./traps/glued";
+import { pairsInLine } from "./traps/one-line";
 import type { Answer, Item, Pair, Phrase, Side, Silence, Statement, StoryEvent } from "./unit";
 
 /** One list item as found in the file, with the first paragraphs of the bullets nested in it. */
@@ -196,7 +197,8 @@ export class ItemReader {
     );
     const signs = second.map(({ start, end }) => start + text.text.slice(start, end).search(/[=＝]/u));
     const [sign] = signs;
-    if (sign !== undefined) {
+    // Two pairs in one line are a trap.
+    if (sign !== undefined && !(signs.length === 1 && pairsInLine(text.text.slice(first.end, sign)))) {
       const doubled = /^[\s=＝]*$/u.test(text.text.slice(first.end, signs.at(-1)));
       // Two sums or explanations in one line are no pair, unless something takes pairs.
       const several = /[,;，；、]/u.test(text.text.slice(first.end, sign));

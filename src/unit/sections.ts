@@ -8,6 +8,9 @@ import type { FormsTable, Pair, Pile, PileMember, Section, Statement, StoryEvent
 /** A short word before others, as an article. */
 const leadOf = (text: string): string | undefined => /^(\p{L}{1,4})\s+\S/u.exec(text.trim())?.[1]?.toLowerCase();
 
+/** Whether the letters of a text are Latin ones alone. */
+const isLatin = (text: string): boolean => !/(?!\p{Script=Latin})\p{L}/u.test(text);
+
 /** A section while it is being read. */
 export class SectionBuilder {
   private readonly pairs: Pair[] = [];
@@ -24,6 +27,7 @@ export class SectionBuilder {
   private partly: boolean | undefined;
   private worded: boolean | undefined;
   /** Short first words of left and of right sides. */
+  private scripts: readonly (readonly boolean[])[] | undefined;
   private leads: readonly ReadonlySet<string>[] | undefined;
   /** Plain bullets. */
   private readonly texts: string[] = [];
@@ -86,8 +90,8 @@ export class SectionBuilder {
   }
 
   /**
-   * Whether two texts both begin with short words that only left sides begin with here, or only right ones: they are of one language,
-   * and no pair.
+   * Whether two texts both begin with short words that only left sides begin with here, or only right ones, or both have the script of
+   * one side alone: they are of one language, and no pair.
    */
   private ofOneSide(one: string, other: string): boolean {
     this.leads ??= [this.pairs.map(({ left }) => left), this.pairs.map(({ right }) => right)].map(
@@ -100,7 +104,17 @@ export class SectionBuilder {
       return left?.has(lead) ? 0 : 1;
     };
     const side = sideOf(one);
-    return side !== undefined && side === sideOf(other);
+    if (side !== undefined && side === sideOf(other)) return true;
+    return this.twoScripts && isLatin(one) === isLatin(other);
+  }
+
+  /** Whether there are some pairs, and all sides of one hand are in Latin letters alone, and all of the other in others as well. */
+  private get twoScripts(): boolean {
+    this.scripts ??= (["left", "right"] as const).map((at) =>
+      this.pairs.map((pair) => pair[at].answers.every(({ text }) => isLatin(text))),
+    );
+    const [left = [], right = []] = this.scripts;
+    return left.length > 2 && left.every((latin, i) => latin === left[0] && latin !== right[i]);
   }
 
   /** Whether there are some pairs, most of several words on both sides, as words with their articles. */
@@ -142,6 +156,7 @@ export class SectionBuilder {
     this.signed = undefined;
     this.partly = undefined;
     this.worded = undefined;
+    this.scripts = undefined;
     this.leads = undefined;
     if (member.shape === "pair") this.pairs.push(member.item);
     else if (member.shape === "statement") this.statements.push(member.item);

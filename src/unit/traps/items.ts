@@ -14,6 +14,7 @@ import { lostOrder } from "./lost-orders";
 import { clearMark, type Mark, statementMark } from "./marks";
 import { meantAsPair } from "./nearly-pairs";
 import { nestedItem } from "./nested-item";
+import { eventInLine, innerMark, marksInLine, pairInLine } from "./one-line";
 import { linkedPictures, secondPictures } from "./pictures";
 import { printedBars } from "./printed-bars";
 import { tightSlash } from "./tight-slash";
@@ -53,8 +54,9 @@ export interface Around {
 /** Looks at one item of a list, read as `shape`. */
 export function itemTraps(item: RawItem, shape: Shape, around: Around, env: Env, problems: Problems): void {
   const { text, nested, numbered = [] } = item;
-  // What stands under an item counts too, and the indents of further lines.
-  const alone = text.isWhole && nested.length === 0 && numbered.length === 0;
+  // What stands under an item counts too, the indents of further lines, and its own number before another in its line.
+  const counted = shape === "event" && /[.!?…]\S*\s+\d+[.)]\s/u.test(text.text);
+  const alone = text.isWhole && nested.length === 0 && numbered.length === 0 && !counted;
   const { lone, mostlyPairs, hasPairs, hasCards, alike, parted, phrased, judged } = around;
   const as = [shape, lone, mostlyPairs, hasPairs, hasCards, alike, parted, phrased, judged].join(" ");
   const known = clean.get(as) ?? new TextMemory<true>();
@@ -82,6 +84,7 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
     if (!statementMark(item, around.judged, problems) && around.lone) meantAsPair(item, open, end, around, problems);
   }
   if (shape === "event") {
+    eventInLine(item, around.lines, open, problems);
     const mark = around.judged ? clearMark(text) : undefined;
     if (/^\[[ xX]\]\s/.test(text)) numberedStatement(item, problems);
     else if (mark) numberedMark(item, mark, problems);
@@ -94,6 +97,7 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
     }
   }
   if (shape === "pair") {
+    pairInLine(item, spacedSeparators(text, mask, "=", 0, comments[0]?.start ?? text.length), around.lines, problems);
     acrossEmphasis(item.text, "pair", env, problems);
     lopsidedSlash(item.text, open, problems);
     tightSlash(item.text, open, problems);
@@ -109,6 +113,7 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
   const plain = item.nested.filter(
     (nested) => !nestedItem(nested, item, shape === "text", { lines: around.lines, env, problems }),
   );
+  if (shape === "statement") marksInLine(item, around.lines, comments[0]?.start ?? text.length, open, problems);
   if (shape === "statement") correctionInLine(item, around.lines, open, problems);
   if (shape === "statement") for (const further of plain.slice(1)) secondCorrection(further, problems);
 }
@@ -139,7 +144,8 @@ const drawnGap =
 
 function gaps(source: SourceText, open: (span: Span) => boolean, problems: Problems): void {
   for (const { index, 0: drawn } of source.text.matchAll(drawnGap)) {
-    if (drawn === "[...]") continue;
+    // The mark of a statement whose line break was lost.
+    if (drawn === "[...]" || (/^\[.\]$/.test(drawn) && innerMark(source.text)?.mark === index)) continue;
     const span = { start: index, end: index + drawn.length };
     const escaped = drawn.includes("\\");
     const strong =

@@ -69,16 +69,38 @@ const sides = (text: string, { start, end }: Span, stop: number): readonly [stri
   text.slice(end, stop).trim(),
 ];
 
-/** `masc. / fem.`, `sg. → pl.` */
-const shortened = (side: string): boolean => /^\p{L}{1,6}\.$/u.test(side);
+/** `masc.`, `sg.`, `n. pl.` */
+const shortened = (side: string): boolean => /^(?:\p{L}{1,6}\.\s*)+$/u.test(side);
 
-/** `um → uma`, `verde → verdes`, `sg. → pl.`: an arrow from one form of a word to another is a note among pairs that have “ = ”. */
-function ofGrammar(text: string, span: Span, stop: number): boolean {
+/** An ending, `-ão`, or a word with its case or gender in brackets, `den (Akk.)`. */
+const ofWords = (side: string): boolean => /^[-–~]\p{L}|\(\p{L}{1,5}\.\)$/u.test(side);
+
+/** Whether each word of the shorter text, or only one of them, is in the other in another form. */
+function sharedForms(one: string, other: string): "all" | "some" | undefined {
+  const words = (side: string): string[] => side.toLowerCase().match(/\p{L}[\p{L}\p{M}]*/gu) ?? [];
+  const [few = [], many = []] = [words(one), words(other)].sort((a, b) => a.length - b.length);
+  const related = few.map((word) =>
+    many.some((each) => {
+      const [short = "", long = ""] = [word, each].sort((a, b) => a.length - b.length);
+      return long.startsWith(short) && [1, 2].includes(long.length - short.length);
+    }),
+  );
+  const long = few.some((word, i) => related[i] && word.length > 1);
+  if (!long) return undefined;
+  return related.every(Boolean) ? "all" : few.some((word, i) => related[i] && word.length > 3) ? "some" : undefined;
+}
+
+/**
+ * `um → uma`, `verde → verdes`, `sg. → pl.`, `10:30 → aula 4`: an arrow from one form of a word to another is a note among pairs that
+ * have “ = ”. Only perhaps where but one of several words is such: `un vieux vélo → de vieux vélos`, `o artista → the artist`.
+ */
+function ofGrammar(text: string, span: Span, stop: number): boolean | "perhaps" {
   if (!arrow.test(text.slice(span.start, span.end))) return false;
   const [left, right] = sides(text, span, stop);
-  if (shortened(left) && shortened(right)) return true;
-  const [short = "", long = ""] = [left, right].map((side) => side.toLowerCase()).sort((a, b) => a.length - b.length);
-  return short.length > 1 && long.startsWith(short) && [1, 2].includes(long.length - short.length);
+  if ((shortened(left) && shortened(right)) || ofWords(left) || ofWords(right)) return true;
+  if (numerals(left) !== numerals(right)) return true;
+  const shared = sharedForms(left, right);
+  return shared === "all" || (shared === "some" && "perhaps");
 }
 
 /** `masc. / fem.`; and `sim/não` where most pairs have articles, so that two bare words are not like them. */
@@ -127,14 +149,15 @@ export function meantAsPair(
     const span = { start: match.index, end: match.index + match[0].length };
     if (span.start === 0 || span.end >= end || !open(span)) continue;
     if (inNote(source.text, span, end, around.mostlyPairs || around.hasCards)) continue;
-    if (around.mostlyPairs && ofGrammar(source.text, span, end)) continue;
+    const grammar = around.mostlyPairs && ofGrammar(source.text, span, end);
+    if (grammar === true) return;
     if (around.mostlyPairs && around.ofOneSide(...sides(source.text, span, end))) continue;
     const sign = match[0].trim() === "" ? (match[0].includes("\t") ? "a tab" : "white space") : `“${match[0].trim()}”`;
     problems.trap(
       "meant-as-pair",
       source.range(span.start, span.end),
       `This item is no pair: ${sign} parts nothing; the two sides are parted by “ = ”.`,
-      write("Write “ = ”", source.range(span.start, span.end), " = "),
+      { ...write("Write “ = ”", source.range(span.start, span.end), " = "), ...(grammar ? { unsure: true } : {}) },
     );
     return;
   }
