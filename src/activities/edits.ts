@@ -2,6 +2,16 @@ import type { TextEdit } from "../base/finding";
 import type { Range } from "../base/range";
 import type { ActivityBlock } from "../unit/unit";
 
+/** Sets several options: what is missing becomes lines at the end of the block, in one edit. */
+export function setOptions(block: ActivityBlock, text: string, options: Readonly<Record<string, string>>): TextEdit[] {
+  const edits = Object.entries(options).map(([key, value]) => setOption(block, text, key, value));
+  const isNew = ({ range }: TextEdit): boolean => range.start === block.body.end && range.end === block.body.end;
+  const [first, ...more] = edits.filter(isNew);
+  if (!first) return edits;
+  const lines = [first.text, ...more.map((edit) => edit.text.replace(/^[\r\n]+/, ""))].join("");
+  return [...edits.filter((edit) => !isNew(edit)), { ...first, text: lines }];
+}
+
 /** Sets an option of an activity: replaces its value where it stands, else adds a line at the end of the block. */
 export function setOption(block: ActivityBlock, text: string, key: string, value: string): TextEdit {
   const entry = block.options.entries.find((candidate) => candidate.key === key);

@@ -29,6 +29,23 @@ describe("a larger grid for pairs that are on no tile", () => {
     assert.ok((await offered(unit(pairs, "grid: 2 x 2"))).includes("Make 2 × 3 tiles"));
   });
 
+  for (const options of ["fill: blank", "grid: 2 x 2", "fill: words\ngrid: 2 x 2", "fill: blank\nseed: 2", "seed: 2"])
+    it(`writes each option once, whichever of them stand there: ${options.replace("\n", ", ")}`, async () => {
+      const text = unit(pairs.slice(0, 5), options);
+      const { findings } = await readUnitText(text);
+      const fix = findings
+        .flatMap(({ fixes }) => fixes)
+        .find(({ title }) => title === "Make 2 × 3 tiles with 2 blank inner edges");
+      assert.ok(fix);
+      const mended = applyEdits(text, fix.edits);
+      assert.equal(mended.match(/^grid: 2 x 3$/gm)?.length, 1, mended);
+      assert.equal(mended.match(/^fill: blank$/gm)?.length, 1, mended);
+      assert.deepEqual(
+        (await readUnitText(mended)).findings.map(({ code }) => code),
+        [],
+      );
+    });
+
   it("is not offered where a named decoy would answer a word that comes on a tile then", async () => {
     // One of the pairs that are left out has the decoy for its answer.
     const { activities } = await readUnitText(unit(pairs, "grid: 2 x 2"));

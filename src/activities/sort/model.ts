@@ -85,8 +85,8 @@ export interface SortSupply {
   readonly missingMispairs: number;
   /** Items above the first heading. */
   readonly loose: readonly Stray[];
-  /** Items that stand twice under one heading. */
-  readonly repeated: readonly (Stray & { readonly first: Range })[];
+  /** Items that stand twice under one heading, the one of the pile with this index. */
+  readonly repeated: readonly (Stray & { readonly first: Range; readonly pile: number })[];
   /** Names of piles that were asked for and that no heading has. */
   readonly unknown: readonly string[];
   /** All pile names that the headings have. */

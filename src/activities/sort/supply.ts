@@ -60,7 +60,7 @@ function supplyPiles(
   const wanted = typeof options.piles === "object" ? options.piles : [...headings.keys()];
   const chosen = wanted.flatMap((name) => headings.get(name) ?? []);
   const cards = new Map<string, SortCard>();
-  const repeated: (Stray & { first: SortCard["source"] })[] = [];
+  const repeated: SortSupply["repeated"][number][] = [];
   chosen.forEach(({ members }, pile) => {
     for (const member of members) {
       const card = cardOf(member, request, options);
@@ -69,7 +69,7 @@ function supplyPiles(
       else if (!known.piles.includes(pile)) {
         const again = [...(known.again ?? []), { range: card.source, item: card.item }];
         cards.set(card.key, { ...known, piles: [...known.piles, pile], again });
-      } else repeated.push({ range: card.source, text: card.text, item: card.item, first: known.source });
+      } else repeated.push({ range: card.source, text: card.text, item: card.item, first: known.source, pile });
     }
   });
   const all = [...cards.values()];

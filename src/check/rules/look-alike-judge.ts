@@ -4,7 +4,7 @@ import { optionPlace } from "../../activities/report";
 import type { Fix, Report } from "../../base/finding";
 import type { Range } from "../../base/range";
 import type { Steps } from "../../base/steps";
-import { heard } from "../../match/heard";
+import { soundAlike, soundingAlike } from "../../match/heard";
 import { type LookAlikes, lookAlikes, overlooking } from "../../match/look-alikes";
 import type { MatchKey, Relation } from "../../match/relation";
 import type { CheckContext, CheckedActivity } from "../context";
@@ -99,11 +99,6 @@ interface Cause {
   readonly unheard: boolean;
 }
 
-/** Whether texts are the same words, whatever their capitals and marks; a question is heard. */
-function soundAlike(keys: readonly MatchKey[]): boolean {
-  return new Set(keys.map(heard)).size === 1;
-}
-
 /** Where the texts of a group stand, in the unit's order. */
 function placesIn(hook: Hook, dealt: Dealt<Deal>, deal: Deal, group: LookAlikes, words: Words): readonly Range[] {
   const own = hook.places?.(dealt, deal, group.keys) ?? [];
@@ -193,7 +188,10 @@ function counted(pieces: readonly string[], piece: string): string {
   return pieces.length === 1 ? `${piece} ${joined(pieces)} and another` : `${piece}s ${joined(pieces)}`;
 }
 
-/** Look-alikes among a deal's texts that nobody teaches as a contrast and that do not the same anyway. */
+/**
+ * Look-alikes among a deal's texts that do not the same anyway, and that nobody teaches as a contrast; of those that are taught such
+ * as are said aloud and sound the same, since nobody hears that contrast.
+ */
 function harmful(hook: Hook, dealt: Dealt<Deal>, deal: Deal, { taught }: Words): readonly LookAlikes[] {
   const { relation } = dealt.request;
   const doSame = (keys: readonly MatchKey[]): boolean => {
@@ -201,9 +199,12 @@ function harmful(hook: Hook, dealt: Dealt<Deal>, deal: Deal, { taught }: Words):
     const played = new Set(roles).size > 1;
     return !played && (roles[0] !== undefined || answerAlike(relation, keys));
   };
-  return lookAlikes(hook.texts(dealt, deal)).filter(
-    ({ keys }) => keys.some((key) => !taught.has(key)) && !doSame(keys),
-  );
+  const isHeard = ({ keys }: LookAlikes): boolean => hook.heard?.(dealt, deal, keys) === true;
+  return lookAlikes(hook.texts(dealt, deal))
+    .flatMap((group) =>
+      group.keys.some((key) => !taught.has(key)) ? [group] : soundingAlike(group).filter((each) => isHeard(each)),
+    )
+    .filter(({ keys }) => !doSame(keys));
 }
 
 /** Whether the same texts answer all of some. */

@@ -1,7 +1,7 @@
 import type { Fix, Report, Rule } from "../../../base/finding";
 import { setOption } from "../../edits";
 import { quotedList } from "../../report";
-import { pileNames } from "../model";
+import { type DealtSort, pileNames, type SortCard } from "../model";
 import type { SortContext } from "./context";
 import { activity, articles } from "./example";
 
@@ -35,9 +35,19 @@ export const cardInTwoPiles: Rule<SortContext> = {
           range: again.range,
           message: `“${card.text}” stands under ${names}, so its card belongs to each of them${piles.length > 3 ? `; of ${piles.length} piles that cannot be shown` : ""}.`,
           related: [{ range: card.source, message: "Here it stands first" }],
-          fixes: [...meant, { title: "Take it out here", edits: [{ range: again.item.block, text: "" }] }],
+          fixes: [...meant, ...takenOut(dealt, card)],
         },
       ];
     });
   },
 };
+
+/** Takes a card out of the second of its piles, however often it stands there; not where that would be left without a card. */
+function takenOut({ cards, repeated }: DealtSort, card: SortCard): Fix[] {
+  const [again] = card.again ?? [];
+  const pile = card.piles[1] ?? -1;
+  if (!again || !cards.some((other) => other !== card && other.piles.includes(pile))) return [];
+  const more = repeated.filter((stray) => stray.first === card.source && stray.pile === pile);
+  const edits = [again, ...more].map(({ item }) => ({ range: item.block, text: "" }));
+  return [{ title: more.length === 0 ? "Take it out here" : "Take it out of this pile", edits }];
+}

@@ -1,6 +1,6 @@
 import type { Fix, Rule } from "../../../base/finding";
 import type { Steps } from "../../../base/steps";
-import { setOption } from "../../edits";
+import { setOption, setOptions } from "../../edits";
 import { innerCount, largestFrame } from "../frame";
 import type { DealtTiles } from "../model";
 import { writeFrame } from "../options";
@@ -54,9 +54,7 @@ function* largerGrids(dealt: DealtTiles): Steps<Fix[], unknown> {
     const blank = innerCount(next) - pairs.length;
     fixes.push({
       title: `Make ${next.rows} × ${next.columns} tiles with ${blank} blank inner ${blank === 1 ? "edge" : "edges"}`,
-      edits: block.options.entries.some(({ key }) => key === "grid")
-        ? [setOption(block, unit.text, "grid", writeFrame(next)), setOption(block, unit.text, "fill", "blank")]
-        : [setOption(block, unit.text, "grid", `${writeFrame(next)}${unit.lines.newline}fill: blank`)],
+      edits: setOptions(block, unit.text, { grid: writeFrame(next), fill: "blank" }),
     });
   }
   return fixes;
