@@ -1,4 +1,3 @@
-import type { PlannedActivity } from "../activities/plan";
 import type { Finding, Related, Rule } from "../base/finding";
 import type { Range } from "../base/range";
 import type { CheckContext } from "./context";
@@ -21,7 +20,9 @@ export function withCauses(
   const hidden = findings.filter(({ code }) => hiding.has(code));
   return findings.map((finding) => {
     if (!counting.has(finding.code) || hidden.length === 0) return finding;
-    const used = plan.activities.filter(({ index }) => finding.activities?.includes(index)).flatMap(ownSections);
+    const used = plan.activities
+      .filter(({ index }) => finding.activities?.includes(index))
+      .flatMap(({ sections }) => sections);
     const causes = hidden
       .filter(({ range }) =>
         used.some((section) => unit.sections.includes(section) && inside(section.range, range.start)),
@@ -31,5 +32,3 @@ export function withCauses(
     return causes.length > 0 ? { ...finding, related: [...finding.related, ...causes] } : finding;
   });
 }
-
-const ownSections = ({ sections }: PlannedActivity): PlannedActivity["sections"] => sections;

@@ -258,7 +258,7 @@ class Reader {
       if (inPile && shape === "text" && !section.hasStatements) cardsBelow(this.lines, raw, this.problems);
       const judged = ordered ? section.judgedStory : section.judged;
       const lone = !inPile && section.expectsPairs;
-      const around = { ...section.around, lone, judged, lines: this.lines };
+      const around = { bullets: section.bullets, lone, judged, lines: this.lines };
       itemTraps(raw, shape, around, this.env, this.problems);
     });
     return shape;

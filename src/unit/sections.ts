@@ -1,15 +1,9 @@
 import type { Range } from "../base/range";
 import type { SourceText } from "./source-text";
-import { haveOneSign } from "./traps/doubtful-signs";
-import { allJudged, allMarked } from "./traps/marks";
+import { Together } from "./together";
+import { allJudged } from "./traps/marks";
 import type { Paragraph, PileFacts } from "./traps/piles";
 import type { FormsTable, Pair, Pile, PileMember, Section, Statement, StoryEvent } from "./unit";
-
-/** A short word before others, as an article. */
-const leadOf = (text: string): string | undefined => /^(\p{L}{1,4})\s+\S/u.exec(text.trim())?.[1]?.toLowerCase();
-
-/** Whether the letters of a text are Latin ones alone. */
-const isLatin = (text: string): boolean => !/(?!\p{Script=Latin})\p{L}/u.test(text);
 
 /** A section while it is being read. */
 export class SectionBuilder {
@@ -20,15 +14,8 @@ export class SectionBuilder {
   private readonly noted: (readonly SourceText[])[] = [];
   private readonly paragraphs: Paragraph[] = [];
   private readonly marks: { readonly lines: readonly [number, number]; readonly texts: readonly string[] }[] = [];
-  /** Whether all plain bullets begin with marks, once that was asked. */
-  private marked: boolean | undefined;
-  private markedStory: boolean | undefined;
-  private signed: boolean | undefined;
-  private partly: boolean | undefined;
-  private worded: boolean | undefined;
-  /** Short first words of left and of right sides. */
-  private scripts: readonly (readonly boolean[])[] | undefined;
-  private leads: readonly ReadonlySet<string>[] | undefined;
+  /** What was found of the bullets together, until another one comes. */
+  private together: Together | undefined;
   /** Plain bullets. */
   private readonly texts: string[] = [];
   private readonly piles: { name: string; heading: Range; members: PileMember[] }[] = [];
@@ -55,93 +42,24 @@ export class SectionBuilder {
     );
   }
 
-  /** Whether most bullets are pairs, or so many that their sign is surely known. */
-  private get mostlyPairs(): boolean {
-    return this.pairs.length > Math.min(2, this.texts.length);
-  }
-
-  /** What an item may be meant as hangs on this. */
-  get around() {
-    const { mostlyPairs, hasPairs, hasCards, alike, parted, phrased } = this;
-    const ofOneSide = (one: string, other: string): boolean => this.ofOneSide(one, other);
-    return { mostlyPairs, hasPairs, hasCards, alike, parted, phrased, ofOneSide };
+  /** What its bullets and events are together. */
+  get bullets(): Together {
+    this.together ??= new Together(this.pairs, this.texts, this.events, this.piles);
+    return this.together;
   }
 
   get hasStatements(): boolean {
     return this.statements.length > 0;
   }
 
-  private get hasPairs(): boolean {
-    return this.pairs.length > 0;
-  }
-
-  /** Whether plain bullets are the cards of piles, and none is a pair: what stands above them is hardly one. */
-  private get hasCards(): boolean {
-    return this.pairs.length === 0 && this.piles.some(({ members }) => members.some(({ shape }) => shape === "text"));
-  }
-
-  /** Whether most plain bullets have a bar or another sign between two sides, as pairs that went wrong have. */
-  private get parted(): boolean {
-    if (this.partly !== undefined) return this.partly;
-    const sign = /\S(?:\s+(?:[|｜¦‖│∣/／→;:\p{Pd}−]|[-=]{1,2}>)\s+|:\s+|\s*\t\s*)\S/u;
-    const found = this.texts.filter((text) => sign.test(text)).length;
-    this.partly = found > 1 && found * 2 > this.texts.length;
-    return this.partly;
-  }
-
-  /**
-   * Whether two texts both begin with short words that only left sides begin with here, or only right ones, or both have the script of
-   * one side alone: they are of one language, and no pair.
-   */
-  private ofOneSide(one: string, other: string): boolean {
-    this.leads ??= [this.pairs.map(({ left }) => left), this.pairs.map(({ right }) => right)].map(
-      (sides) => new Set(sides.flatMap(({ answers }) => answers.flatMap(({ text }) => leadOf(text) ?? []))),
-    );
-    const [left, right] = this.leads;
-    const sideOf = (text: string): number | undefined => {
-      const lead = leadOf(text);
-      if (lead === undefined || left?.has(lead) === right?.has(lead)) return undefined;
-      return left?.has(lead) ? 0 : 1;
-    };
-    const side = sideOf(one);
-    if (side !== undefined && side === sideOf(other)) return true;
-    return this.twoScripts && isLatin(one) === isLatin(other);
-  }
-
-  /** Whether there are some pairs, and all sides of one hand are in Latin letters alone, and all of the other in others as well. */
-  private get twoScripts(): boolean {
-    this.scripts ??= (["left", "right"] as const).map((at) =>
-      this.pairs.map((pair) => pair[at].answers.every(({ text }) => isLatin(text))),
-    );
-    const [left = [], right = []] = this.scripts;
-    return left.length > 2 && left.every((latin, i) => latin === left[0] && latin !== right[i]);
-  }
-
-  /** Whether there are some pairs, most of several words on both sides, as words with their articles. */
-  private get phrased(): boolean {
-    if (this.worded !== undefined) return this.worded;
-    const several = ({ answers }: Pair["left"]): boolean => /\S\s+\S/.test(answers[0].text);
-    const found = this.pairs.filter(({ left, right }) => several(left) && several(right)).length;
-    this.worded = found > 2 && found * 3 >= this.pairs.length * 2;
-    return this.worded;
-  }
-
-  /** Whether all plain bullets have the same sign that may be meant to part a pair, and there are at least three bullets in all. */
-  private get alike(): boolean {
-    this.signed ??= this.pairs.length + this.texts.length > 2 && haveOneSign(this.texts, !this.hasPairs);
-    return this.signed;
-  }
-
   /** Whether plain items that begin with a mark are likely to be statements that went wrong. */
   get judged(): boolean {
-    this.marked ??= this.pairs.length === 0 && allMarked(this.texts);
-    return this.statements.length > 0 || this.marked;
+    return this.statements.length > 0 || this.bullets.marked;
   }
 
   /** The same of events. */
   get judgedStory(): boolean {
-    this.markedStory ??= allJudged(this.events.map(({ text }) => text));
-    return this.statements.length > 0 || this.markedStory;
+    return this.statements.length > 0 || this.bullets.markedStory;
   }
 
   /** Paragraphs whose lines begin with marks, where they are likely to be statements. */
@@ -151,13 +69,7 @@ export class SectionBuilder {
   }
 
   add(member: PileMember): void {
-    this.marked = undefined;
-    this.markedStory = undefined;
-    this.signed = undefined;
-    this.partly = undefined;
-    this.worded = undefined;
-    this.scripts = undefined;
-    this.leads = undefined;
+    this.together = undefined;
     if (member.shape === "pair") this.pairs.push(member.item);
     else if (member.shape === "statement") this.statements.push(member.item);
     else if (member.shape === "event") this.events.push(member.item);

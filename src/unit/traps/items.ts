@@ -4,6 +4,7 @@ import type { RawItem } from "../items";
 import { drop, type Problems, write } from "../problems";
 import type { Shape } from "../shapes";
 import type { SourceText } from "../source-text";
+import type { Together } from "../together";
 import { bareRemark, remarkAt } from "./bare-remarks";
 import { correctionInLine } from "./corrections";
 import { acrossEmphasis } from "./emphasis";
@@ -32,20 +33,8 @@ const clean = new Map<string, TextMemory<true>>();
 export interface Around {
   /** It stands in no pile, and its section has pairs or nothing else. */
   readonly lone: boolean;
-  /** Most bullets of the section are pairs, or so many that their sign is surely known. */
-  readonly mostlyPairs: boolean;
-  /** The section has pairs. */
-  readonly hasPairs: boolean;
-  /** The section has no pairs, and cards in piles. */
-  readonly hasCards: boolean;
-  /** All plain bullets of the section have the same sign that may be meant to part a pair, and they are some. */
-  readonly alike: boolean;
-  /** Most plain bullets of the section have a bar or another sign between two sides. */
-  readonly parted: boolean;
-  /** Whether two sides are of one language, by how pairs of the section begin. */
-  ofOneSide(one: string, other: string): boolean;
-  /** Most pairs of the section, and they are some, have several words on both sides. */
-  readonly phrased: boolean;
+  /** The bullets of its section. */
+  readonly bullets: Together;
   /** The section has statements, or all of its bullets (of an event: all of its events) begin with marks in brackets. */
   readonly judged: boolean;
   readonly lines: LineIndex;
@@ -57,20 +46,16 @@ export function itemTraps(item: RawItem, shape: Shape, around: Around, env: Env,
   // What stands under an item counts too, the indents of further lines, and its own number before another in its line.
   const counted = shape === "event" && /[.!?…]\S*\s+\d+[.)]\s/u.test(text.text);
   const alone = text.isWhole && nested.length === 0 && numbered.length === 0 && !counted;
-  const { lone, mostlyPairs, hasPairs, hasCards, alike, parted, phrased, judged } = around;
-  const as = [shape, lone, mostlyPairs, hasPairs, hasCards, alike, parted, phrased, judged].join(" ");
+  const { bullets, lone, judged } = around;
+  const as = `${shape} ${lone} ${judged} ${bullets.key}`;
   const known = clean.get(as) ?? new TextMemory<true>();
   clean.set(as, known);
   if (alone && known.find(text.text, env)) return;
   const before = problems.list.length;
-  // What hangs on the words of the section's pairs holds there alone.
-  let asked = false;
-  const ofOneSide = (one: string, other: string): boolean => {
-    asked = true;
-    return around.ofOneSide(one, other);
-  };
-  lookAt(item, shape, { ...around, ofOneSide }, env, problems);
-  if (alone && !asked && problems.list.length === before) known.get(text.text, env, () => true);
+  const { asked } = bullets;
+  lookAt(item, shape, around, env, problems);
+  const told = problems.list.length > before || bullets.asked > asked;
+  if (alone && !told) known.get(text.text, env, () => true);
 }
 
 function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems: Problems): void {
@@ -81,7 +66,8 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
   underline(item, problems);
   if (shape === "text") {
     const end = comments[0]?.start ?? text.length;
-    if (!statementMark(item, around.judged, problems) && around.lone) meantAsPair(item, open, end, around, problems);
+    if (!statementMark(item, around.judged, problems) && around.lone)
+      meantAsPair(item, open, end, around.bullets, problems);
   }
   if (shape === "event") {
     eventInLine(item, around.lines, open, problems);

@@ -2,8 +2,8 @@ import type { Span } from "../inline";
 import type { RawItem } from "../items";
 import { type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
+import type { Together } from "../together";
 import { doubtfulSign, letterSign, numerals, tellDoubtful } from "./doubtful-signs";
-import type { Around } from "./items";
 import { isNumberedSentence } from "./other-numbers";
 
 /*
@@ -139,7 +139,7 @@ export function meantAsPair(
   { text: source }: RawItem,
   open: (span: Span) => boolean,
   end: number,
-  around: Pick<Around, "mostlyPairs" | "alike" | "parted" | "phrased" | "hasPairs" | "hasCards" | "ofOneSide">,
+  bullets: Together,
   problems: Problems,
 ): void {
   if (pairInCode(source, end, problems)) return;
@@ -148,10 +148,10 @@ export function meantAsPair(
     if (!match) continue;
     const span = { start: match.index, end: match.index + match[0].length };
     if (span.start === 0 || span.end >= end || !open(span)) continue;
-    if (inNote(source.text, span, end, around.mostlyPairs || around.hasCards)) continue;
-    const grammar = around.mostlyPairs && ofGrammar(source.text, span, end);
+    if (inNote(source.text, span, end, bullets.mostlyPairs || bullets.hasCards)) continue;
+    const grammar = bullets.mostlyPairs && ofGrammar(source.text, span, end);
     if (grammar === true) return;
-    if (around.mostlyPairs && around.ofOneSide(...sides(source.text, span, end))) continue;
+    if (bullets.mostlyPairs && bullets.ofOneSide(...sides(source.text, span, end))) continue;
     const sign = match[0].trim() === "" ? (match[0].includes("\t") ? "a tab" : "white space") : `“${match[0].trim()}”`;
     problems.trap(
       "meant-as-pair",
@@ -163,16 +163,16 @@ export function meantAsPair(
   }
   const all = source.text.slice(0, end);
   const doubtful =
-    around.mostlyPairs || around.alike
-      ? doubtfulSign(all, !around.hasPairs)
-      : around.parted
+    bullets.mostlyPairs || bullets.alike
+      ? doubtfulSign(all, !bullets.hasPairs)
+      : bullets.parted
         ? letterSign(all)
         : undefined;
   const escaped = doubtful && source.text.slice(doubtful.start, doubtful.end).trimStart().startsWith("\\=");
   const noted =
     doubtful &&
-    around.mostlyPairs &&
-    (isNotedSlash(source.text, doubtful, end, around.phrased) || around.ofOneSide(...sides(all, doubtful, end)));
+    bullets.mostlyPairs &&
+    (isNotedSlash(source.text, doubtful, end, bullets.phrased) || bullets.ofOneSide(...sides(all, doubtful, end)));
   if (doubtful && (escaped || open(doubtful)) && !noted && !inNote(source.text, doubtful, end, true)) {
     tellDoubtful(source, doubtful, problems);
     return;

@@ -1,0 +1,124 @@
+import { haveOneSign } from "./traps/doubtful-signs";
+import { allJudged, allMarked } from "./traps/marks";
+import type { Pair, Pile, StoryEvent } from "./unit";
+
+/** A sign between two sides that is none of a pair's. */
+const sign = /\S(?:\s+(?:[|｜¦‖│∣/／→;:\p{Pd}−]|[-=]{1,2}>)\s+|:\s+|\s*\t\s*)\S/u;
+
+/** A short word before others, as an article. */
+const leadOf = (text: string): string | undefined => /^(\p{L}{1,4})\s+\S/u.exec(text.trim())?.[1]?.toLowerCase();
+
+/** Whether the letters of a text are Latin ones alone. */
+const isLatin = (text: string): boolean => !/(?!\p{Script=Latin})\p{L}/u.test(text);
+
+const sides = ["left", "right"] as const;
+
+/** What the bullets and events of a section are together: what one of them may be meant as hangs on that. Each is found once. */
+export class Together {
+  private readonly found = new Map<string, unknown>();
+
+  /** How often `ofOneSide` was asked: what hangs on that holds in this section alone. */
+  asked = 0;
+
+  /** `texts`: plain bullets. */
+  constructor(
+    private readonly pairs: readonly Pair[],
+    private readonly texts: readonly string[],
+    private readonly events: readonly StoryEvent[],
+    private readonly piles: readonly Pick<Pile, "members">[],
+  ) {}
+
+  get hasPairs(): boolean {
+    return this.pairs.length > 0;
+  }
+
+  /** Whether most bullets are pairs, or so many that their sign is surely known. */
+  get mostlyPairs(): boolean {
+    return this.pairs.length > Math.min(2, this.texts.length);
+  }
+
+  /** Whether plain bullets are the cards of piles, and none is a pair: what stands above them is hardly one. */
+  get hasCards(): boolean {
+    return !this.hasPairs && this.piles.some(({ members }) => members.some(({ shape }) => shape === "text"));
+  }
+
+  /** Whether all plain bullets have the same sign that may be meant to part a pair, and there are at least three bullets in all. */
+  get alike(): boolean {
+    const enough = this.pairs.length + this.texts.length > 2;
+    return this.once("alike", () => enough && haveOneSign(this.texts, !this.hasPairs));
+  }
+
+  /** Whether most plain bullets have a bar or another sign between two sides, as pairs that went wrong have. */
+  get parted(): boolean {
+    return this.once("parted", () => {
+      const count = this.texts.filter((text) => sign.test(text)).length;
+      return count > 1 && count * 2 > this.texts.length;
+    });
+  }
+
+  /** Whether there are some pairs, most of several words on both sides, as words with their articles. */
+  get phrased(): boolean {
+    return this.once("phrased", () => {
+      const several = ({ answers }: Pair["left"]): boolean => /\S\s+\S/.test(answers[0].text);
+      const count = this.pairs.filter(({ left, right }) => several(left) && several(right)).length;
+      return count > 2 && count * 3 >= this.pairs.length * 2;
+    });
+  }
+
+  /** Equal for sections whose items may be meant as the same things, but for what `ofOneSide` says. */
+  get key(): string {
+    return this.once("key", () => {
+      const { mostlyPairs, hasPairs, hasCards, alike, parted, phrased } = this;
+      return [mostlyPairs, hasPairs, hasCards, alike, parted, phrased].join(" ");
+    });
+  }
+
+  /** Whether all bullets are plain and begin with marks. */
+  get marked(): boolean {
+    return this.once("marked", () => !this.hasPairs && allMarked(this.texts));
+  }
+
+  /** Whether all events begin with marks. */
+  get markedStory(): boolean {
+    return this.once("markedStory", () => allJudged(this.events.map(({ text }) => text)));
+  }
+
+  /**
+   * Whether two texts both begin with short words that only left sides begin with here, or only right ones, or both have the script of
+   * one side alone: they are of one language, and no pair.
+   */
+  ofOneSide(one: string, other: string): boolean {
+    this.asked++;
+    const [left, right] = this.leads;
+    const sideOf = (text: string): number | undefined => {
+      const lead = leadOf(text);
+      if (lead === undefined || left?.has(lead) === right?.has(lead)) return undefined;
+      return left?.has(lead) ? 0 : 1;
+    };
+    const side = sideOf(one);
+    if (side !== undefined && side === sideOf(other)) return true;
+    return this.twoScripts && isLatin(one) === isLatin(other);
+  }
+
+  /** Short first words of left and of right sides. */
+  private get leads(): readonly ReadonlySet<string>[] {
+    const of = (side: (typeof sides)[number]): string[] =>
+      this.pairs.flatMap((pair) => pair[side].answers.flatMap(({ text }) => leadOf(text) ?? []));
+    return this.once("leads", () => sides.map((side) => new Set(of(side))));
+  }
+
+  /** Whether there are some pairs, and all sides of one hand are in Latin letters alone, and all of the other in others as well. */
+  private get twoScripts(): boolean {
+    return this.once("twoScripts", () => {
+      const [left = [], right = []] = sides.map((side) =>
+        this.pairs.map((pair) => pair[side].answers.every(({ text }) => isLatin(text))),
+      );
+      return left.length > 2 && left.every((latin, i) => latin === left[0] && latin !== right[i]);
+    });
+  }
+
+  private once<Value>(what: string, find: () => Value): Value {
+    if (!this.found.has(what)) this.found.set(what, find());
+    return this.found.get(what) as Value;
+  }
+}
