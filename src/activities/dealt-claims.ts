@@ -1,7 +1,17 @@
 import type { Rule } from "../base/finding";
+import type { Range } from "../base/range";
+import type { Pair } from "../unit/unit";
 import type { Deal, Dealt, Press } from "./contract";
 import type { Level } from "./options";
 import type { Claim, Twins } from "./statements";
+import type { Told } from "./truth-proof";
+
+/** A pair that is shown as right or wrong beside statements: what its words say together. */
+export interface ShownPair extends Told {
+  readonly text: string;
+  readonly source: Range;
+  readonly item: Pair;
+}
 
 /** What was dealt, with its statements: none where it deals something else. */
 export interface DealtClaims extends Dealt<Deal> {
@@ -16,6 +26,8 @@ export interface DealtClaims extends Dealt<Deal> {
   readonly claims: readonly Claim[];
   /** Those of each deal. */
   readonly hands: readonly (readonly Claim[])[];
+  /** Pairs beside them, those of all deals. */
+  readonly shown?: readonly ShownPair[];
   /** Further ones, kept for a tie. */
   readonly reserve?: readonly Claim[];
   /** Twins stand in place of their true statements. */

@@ -1,3 +1,4 @@
+import type { Range } from "../base/range";
 import { plain, type Run } from "../base/run";
 import { fold } from "../match/fold";
 import type { Proof } from "../prove/proof";
@@ -7,7 +8,7 @@ export interface Told {
   /** Equal for texts that are the same to a learner. */
   readonly key: string;
   readonly truth: boolean;
-  readonly correction?: { readonly runs: readonly Run[]; readonly text?: string };
+  readonly correction?: { readonly runs: readonly Run[]; readonly text?: string; readonly source?: Range };
 }
 
 /** What is so by one of them, as a key: itself where it is true, else its correction. */

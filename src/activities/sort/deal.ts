@@ -1,10 +1,12 @@
 import { dealCode } from "../../base/mark";
 import { Random, upTo } from "../../base/seed";
 import { finished, mapped, type Steps, told } from "../../base/steps";
+import { fold } from "../../match/fold";
 import { isPair, type Pair } from "../../unit/unit";
 import { whySameClaims } from "../claim-supply";
 import type { DealRequest } from "../contract";
 import { blanksText, copiesOf } from "../copies";
+import type { ShownPair } from "../dealt-claims";
 import { type DealPlan, planCode, streamOf } from "../levels";
 import { mixedOrder } from "../mixed-order";
 import { counted } from "../report";
@@ -38,7 +40,8 @@ export function* dealingSort(request: DealRequest): Steps<DealtSort> {
   const options = { ...asked, headers: headersFor(asked, supply) };
   const { cards, piles, unknown } = supply;
   const used = [...new Set(cards.flatMap(({ item }): Pair[] => (isPair(item) ? [item] : [])))];
-  const base = { request, options, ...supply, used };
+  const shown = supply.by === "truth" ? cards.flatMap(shownBy) : [];
+  const base = { request, options, ...supply, used, shown };
   const fewest = Math.min(...hands.map((hand) => hand.cards.length));
   if (fewest < fewestCards || piles.length < fewestPiles || piles.length > mostPiles || unknown.length > 0)
     return { ...base, summary: "sort", deals: [] };
@@ -178,8 +181,16 @@ function changesIn(cards: readonly SortCard[], order: readonly number[]): number
  * Cards that are true or false have one pile each, unless they contradict each other. A card of several piles lies where their
  * circles overlap; without overlap it may go to any of them, and each is right.
  */
+const isTrue = ({ piles }: SortCard): boolean => piles[0] === 0;
+
+/** A pair's card as one reads it: its words say together what a statement may say as well. None of another card. */
+function shownBy(card: SortCard): ShownPair[] {
+  const { item, text, picture, key } = card;
+  return isPair(item) ? [{ ...card, item, key: picture ? key : fold(text), truth: isTrue(card) }] : [];
+}
+
 function proofOf(by: SortSupply["by"], cards: readonly SortCard[], overlap: boolean): SortDeal["proof"] {
-  if (by === "truth") return proveTruth(cards.map((card) => ({ ...card, truth: card.piles[0] === 0 })));
+  if (by === "truth") return proveTruth(cards.map((card) => shownBy(card)[0] ?? { ...card, truth: isTrue(card) }));
   const known = { capped: false, nodes: 0, by: "certificate" } as const;
   const count = overlap ? 1 : cards.reduce((product, { piles }) => product * piles.length, 1);
   return count === 1 ? { ...known, status: "one", count } : { ...known, status: "several", count, accepted: true };

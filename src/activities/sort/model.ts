@@ -2,6 +2,7 @@ import type { Range } from "../../base/range";
 import type { Run } from "../../base/run";
 import type { Item, Picture } from "../../unit/unit";
 import type { Deal, Dealt } from "../contract";
+import type { ShownPair } from "../dealt-claims";
 import type { Level } from "../options";
 import type { Claim, Correction } from "../statements";
 import type { SortOptions } from "./options";
@@ -95,6 +96,8 @@ export interface SortSupply {
 
 export interface DealtSort extends Dealt<SortDeal>, SortSupply {
   readonly options: SortOptions;
+  /** Its pairs, where what is right is parted from what is wrong. */
+  readonly shown: readonly ShownPair[];
 }
 
 /** Names of the piles that a card belongs to. */

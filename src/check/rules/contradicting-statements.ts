@@ -10,17 +10,19 @@ export const contradictingStatements: Rule<CheckContext> = {
   code: "contradicting-statements",
   severity: "error",
   title: "A statement that is both true and false",
-  why: "The same text is marked true in one place and false in another, or a false statement says what another one's correction says. Whatever a learner answers, one of the two keys is against it. Change one of them, or take it out.",
+  why: "The same text is marked true in one place and false in another, or a false statement says what another one's correction says, or what a pair says that is sorted with it. Whatever a learner answers, one of the two keys is against it. Change one of them, or take it out.",
   example: {
     wrong: frame(`- [x] Ela bebe chá.\n- [ ] Ela bebe chá.\n${others}`),
     right: frame(`- [x] Ela bebe chá.\n- [ ] Ela bebe café.\n${others}`),
   },
   check: (context) =>
     once(
-      writtenClaims(context).flatMap(({ claims, activities }) =>
-        claims.flatMap((claim): Report[] => {
+      writtenClaims(context).flatMap(({ claims, shown, activities }) => {
+        const all = [...claims, ...shown];
+        const isPair = (one: (typeof all)[number]): boolean => shown.some((each) => each === one);
+        return all.flatMap((claim): Report[] => {
           // A false statement whose correction says the same as itself is the matter of `same-correction`.
-          const against = claims.find(
+          const against = all.find(
             (other) =>
               !claim.truth &&
               other.item !== claim.item &&
@@ -29,21 +31,24 @@ export const contradictingStatements: Rule<CheckContext> = {
           );
           if (!against) return [];
           const marked = against.key === claim.key;
+          const marks = marked ? "another statement with this text is marked true" : "a correction says that it is so";
+          const how = isPair(claim) ? "shown as false here, with a wrong partner" : "marked false here";
+          const place = (!marked && against.correction?.source) || against.source;
           return [
             {
               range: claim.source,
               activities,
-              message: `“${claim.text}” is marked false here, but ${marked ? "another statement with this text is marked true" : "a correction says that it is so"}.`,
+              message: `“${claim.text}” is ${how}, but ${isPair(against) ? "a pair says so" : marks}.`,
               related: [
                 {
-                  range: marked ? against.source : (against.correction?.source ?? against.source),
-                  message: marked ? "Marked true" : "The correction",
+                  range: place,
+                  message: isPair(against) ? "The pair" : marked ? "Marked true" : "The correction",
                 },
               ],
               fixes: takingOut(context, claim.item, { title: "Take this one out" }),
             },
           ];
-        }),
-      ),
+        });
+      }),
     ),
 };

@@ -1,10 +1,12 @@
-import { hasClaims } from "../../activities/dealt-claims";
+import { hasClaims, type ShownPair } from "../../activities/dealt-claims";
 import type { Claim } from "../../activities/statements";
 import type { CheckContext } from "../context";
 
 /** The written statements of one activity. */
 export interface WrittenClaims {
   readonly claims: readonly Claim[];
+  /** Pairs that are shown as right or wrong beside them. */
+  readonly shown: readonly ShownPair[];
   /** The activity's own index, alone. */
   readonly activities: readonly number[];
 }
@@ -14,6 +16,6 @@ export function writtenClaims({ activities }: CheckContext): WrittenClaims[] {
   return activities.flatMap(({ plan, dealt }) => {
     if (!hasClaims(dealt)) return [];
     const claims = [...dealt.claims, ...(dealt.reserve ?? [])].filter(({ twin }) => twin === undefined);
-    return [{ claims, activities: [plan.index] }];
+    return [{ claims, shown: dealt.shown ?? [], activities: [plan.index] }];
   });
 }
