@@ -12,7 +12,7 @@ const inside = ({ start, end }: Range, offset: number): boolean => start <= offs
 export function withCauses(
   findings: readonly Finding[],
   rules: readonly Pick<Rule<never>, "code" | "hides" | "counts">[],
-  { unit, plan }: Pick<CheckContext, "unit" | "plan">,
+  { plan }: Pick<CheckContext, "plan">,
 ): Finding[] {
   const counting = new Set(rules.filter(({ counts }) => counts).map(({ code }) => code));
   if (!findings.some(({ code }) => counting.has(code))) return [...findings];
@@ -24,9 +24,7 @@ export function withCauses(
       .filter(({ index }) => finding.activities?.includes(index))
       .flatMap(({ sections }) => sections);
     const causes = hidden
-      .filter(({ range }) =>
-        used.some((section) => unit.sections.includes(section) && inside(section.range, range.start)),
-      )
+      .filter(({ range }) => used.some((section) => inside(section.range, range.start)))
       .sort((a, b) => a.range.start - b.range.start)
       .map(({ range }): Related => ({ range, message: "This is not read as it stands, and may be one more." }));
     return causes.length > 0 ? { ...finding, related: [...finding.related, ...causes] } : finding;

@@ -26,6 +26,21 @@ describe("where too few items are told", () => {
     assert.deepEqual(await shown(tiles("- o selim = the saddle"), "too-few-pairs"), []);
   });
 
+  it("nothing else that is told of the activity shows them", async () => {
+    const pairs = [
+      "o selim = the saddle",
+      "a roda = the wheel",
+      "a luz = the light",
+      "o raio = the spoke",
+      "o freio = the brake",
+    ];
+    const items = `${pairs.map((pair) => `- ${pair}\n`).join("")}- o pneu - the tyre`;
+    const { findings } = await readUnitText(`${tiles(items)}\n${"```"}activity\nmake: strips\n${"```"}\n`);
+    const [unused, ...more] = findings.filter(({ code }) => code === "unused-pairs");
+    assert.ok(unused && more.length === 0 && findings.some(({ code }) => code === "too-few-events"));
+    assert.ok(!unused.related.some(({ message }) => message.includes("may be one more")));
+  });
+
   it("each kind says so of its own items", async () => {
     const of = (kind: string, items: string): string => tiles(items).replace("tiles", kind);
     assert.deepEqual(await shown(of("strips", "1. Um gato salta.\n\n#2 A lata cai."), "too-few-events"), [

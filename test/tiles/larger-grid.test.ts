@@ -37,6 +37,8 @@ describe("a larger grid for pairs that are on no tile", () => {
         .flatMap(({ fixes }) => fixes)
         .find(({ title }) => title === "Make 2 × 3 tiles with 2 blank inner edges");
       assert.ok(fix);
+      const places = fix.edits.map(({ range }) => range.start);
+      assert.equal(new Set(places).size, places.length, "an editor takes one edit at a place");
       const mended = applyEdits(text, fix.edits);
       assert.equal(mended.match(/^grid: 2 x 3$/gm)?.length, 1, mended);
       assert.equal(mended.match(/^fill: blank$/gm)?.length, 1, mended);
