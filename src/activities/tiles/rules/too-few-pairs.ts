@@ -1,8 +1,11 @@
 import type { Fix, Rule } from "../../../base/finding";
+import type { Steps } from "../../../base/steps";
 import { setOption } from "../../edits";
-import { innerCount, largestFrame } from "../frame";
+import { type Frame, innerCount, largestFrame } from "../frame";
+import type { DealtTiles } from "../model";
 import { writeFrame } from "../options";
 import { list, place, type TilesContext } from "./context";
+import { provenWith } from "./trial";
 
 export const tooFewPairs: Rule<TilesContext> = {
   code: "too-few-pairs",
@@ -17,20 +20,11 @@ export const tooFewPairs: Rule<TilesContext> = {
       "## Drinks\n\n- chá = tea\n- leite = milk\n- água = water\n- sumo = juice\n\n```activity\nmake: tiles\ngrid: 2 x 2\n```",
   },
   check: ({ dealt }) => {
-    const { request, options, pairs, frame, deals } = dealt;
+    const { request, pairs, frame, deals } = dealt;
     if (deals.length > 0 || request.refused.some((key) => ["grid", "fill", "take"].includes(key))) return [];
-    const { block, unit } = request;
     const range = place(dealt, "grid");
     const largest = largestFrame(pairs.length);
-    const fixes: Fix[] = [];
-    if (largest) {
-      const title = `Make ${largest.rows} × ${largest.columns} tiles`;
-      fixes.push({ title, edits: [setOption(block, unit.text, "grid", writeFrame(largest))], preferred: true });
-    }
-    if (frame && pairs.length > 0 && options.fill === "words") {
-      const blank = innerCount(frame) - pairs.length;
-      fixes.push({ title: `Leave ${blank} inner edges blank`, edits: [setOption(block, unit.text, "fill", "blank")] });
-    }
+    const fixes = (): Steps<Fix[], unknown> => otherGrids(dealt, largest);
     const names = list(request.sections.map(({ name }) => name));
     if (!frame) {
       return [{ range, message: `Tiles need at least 4 pairs (2 × 2 tiles); ${names} has ${pairs.length}.`, fixes }];
@@ -39,3 +33,20 @@ export const tooFewPairs: Rule<TilesContext> = {
     return [{ range, message, fixes }];
   },
 };
+
+/** The largest grid that the pairs fill, and blank edges in the one that was asked for, as far as these lead to one solution. */
+function* otherGrids(dealt: DealtTiles, largest: Frame | undefined): Steps<Fix[], unknown> {
+  const { request, options, pairs, frame } = dealt;
+  const { block, unit } = request;
+  const fixes: Fix[] = [];
+  if (largest && (yield* provenWith(dealt, { grid: writeFrame(largest) }))) {
+    const title = `Make ${largest.rows} × ${largest.columns} tiles`;
+    fixes.push({ title, edits: [setOption(block, unit.text, "grid", writeFrame(largest))], preferred: true });
+  }
+  if (frame && pairs.length > 0 && options.fill === "words" && (yield* provenWith(dealt, { fill: "blank" }))) {
+    const blank = innerCount(frame) - pairs.length;
+    const title = `Leave ${blank} inner ${blank === 1 ? "edge" : "edges"} blank`;
+    fixes.push({ title, edits: [setOption(block, unit.text, "fill", "blank")] });
+  }
+  return fixes;
+}
