@@ -30,6 +30,19 @@ async function offers(text: string, code: string): Promise<{ where: string; seve
 
 const titles = (fixes: readonly Offer[]): string[] => fixes.map(({ title }) => title);
 
+describe("items that share an answer", () => {
+  it("are kept apart by other edges where there are edges", async () => {
+    const message = async (pairs: readonly string[], make: string): Promise<string> => {
+      const { findings } = await readUnitText(unit(pairs, "", make));
+      return findings.find(({ code }) => code === "duplicate-answer")?.message ?? "";
+    };
+    const four = ["o aro = the ring", "o anel = the ring", "a roda = the wheel", "o selim = the saddle"];
+    expect(await message(four, "tiles")).to.contain("Other edges keep them apart: the solution is still the only one.");
+    const sentences = ["O aro | está | aqui. = a", "O aro está | aqui. = b", "A mola | caiu. = c"];
+    expect(await message(sentences, "rebuild")).to.match(/“a” and “b”\. The solution is still the only one\.$/u);
+  });
+});
+
 describe("fixes of items that share an answer", () => {
   it("take no pair out that an activity needs", async () => {
     const four = ["o aro = the ring", "o anel = the ring", "a roda = the wheel", "o selim = the saddle"];

@@ -170,7 +170,8 @@ function effectOn({ unit, activities }: CheckContext, pairs: readonly Pair[]): E
   return settled
     ? {
         severity: "information",
-        sentence: " Other edges keep them apart: the solution is still the only one.",
+        // Only tiles have edges that could do it.
+        sentence: ` ${showing.some(({ plan: { kind } }) => kind?.edgeToEdge) ? "Other edges keep them apart: the" : "The"} solution is still the only one.`,
         related: [],
         hits,
       }
