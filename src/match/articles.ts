@@ -27,9 +27,20 @@ const beginnings = new Map(
   ]),
 );
 
+/** By language with its region, as it is asked for. */
+const asked = new Map<string, readonly string[]>();
+
+function beginningsIn(lang: string): readonly string[] {
+  const known = asked.get(lang);
+  if (known) return known;
+  const found = beginnings.get(lang.split("-", 1)[0]?.toLowerCase() ?? "") ?? [];
+  asked.set(lang, found);
+  return found;
+}
+
 /** A text in lower case without the article at its start; the text itself where nothing else would be left. */
 export function withoutArticle(text: string, lang: string): string {
-  for (const start of beginnings.get(lang.split("-", 1)[0]?.toLowerCase() ?? "") ?? []) {
+  for (const start of beginningsIn(lang)) {
     if (!text.startsWith(start)) continue;
     const rest = text.slice(start.length).trim();
     if (rest !== "") return rest;

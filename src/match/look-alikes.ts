@@ -79,8 +79,7 @@ function* lookAnew(texts: readonly Worded[]): Steps<LookAlikes[], undefined> {
   }));
   const named = new Set<string>();
   const letters: LookAlikes[] = [];
-  const near = seen.map((each) => [each, each.form.near.map((near) => `${each.lang}\u0000${near}`)] as const);
-  for (const group of gathered(near)) {
+  for (const group of gathered(seen.map((each) => [each, each.form.near] as const))) {
     for (const [i, a] of group.entries()) {
       for (let k = i + 1; k < group.length; k++) {
         const b = group[k] as typeof a;
@@ -111,21 +110,29 @@ function namedBare(seen: readonly Seen[]): [Seen, string[]][] {
     const { lang, form } = each;
     const like = form.accented;
     const isLike = like && plain.has(name(lang, like.article, like.bare));
-    return [each, [name(lang, isLike ? like.bare : form.bare)]];
+    return [each, [isLike ? like.bare : form.bare]];
   });
 }
 
-/** Items that share a name, once for each name that several have. */
-function gathered<Item>(named: readonly (readonly [Item, readonly string[]])[]): Item[][] {
-  const groups = new Map<string, Item[]>();
-  for (const [item, names] of named) {
+/** Texts of one language that share a name, once for each name that several have, in the order of their first ones. */
+function gathered(named: readonly (readonly [Seen, readonly string[]])[]): Seen[][] {
+  const byLang = new Map<string, Map<string, number | Seen[]>>();
+  const groups: { readonly first: number; readonly members: Seen[] }[] = [];
+  for (const [at, [item, names]] of named.entries()) {
+    const own = byLang.get(item.lang) ?? new Map<string, number | Seen[]>();
+    byLang.set(item.lang, own);
     for (const name of names) {
-      const group = groups.get(name);
-      if (group) group.push(item);
-      else groups.set(name, [item]);
+      // Most names are met once: nothing is made of those but a number.
+      const known = own.get(name);
+      if (known === undefined) own.set(name, at);
+      else if (typeof known === "number") {
+        const members = [named[known]?.[0] ?? item, item];
+        own.set(name, members);
+        groups.push({ first: known, members });
+      } else known.push(item);
     }
   }
-  return [...groups.values()].filter((group) => group.length > 1);
+  return groups.sort((a, b) => a.first - b.first).map(({ members }) => members);
 }
 
 /** A text as a hurried reader takes it. */
@@ -142,29 +149,39 @@ interface Form {
   readonly near: readonly string[];
 }
 
-const forms = new Recent<Form>(20_000);
+const forms = new Recent<Recent<Form>>(20);
 
 function formOf(text: string, lang: string): Form {
-  return forms.get(`${lang}\u0000${text}`, () => {
-    const lower = fold(text).toLowerCase();
-    const article = articleIn(lower, lang);
-    const accented = article === "" ? accentedArticleIn(lower, lang) : "";
-    const plain = plainOf(text, lang, accented === "" ? allDifferences : butArticle);
-    const words = plain.split(" ");
-    return {
-      article,
-      ...(accented === ""
-        ? {}
-        : { accented: { article: accented, bare: tight(plainOf(text, lang, allDifferences), allDifferences) } }),
-      bare: tight(plain, allDifferences),
-      words,
-      near: words.flatMap((word, i) => shortened(word).map((short) => replaced(words, i, short))),
-    };
-  });
+  return forms.get(lang, () => new Recent(20_000)).get(text, () => formAnew(text, lang));
 }
 
-function replaced(words: readonly string[], place: number, word: string): string {
-  return [...words.slice(0, place), `${word}\u0001`, ...words.slice(place + 1)].join(" ");
+function formAnew(text: string, lang: string): Form {
+  const lower = fold(text).toLowerCase();
+  const article = articleIn(lower, lang);
+  const accented = article === "" ? accentedArticleIn(lower, lang) : "";
+  const plain = plainOf(text, lang, accented === "" ? allDifferences : butArticle);
+  const words = plain.split(" ");
+  return {
+    article,
+    ...(accented === ""
+      ? {}
+      : { accented: { article: accented, bare: tight(plainOf(text, lang, allDifferences), allDifferences) } }),
+    bare: tight(plain, allDifferences),
+    words,
+    near: nearTo(plain, words),
+  };
+}
+
+/** A text with one of its words shortened, for each of them that can be. */
+function nearTo(text: string, words: readonly string[]): string[] {
+  const near: string[] = [];
+  let start = 0;
+  for (const word of words) {
+    const end = start + word.length;
+    for (const short of shortened(word)) near.push(`${text.slice(0, start)}${short}\u0001${text.slice(end)}`);
+    start = end + 1;
+  }
+  return near;
 }
 
 /** Letters that stand for sounds: one of them is easily overlooked, unlike a sign that is a word or a syllable. */

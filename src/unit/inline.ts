@@ -48,6 +48,7 @@ export interface Span {
 
 /** What a separator cannot stand in: escapes, entities, code, links, images, HTML and comments. */
 export interface Scan {
+  /** By offset; what lies beyond its end is none. */
   readonly mask: readonly boolean[];
   /** Links `[…](…)`, in order. */
   readonly links: readonly Span[];
@@ -86,9 +87,12 @@ export class TextMemory<Value> {
 const scans = new TextMemory<Scan>();
 const prints = new TextMemory<Printed>();
 
+/** What is found where there is nothing opaque. */
+const clear: Scan = { mask: [], links: [], comments: [] };
+
 /** Finds opaque text. markdown-it's own inline rules say where each stretch ends. */
 export function scan(text: string, env: Env): Scan {
-  return scans.get(text, env, () => scanAnew(text, env));
+  return signs.test(text) ? scans.get(text, env, () => scanAnew(text, env)) : clear;
 }
 
 /** Signs at which some rule of inline Markdown begins, and those that are read as others; a text without any is what it prints. */
@@ -96,7 +100,6 @@ const signs = /[\\`~*_[\]!<&\n\r\0]/;
 
 function scanAnew(text: string, env: Env): Scan {
   const mask = new Array<boolean>(text.length).fill(false);
-  if (!signs.test(text)) return { mask, links: [], comments: [] };
   const links: Span[] = [];
   const comments: Span[] = [];
   const state = new markdown.inline.State(text, markdown, env, []);
@@ -113,6 +116,9 @@ function scanAnew(text: string, env: Env): Scan {
   return { mask, links, comments };
 }
 
+const equalsCodes = [0x3d, 0xff1d] as const;
+const slashCodes = [0x2f, 0xff0f] as const;
+
 /**
  * ` = ` or ` / ` and their full-width forms, with white space (also no-break and ideographic) on both sides; the ends of the
  * item count as white space, so that an empty side is seen. Searched in [from, to); a span is the sign with that white space.
@@ -124,10 +130,11 @@ export function spacedSeparators(
   from = 0,
   to = text.length,
 ): Span[] {
-  const signs = sign === "=" ? "=＝" : "/／";
+  const [narrow, wide] = sign === "=" ? equalsCodes : slashCodes;
   const found: Span[] = [];
   for (let i = from; i < to; i++) {
-    if (mask[i] || !signs.includes(text.charAt(i))) continue;
+    const code = text.charCodeAt(i);
+    if ((code !== narrow && code !== wide) || mask[i]) continue;
     if (i > 0 && !/\s/u.test(text.charAt(i - 1))) continue;
     if (i + 1 < text.length && !/\s/u.test(text.charAt(i + 1))) continue;
     let start = i;
@@ -148,7 +155,8 @@ export function bars(
 ): (Span & { spaced: boolean })[] {
   const found: (Span & { spaced: boolean })[] = [];
   for (let i = from; i < to; i++) {
-    if (mask[i] || !"|｜".includes(text.charAt(i))) continue;
+    const code = text.charCodeAt(i);
+    if ((code !== 0x7c && code !== 0xff5c) || mask[i]) continue;
     let start = i;
     let end = i + 1;
     while (start > from && /\s/u.test(text.charAt(start - 1))) start--;
@@ -165,11 +173,14 @@ export interface Printed {
 
 /** What some inline Markdown prints: styled runs and the first picture. Comments and HTML print nothing. */
 export function parseRuns(source: string, env: Env): Printed {
+  if (!signs.test(source)) {
+    const text = source.replace(spaces, " ").trim();
+    return { runs: text === "" ? [] : [{ text }] };
+  }
   return prints.get(source, env, () => parseRunsAnew(source, env));
 }
 
 function parseRunsAnew(source: string, env: Env): Printed {
-  if (!signs.test(source)) return { runs: collapse(source === "" ? [] : [{ text: source }]) };
   const [inline] = markdown.parseInline(source, env);
   const runs: Run[] = [];
   let bold = 0;
@@ -224,12 +235,14 @@ export function joinRuns(runs: readonly Run[]): Run[] {
   return out;
 }
 
+const spaces = /[ \t\r\n\f]+/g;
+
 /** White space collapsed and trimmed across runs. No-break spaces stay: the writer set them. */
 function collapse(runs: readonly Run[]): Run[] {
   const out: Run[] = [];
   let open = false;
   for (const run of runs) {
-    let text = run.text.replace(/[ \t\r\n\f]+/g, " ");
+    let text = run.text.replace(spaces, " ");
     if (!open) text = text.trimStart();
     if (text === "") continue;
     open = !text.endsWith(" ");
