@@ -105,7 +105,10 @@ export function* planning(unit: Unit, { settings, units }: PlanContext): Steps<U
   const pairs = yield* mapped([...unit.sections, ...foreign], (section) => {
     const own = pairsOf(section);
     // The texts that the relation is about to ask for; the first time takes longest.
-    for (const { left, right } of own) for (const answer of [...left.answers, ...right.answers]) answerKey(answer);
+    for (const { left, right } of own) {
+      for (const answer of left.answers) answerKey(answer);
+      for (const answer of right.answers) answerKey(answer);
+    }
     return own;
   });
   const relation = new Relation(pairs.flat());

@@ -45,8 +45,11 @@ const wordsAsJson = new WeakMap<readonly Run[], string>();
 
 /** The same as JSON. Most words are the very ones of the last reading. */
 export function printJson({ runs, picture }: Printed): string {
-  const words = wordsAsJson.get(runs) ?? JSON.stringify(runs);
-  wordsAsJson.set(runs, words);
+  let words = wordsAsJson.get(runs);
+  if (words === undefined) {
+    words = JSON.stringify(runs);
+    wordsAsJson.set(runs, words);
+  }
   return `[${JSON.stringify(picture?.path ?? "")},${words}]`;
 }
 
@@ -97,7 +100,9 @@ const counts = new WeakMap<readonly Run[], number>();
 
 /** Words of a text as it is written: what a mended letter does not change. */
 export function wordCount({ text, runs }: Pick<Phrase, "text" | "runs">): number {
-  const count = counts.get(runs) ?? text.trim().split(/\s+/u).length;
+  const known = counts.get(runs);
+  if (known !== undefined) return known;
+  const count = text.trim().split(/\s+/u).length;
   counts.set(runs, count);
   return count;
 }

@@ -8,14 +8,18 @@ export class Recent<Value> {
 
   /** The kept value, if there is one. */
   find(key: string): Value | undefined {
-    return this.young.get(key) ?? this.old.get(key);
+    const known = this.young.get(key);
+    if (known !== undefined) return known;
+    const value = this.old.get(key);
+    if (value !== undefined) this.set(key, value);
+    return value;
   }
 
   /** The kept value, or a new one made and kept. */
   get(key: string, make: () => Value): Value {
-    const known = this.young.get(key);
+    const known = this.find(key);
     if (known !== undefined) return known;
-    const value = this.old.get(key) ?? make();
+    const value = make();
     this.set(key, value);
     return value;
   }

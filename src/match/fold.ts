@@ -38,7 +38,12 @@ const special = /[\u00ad\u200b-\u200f\u202a-\u202e\u2060\u2066-\u2069\ufb00-\ufb
  * word. Where nothing would be left, the text as written.
  */
 export function fold(text: string): string {
-  return kept.get(text, () => foldAnew(text));
+  // Asked for several times for each text of a unit at each keystroke: not even a function is made for it.
+  const known = kept.find(text);
+  if (known !== undefined) return known;
+  const folded = foldAnew(text);
+  kept.set(text, folded);
+  return folded;
 }
 
 const kept = new Recent<string>(20_000);

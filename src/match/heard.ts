@@ -14,8 +14,18 @@ export function soundAlike(keys: readonly MatchKey[]): boolean {
   return new Set(keys.map(heard)).size === 1;
 }
 
+const sounding = new WeakMap<LookAlikes, readonly LookAlikes[]>();
+
 /** Those of a group that sound the same, by what is heard. */
-export function soundingAlike({ lang, keys }: LookAlikes): LookAlikes[] {
+export function soundingAlike(group: LookAlikes): readonly LookAlikes[] {
+  const known = sounding.get(group);
+  if (known) return known;
+  const found = soundingAnew(group);
+  sounding.set(group, found);
+  return found;
+}
+
+function soundingAnew({ lang, keys }: LookAlikes): LookAlikes[] {
   const sounds = new Map<string, MatchKey[]>();
   for (const key of keys) sounds.set(heard(key), [...(sounds.get(heard(key)) ?? []), key]);
   return [...sounds.values()].flatMap((same) => {

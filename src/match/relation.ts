@@ -22,20 +22,20 @@ export class Relation {
   constructor(readonly pairs: readonly Pair[]) {
     for (const pair of pairs) {
       for (const left of pair.left.answers) {
-        for (const right of pair.right.answers) this.add(answerKey(left), answerKey(right));
+        const key = answerKey(left);
+        for (const right of pair.right.answers) {
+          const other = answerKey(right);
+          this.add(key, other);
+          this.add(other, key);
+        }
       }
     }
   }
 
-  private add(a: MatchKey, b: MatchKey): void {
-    for (const [from, to] of [
-      [a, b],
-      [b, a],
-    ] as const) {
-      const known = this.table.get(from);
-      if (known) known.add(to);
-      else this.table.set(from, new Set([to]));
-    }
+  private add(from: MatchKey, to: MatchKey): void {
+    const known = this.table.get(from);
+    if (known) known.add(to);
+    else this.table.set(from, new Set([to]));
   }
 
   fits(a: MatchKey, b: MatchKey): boolean {

@@ -24,6 +24,19 @@ class Numbers {
   }
 }
 
+/** Numbers as a text, two units of UTF-16 for each: the same for the same numbers in the same order. */
+class Sequence {
+  private readonly units: number[] = [];
+
+  add(number: number): void {
+    this.units.push(number & 0xffff, number >>> 16);
+  }
+
+  get text(): string {
+    return new TextDecoder("utf-16le").decode(Uint16Array.from(this.units));
+  }
+}
+
 interface Structure {
   /** Stands for the structure of all pairs; the same number for the same structure. */
   readonly id: number;
@@ -41,12 +54,16 @@ function structureOf(relation: Relation): Structure {
   if (known) return known;
   const keys = new Numbers();
   const prints = new Numbers();
-  const texts = relation.pairs.map(({ left, right }) => {
-    const [l, r] = [left, right].map(({ answers }) => answers.map((answer) => keys.of(answerKey(answer))).join(" "));
-    const [a, b] = [left.answers[0], right.answers[0]];
-    return `${l}=${r}:${prints.of(looksLike(a))} ${prints.of(looksLike(b))}:${wordCount(a)} ${wordCount(b)}`;
-  });
-  const id = ids.get(texts.join("\n"), () => ++lastId);
+  const told = new Sequence();
+  for (const { left, right } of relation.pairs) {
+    for (const { answers } of [left, right]) {
+      told.add(answers.length);
+      for (const answer of answers) told.add(keys.of(answerKey(answer)));
+      told.add(prints.of(looksLike(answers[0])));
+      told.add(wordCount(answers[0]));
+    }
+  }
+  const id = ids.get(told.text, () => ++lastId);
   const structure = { id, keys, prints, indices: new Map(relation.pairs.map((pair, i) => [pair, i])) };
   structures.set(relation, structure);
   return structure;

@@ -2,7 +2,7 @@ import type { Standing } from "../../activities/shared-answers";
 import { isMeant } from "../../activities/trial";
 import type { Related, Report, Rule, Severity } from "../../base/finding";
 import { answerKey, type MatchKey } from "../../match/relation";
-import type { Pair } from "../../unit/unit";
+import type { Answer, Pair } from "../../unit/unit";
 import { type CheckContext, type CheckedActivity, sectionsInUse } from "../context";
 import { duplicateFixes } from "./duplicate-fixes";
 import { makeRange } from "./make-range";
@@ -61,25 +61,41 @@ function toldElsewhere({ activities }: CheckContext, group: readonly Standing[])
 
 /** Answers that stand on the same side of several pairs of the sections in use. */
 function groups(context: CheckContext): Standing[][] {
-  const found = { left: new Map<MatchKey, Standing[]>(), right: new Map<MatchKey, Standing[]>() };
-  const several: Standing[][] = [];
-  for (const section of sectionsInUse(context)) {
-    for (const pair of section.pairs) {
-      for (const side of ["left", "right"] as const) {
-        pair[side].answers.forEach((answer, index) => {
-          const key = answerKey(answer);
-          const group = found[side].get(key);
-          if (!group) found[side].set(key, [{ pair, side, index, answer }]);
-          else if (!group.some((standing) => standing.pair === pair)) {
-            group.push({ pair, side, index, answer });
-            if (group.length === 2) several.push(group);
-          }
-        });
+  const found = { left: new Map<MatchKey, Pair>(), right: new Map<MatchKey, Pair>() };
+  const several = { left: new Map<MatchKey, Standing[]>(), right: new Map<MatchKey, Standing[]>() };
+  const all: Standing[][] = [];
+  eachAnswer(context, (key, pair, side) => {
+    const first = found[side].get(key);
+    if (!first) found[side].set(key, pair);
+    else if (first !== pair && !several[side].has(key)) {
+      const group: Standing[] = [];
+      several[side].set(key, group);
+      all.push(group);
+    }
+  });
+  // Hardly any answer is shared: where they stand is written down only for those that are.
+  if (all.length === 0) return [];
+  eachAnswer(context, (key, pair, side, answer, index) => {
+    const group = several[side].get(key);
+    if (group && !group.some((standing) => standing.pair === pair)) group.push({ pair, side, index, answer });
+  });
+  return all.map((group) => together(context, group)).filter((group) => group.length > 1);
+}
+
+function eachAnswer(
+  context: CheckContext,
+  visit: (key: MatchKey, pair: Pair, side: Standing["side"], answer: Answer, index: number) => void,
+): void {
+  for (const { pairs } of sectionsInUse(context)) {
+    for (const pair of pairs) {
+      for (const side of sides) {
+        for (const [index, answer] of pair[side].answers.entries()) visit(answerKey(answer), pair, side, answer, index);
       }
     }
   }
-  return several.map((group) => together(context, group)).filter((group) => group.length > 1);
 }
+
+const sides = ["left", "right"] as const;
 
 function samePair(a: Pair, b: Pair): boolean {
   const keys = (pair: Pair): MatchKey[] => [answerKey(pair.left.answers[0]), answerKey(pair.right.answers[0])];

@@ -212,7 +212,9 @@ export function answerAlike(relation: Relation, [first, ...others]: readonly Mat
   const partners = relation.partners(first ?? "");
   return others.every((key) => {
     const own = relation.partners(key);
-    return own.size === partners.size && [...own].every((each) => partners.has(each));
+    if (own.size !== partners.size) return false;
+    for (const each of own) if (!partners.has(each)) return false;
+    return true;
   });
 }
 
