@@ -20,8 +20,15 @@ outline.block.ruler.before("table", "stop", (state, line, end) => {
   return true;
 });
 
-/** The blocks of a document, with a pause after each; the link references that it defines go into `env`. */
-export function* parsingBlocks(text: string, env: Env): Steps<Token[], undefined> {
+/**
+ * The blocks of a document, with a pause after each; the link references that it defines go into `env`. A block that begins at a
+ * line that is the end is the last one.
+ */
+export function* parsingBlocks(
+  text: string,
+  env: Env,
+  isEnd: (line: number) => boolean = () => false,
+): Steps<Token[], undefined> {
   const core = new outline.core.State(text, outline, env);
   outline.core.process(core);
   yield;
@@ -31,6 +38,7 @@ export function* parsingBlocks(text: string, env: Env): Steps<Token[], undefined
     stop.first = line;
     stop.next = state.lineMax;
     outline.block.tokenize(state, line, state.lineMax);
+    if (isEnd(line)) break;
     line = stop.next;
     yield;
   }

@@ -2,13 +2,14 @@ import type Token from "markdown-it/lib/token.mjs";
 import { LineIndex } from "../base/range";
 import { finished, type Steps } from "../base/steps";
 import { type Above, commentUnder, headingSilence, lostComment } from "./comments";
+import { readFence } from "./fenced-blocks";
 import { type Front, readFront } from "./front";
 import { type Env, parseRuns, parsingBlocks } from "./inline";
 import { ItemReader, type RawItem } from "./items";
 import { plain } from "./phrases";
 import { Problems } from "./problems";
 import { rawItem } from "./raw-items";
-import { type Gathered, Journal, type Start } from "./resume";
+import { type Gathered, Journal, type Rest, type Start } from "./resume";
 import { SectionBuilder } from "./sections";
 import type { Shape } from "./shapes";
 import { SourceText } from "./source-text";
@@ -16,7 +17,7 @@ import { readTable } from "./tables";
 import { blockInItem, indentedList, listInHtml, paragraphLines, splitList } from "./traps/blocks";
 import { correctionBeside } from "./traps/corrections";
 import { EmptyHeadings } from "./traps/empty-headings";
-import { activityEnd, indentedActivity, insideItem, nearlyActivity, openNotes, quotedFence } from "./traps/fences";
+import { indentedActivity, insideItem, quotedFence } from "./traps/fences";
 import { itemTraps } from "./traps/items";
 import { fullCorners, nearlyTies } from "./traps/nearly-ties";
 import { listForNested, nextForNested, type ReadItem } from "./traps/nesting";
@@ -28,9 +29,8 @@ import { spacedForms } from "./traps/spaced-tables";
 import { farHeads, farRows } from "./traps/table-heads";
 import { nearlyTable, notedTable, partedRows } from "./traps/tables";
 import { UnderItems } from "./traps/under-items";
-import { misnamedActivity, unfencedActivity } from "./traps/unfenced";
+import { unfencedActivity } from "./traps/unfenced";
 import type { Unit } from "./unit";
-import { readMapping } from "./yaml";
 
 /** Reads a unit. Never throws: what cannot be read is in `problems`. */
 export function readUnit(text: string): Unit {
@@ -38,8 +38,8 @@ export function readUnit(text: string): Unit {
 }
 
 /**
- * The same with a pause after each heading, item or other block. Sections that stand above all that differs from a text that was
- * read `before` are taken from there.
+ * The same with a pause after each heading, item or other block. Sections that stand above or below all that differs from a text
+ * that was read `before` are taken from there.
  */
 export function* readingUnit(text: string, before: readonly Unit[] = []): Steps<Unit, undefined> {
   yield;
@@ -50,18 +50,21 @@ export function* readingUnit(text: string, before: readonly Unit[] = []): Steps<
   const start = Journal.resume(lines, front.body, problems.list, before);
   if (start) {
     const env: Env = {};
-    const tokens = yield* blocksFrom(lines, start.line, env);
-    // A definition of links concerns what stands above it too.
+    const tokens = yield* blocksFrom(lines, start, env);
+    // A definition of links concerns what stands elsewhere too.
     if (env["references"] === undefined) return yield* new Reader(lines, front, env, start).read(tokens);
   }
   const env: Env = {};
-  const tokens = yield* blocksFrom(lines, front.body, env);
-  return yield* new Reader(lines, front, env, Journal.begin(problems.list)).read(tokens);
+  const begin = Journal.begin(front.body, problems.list);
+  const tokens = yield* blocksFrom(lines, begin, env);
+  return yield* new Reader(lines, front, env, begin).read(tokens);
 }
 
-function* blocksFrom(lines: LineIndex, line: number, env: Env): Steps<Token[], undefined> {
+/** The blocks from where a reading starts, to the heading with which a rest begins that need not be read. */
+function* blocksFrom(lines: LineIndex, { line, rests }: Start, env: Env): Steps<Token[], undefined> {
   // Lines above stay, empty, so that markdown-it's line numbers are the file's.
-  return yield* parsingBlocks("\n".repeat(line) + lines.text.slice(lines.start(line)).replace(/^\uFEFF/, " "), env);
+  const text = "\n".repeat(line) + lines.text.slice(lines.start(line)).replace(/^\uFEFF/, " ");
+  return yield* parsingBlocks(text, env, (each) => rests.has(each));
 }
 
 class Reader {
@@ -69,6 +72,7 @@ class Reader {
   private readonly items: ItemReader;
   private readonly gathered: Gathered;
   private readonly journal: Journal;
+  private readonly rests: Start["rests"];
   private readonly emptyHeadings: EmptyHeadings;
   private open: SectionBuilder | undefined;
   private looks: (() => void)[] = [];
@@ -87,10 +91,11 @@ class Reader {
     private readonly lines: LineIndex,
     private readonly front: Front,
     private readonly env: Env,
-    { gathered, journal }: Omit<Start, "line">,
+    { gathered, journal, rests }: Start,
   ) {
     this.gathered = gathered;
     this.journal = journal;
+    this.rests = rests;
     this.problems = new Problems(gathered.problems);
     this.items = new ItemReader(env, this.problems, gathered.silences);
     this.emptyHeadings = new EmptyHeadings(lines, this.problems);
@@ -98,9 +103,11 @@ class Reader {
 
   *read(tokens: readonly Token[]): Steps<Unit, undefined> {
     const { env, lines, front, gathered } = this;
-    yield* this.walk(tokens);
-    yield* this.closeSection(lines.text.length);
+    const rest = yield* this.walk(tokens);
+    yield* this.closeSection(rest ? lines.start(rest.line) : lines.text.length);
+    if (rest) yield* rest.rest.into(gathered, this.journal);
     const { sections, headingsAbove, activities, stations, problems, silences, linked, heads } = gathered;
+    const read = problems.length;
     nearlyTies(linked, sections, env, this.problems);
     fullCorners(linked, sections, heads, this.problems);
     const unit = {
@@ -115,11 +122,12 @@ class Reader {
       silences,
       references: env["references"] === undefined ? "" : JSON.stringify(env["references"]),
     };
-    this.journal.keep(unit, gathered, front.problems, front.body);
+    this.journal.keep(unit, gathered, { front: front.problems, body: front.body, read });
     return unit;
   }
 
-  private *walk(tokens: readonly Token[]): Steps<void, undefined> {
+  /** Reads all blocks; comes back with what is left at the heading of a section that need not be read. */
+  private *walk(tokens: readonly Token[]): Steps<{ line: number; rest: Rest } | undefined, undefined> {
     for (let i = 0; i < tokens.length; i++) {
       const token = tokens[i];
       if (token?.level !== 0) continue;
@@ -127,6 +135,9 @@ class Reader {
       const table = this.lastTable;
       if (token.nesting >= 0 && token.type !== "paragraph_open" && token.type !== "inline") this.lastTable = undefined;
       yield;
+      const line = token.map?.[0] ?? 0;
+      const rest = token.type === "heading_open" ? this.rests.get(line) : undefined;
+      if (rest) return { line, rest };
       if (token.type === "heading_open") yield* this.heading(token, next);
       else if (token.type === "bullet_list_open" || token.type === "ordered_list_open") i = yield* this.list(tokens, i);
       else if (token.type === "table_open") this.table(token);
@@ -142,6 +153,7 @@ class Reader {
         indentedActivity(this.lines, token, this.problems);
       } else if (token.type === "paragraph_open" && token.map) this.paragraph(token.map);
     }
+    return undefined;
   }
 
   private paragraph(map: readonly [number, number]): void {
@@ -286,26 +298,8 @@ class Reader {
   }
 
   private fence(token: Token): void {
-    const nearly =
-      misnamedActivity(this.lines, token, this.problems) || nearlyActivity(this.lines, token, this.problems);
-    const name = /^(activity|stations)(?=\s|$)/.exec(token.info.trim())?.[0];
-    if (!name) {
-      if (!nearly) openNotes(this.lines, token, this.problems);
-      return;
-    }
-    const [first] = token.map ?? [0];
-    const after = activityEnd(this.lines, token, this.problems);
-    const content = token.content
-      .split("\n")
-      .slice(0, after - first - 1)
-      .join("\n");
-    const source = SourceText.inLines(this.lines, first + 1, content);
-    const body = { start: this.lines.start(first + 1), end: this.lines.start(after) };
-    (name === "stations" ? this.gathered.stations : this.gathered.activities).push({
-      fence: { start: this.lines.start(first), end: this.lines.line(token.map?.[1] === after ? after - 1 : after).end },
-      body,
-      options: readMapping(source, body, name === "stations" ? "plan" : "activity", this.problems),
-      section: this.open ? this.gathered.sections.length : -1,
-    });
+    const section = this.open ? this.gathered.sections.length : -1;
+    const read = readFence(this.lines, token, section, this.problems);
+    if (read) (read.name === "stations" ? this.gathered.stations : this.gathered.activities).push(read.block);
   }
 }

@@ -12,6 +12,12 @@ function textOf({ text, references }: Unit, section: Section): string {
   return own;
 }
 
+/** A section at another place has the same text: it need not be cut out again. */
+export function saysTheSame(moved: Section, section: Section): void {
+  const known = texts.get(section);
+  if (known !== undefined) texts.set(moved, known);
+}
+
 /**
  * What was found in sections of late. From one keystroke to the next only one section of a unit changes; what hangs on the words
  * of a section alone, and not on its place, is found once.

@@ -54,6 +54,15 @@ export class SourceText {
     return new SourceText(text, [0], [0]);
   }
 
+  /** The same text where all of it stands `by` further down. */
+  moved(by: number): SourceText {
+    return new SourceText(
+      this.text,
+      this.starts,
+      this.sources.map((source) => source + by),
+    );
+  }
+
   /** It stands in the file in one piece. */
   get isWhole(): boolean {
     return this.starts.length === 1;

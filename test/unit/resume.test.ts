@@ -22,6 +22,20 @@ describe("reading on from where an edit is", () => {
     assert.notEqual(unit.sections[2], before.sections[2]);
   });
 
+  it("moves the sections below, and keeps them where they stay", () => {
+    const before = readUnit(`${three}## vento\n\n### Norte\n\n- a brisa = the breeze\n- o rumo\n\n- [x] Sopra.\n`);
+    const there = goingOn(before.text.replace("the leme", "the lems"), before);
+    assert.equal(there.sections[2], before.sections[2]);
+    assert.equal(there.sections[3], before.sections[3]);
+    const moved = goingOn(before.text.replace("the leme", "the tiller"), before).sections[3];
+    assert.equal(moved?.heading.start, (before.sections[3]?.heading.start ?? 0) + 2);
+    assert.equal(moved?.pairs[0]?.left.answers[0].runs, before.sections[3]?.pairs[0]?.left.answers[0].runs);
+    const [pair, text, statement] = moved?.piles[0]?.members ?? [];
+    assert.equal(pair?.item, moved?.pairs[0]);
+    assert.equal(statement?.item, moved?.statements[0]);
+    assert.equal(text?.item.range.start, before.text.indexOf("o rumo") + 2);
+  });
+
   it("keeps no section whose end may be another", () => {
     const before = readUnit(three);
     const unit = goingOn(three.replace("## leme", "### leme"), before);
@@ -71,6 +85,24 @@ describe("reading on from where an edit is", () => {
       three.replace("the remo", "the remo (#eu)"),
       (text: string) => `${text}\n|    | remar |\n| -- | --- |\n| eu | remo |\n`,
     ],
+    [
+      "a table further down has a filled corner, and an item above is shorter",
+      `${three.replace("the remo", "[eu remo](#remar)")}\n| forms | remar |\n| -- | --- |\n| eu | remo |\n\n${section("mar", "\n| forms | remar |\n| -- | --- |\n| eu | remo |\n")}`,
+      (text: string) => text.replace("the leme", "helm"),
+    ],
+    [
+      "a fence begins that ends two sections further down",
+      `${three}${section("mar")}\`\`\`\n\n${section("ria")}`,
+      (text: string) => text.replace("- o leme", "```\n- o leme"),
+    ],
+    [
+      "a comment begins that ends in the last section",
+      `${three}${section("mar", "\n-->\n")}`,
+      (text: string) => text.replace("- o leme", "<!--\n- o leme"),
+    ],
+    ["a section is taken out", three, (text: string) => text.replace(section("leme"), "")],
+    ["a section comes twice", three, (text: string) => text.replace(section("leme"), section("leme").repeat(2))],
+    ["a heading is joined to what stands above", three, (text: string) => text.replace("\n## vela", "## vela")],
     ["front matter comes", three, (text: string) => `---\ntitle: Mar\n---\n${text}`],
     [
       "front matter has another value of the same length",
