@@ -81,7 +81,7 @@ export function commentMeaning(
 
 const nearlyBy = /^<!--+\s*by\s*(?:[:=：]\s*(\S(?:.*[^\s-])?)|\s(\S{0,3}\d\S{0,3}))\s*--+>$/iu;
 const nearlyAllow =
-  /^<!--+\s*allow\s*[:=：]?\s*([a-z]+(?:-[a-z]+)+(?:\s*[,;]\s*[a-z]+(?:-[a-z]+)+)*)\s*(?:[-–—:=：,;]+\s*)?([\s\S]*?)\s*--+>$/iu;
+  /^<!--+\s*(?:al{1,3}o{1,2}w{1,2}|allwo|alolw|allo)(?:s|ed)?\s*[:=：]?\s*([a-z]+(?:-[a-z]+)+(?:\s*[,;]\s*[a-z]+(?:-[a-z]+)+)*)\s*(?:[-–—:=：,;]+\s*)?([\s\S]*?)\s*--+>$/iu;
 
 /** `<!-- by K7 -->`, `<!-- Allow CODE - reason -->`, `<!-- allow CODE, CODE: reason -->`: nearly one of the two forms, and so without any meaning. */
 export function nearlyMeaning(comment: string, range: Range, problems: Problems): void {

@@ -770,6 +770,17 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "true: Ela é alta. (f)",
     "false: A chave fala. [...]",
   ],
+  "trap-lost-order.md": [
+    "## Na cozinha",
+    "Quero uma sopa sem sal. = I want a soup without salt.",
+    "Ela come pão hoje. = She eats bread today.",
+    "Nós vamos já. = We are going now.",
+    "  as in Nós vamos já.",
+    "  as in Vamos já lá, nós e vocês.",
+    "## Not in use",
+    "Ela lê muito. = She reads a lot.",
+    "  as in Muito lê ela.",
+  ],
   "trap-bars.md": [
     ...food.slice(0, 4),
     "chá = tea",
