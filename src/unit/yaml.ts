@@ -19,13 +19,25 @@ function parse(text: string): Yaml {
   );
 }
 
-/** Reads a YAML mapping (YAML 1.2 core schema) with places. What is not a mapping becomes problems and no entries. */
-export function readMapping(source: SourceText, range: Range, what: string, problems: Problems): Mapping {
+/**
+ * Reads a YAML mapping (YAML 1.2 core schema) with places. What is not a mapping becomes problems and no entries. `newline`: what ends
+ * the lines of the file.
+ */
+export function readMapping(
+  source: SourceText,
+  range: Range,
+  what: string,
+  problems: Problems,
+  newline = "\n",
+): Mapping {
   const mends = findMends(source.text, what, outcome);
   for (const { start, end, message, title, edits } of mends) {
     problems.add("unreadable-yaml", source.range(start, end), message, {
       title,
-      edits: edits.map((edit) => ({ range: placeOf(source, edit.start, edit.end), text: edit.text })),
+      edits: edits.map((edit) => ({
+        range: placeOf(source, edit.start, edit.end),
+        text: edit.text.replaceAll("\n", newline),
+      })),
     });
   }
   const text = mendedText(source.text, mends);

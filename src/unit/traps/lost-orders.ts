@@ -14,7 +14,10 @@ export function lostOrder(item: RawItem, env: Env, problems: Problems): void {
   const [equals] = spacedSeparators(source.text, mask, "=");
   if (!equals || item.nested.length === 0) return;
   const stops = bars(source.text, mask, 0, equals.start);
-  if (stops.length > 0) return barlessOrder(item, [...stops, equals], problems);
+  if (stops.length > 0) {
+    barlessOrder(item, [...stops, equals], problems);
+    return;
+  }
   for (const { text: below } of item.nested) {
     const found = /[|｜]/u.test(below.text) ? bars(below.text, scan(below.text, env).mask, 0, below.text.length) : [];
     const [first] = found.filter(({ start, end }) => /^\s+\S\s+$/u.test(below.text.slice(start, end)));

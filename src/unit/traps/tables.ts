@@ -176,7 +176,7 @@ export function noPerson(
   [person, ...forms]: readonly SourceText[],
   problems: Problems,
 ): void {
-  if (!person || person.text !== "" || forms.every(({ text }) => text === "")) return;
+  if (person?.text !== "" || forms.every(({ text }) => text === "")) return;
   problems.trap(
     "empty-answer",
     lines.line(line),
