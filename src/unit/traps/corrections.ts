@@ -114,7 +114,7 @@ const isSentence = (text: string): boolean =>
   !text.includes("\n") && /^\P{L}*[\p{Lu}\p{Lo}].*[.!?…。！？।؟]\P{L}*$/u.test(text);
 
 /** Whether two sentences begin with the same word and have half of their words in common; numbers are what a correction changes. */
-function isAbout(statement: string, other: string): boolean {
+export function isAbout(statement: string, other: string): boolean {
   const words = (text: string): readonly string[] => text.toLowerCase().match(/\p{L}[\p{L}\p{M}\p{N}]*/gu) ?? [];
   const [a, b] = [words(statement), words(other)];
   if (a[0] === undefined || a[0] !== b[0]) return false;

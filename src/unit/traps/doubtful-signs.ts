@@ -55,7 +55,7 @@ const ways: readonly Way[] = [
   { sign: /\s*\|\|\s*/gu, times: 1, words: 3 },
   { sign: /\s*[;；؛](?:\s+|(?<=；))/gu, times: 3, words: 3 },
   // As programs write the sign that are afraid of Markdown.
-  { sign: /\s+\\[=＝]\s+/gu, times: 1, words: 3 },
+  { sign: /\s+(?:\\[=＝]|&(?:#61|#x3d|equals);)\s+/giu, times: 1, words: 3 },
   // Not as in “Vor- und Nachteile”.
   {
     sign: new RegExp(

@@ -6,6 +6,7 @@ import type { Shape } from "../shapes";
 import type { SourceText } from "../source-text";
 import type { Together } from "../together";
 import { bareRemark, remarkAt } from "./bare-remarks";
+import { boxedPair } from "./boxed-pair";
 import { correctionInLine } from "./corrections";
 import { acrossEmphasis } from "./emphasis";
 import { lineStart, pairLines } from "./glued";
@@ -99,6 +100,7 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
   const plain = item.nested.filter(
     (nested) => !nestedItem(nested, item, shape === "text", { lines: around.lines, env, problems }),
   );
+  if (shape === "statement") boxedPair(item.text, mask, problems);
   if (shape === "statement") marksInLine(item, around.lines, comments[0]?.start ?? text.length, open, problems);
   if (shape === "statement") correctionInLine(item, around.lines, open, problems);
   if (shape === "statement") for (const further of plain.slice(1)) secondCorrection(further, problems);

@@ -110,6 +110,15 @@ function isNotedSlash(text: string, span: Span, stop: number, phrased: boolean):
   return both.every(shortened) || (phrased && both.every((side) => !/\s/.test(side)));
 }
 
+/**
+ * `dr Nowak – poniedziałek`, `mañana: repaso`: among pairs that are written otherwise, or alone, a dash or a colon may stand in a note,
+ * unless each side begins as those of the pairs do.
+ */
+function maybeNoted(bullets: Together, left: string, right: string): boolean {
+  if (bullets.ofBothSides(left, right)) return false;
+  return bullets.mostlyPairs || !(bullets.alike || bullets.parted);
+}
+
 /** A whole pair in code. */
 const coded = /^(`{1,2})[^\S\n]*[^`\s][^`\n]*[^\S\n][=＝][^\S\n][^`\n]*[^`\s][^\S\n]*\1$/u;
 
@@ -152,12 +161,13 @@ export function meantAsPair(
     const grammar = bullets.mostlyPairs && ofGrammar(source.text, span, end);
     if (grammar === true) return;
     if (bullets.mostlyPairs && bullets.ofOneSide(...sides(source.text, span, end))) continue;
+    const unsure = grammar || (loose.test(match[0]) && maybeNoted(bullets, ...sides(source.text, span, end)));
     const sign = match[0].trim() === "" ? (match[0].includes("\t") ? "a tab" : "white space") : `“${match[0].trim()}”`;
     problems.trap(
       "meant-as-pair",
       source.range(span.start, span.end),
       `This item is no pair: ${sign} parts nothing; the two sides are parted by “ = ”.`,
-      { ...write("Write “ = ”", source.range(span.start, span.end), " = "), ...(grammar ? { unsure: true } : {}) },
+      { ...write("Write “ = ”", source.range(span.start, span.end), " = "), ...(unsure ? { unsure: true } : {}) },
     );
     return;
   }
@@ -168,7 +178,7 @@ export function meantAsPair(
       : bullets.parted
         ? letterSign(all)
         : undefined;
-  const escaped = doubtful && source.text.slice(doubtful.start, doubtful.end).trimStart().startsWith("\\=");
+  const escaped = doubtful && /^\s*(?:\\|&)/.test(source.text.slice(doubtful.start, doubtful.end));
   const noted =
     doubtful &&
     bullets.mostlyPairs &&
