@@ -1,6 +1,6 @@
 import type { Rule } from "../../../base/finding";
 import { removeOption, setOption } from "../../edits";
-import { counted, optionPlace } from "../../report";
+import { onlySome, optionPlace } from "../../report";
 import type { LoopContext } from "./context";
 
 export const loopFewDecoys: Rule<LoopContext> = {
@@ -23,7 +23,7 @@ export const loopFewDecoys: Rule<LoopContext> = {
     return [
       {
         range: optionPlace(block, "decoys"),
-        message: `Only ${counted(made, "card")} of ${options.decoys} can be made of words that have no partner in the circle.`,
+        message: `${onlySome(made, options.decoys, "card")} can be made of words that have no partner in the circle.`,
         fixes:
           made > 0
             ? [

@@ -1,5 +1,6 @@
 import type { Rule } from "../../../base/finding";
 import { setOption } from "../../edits";
+import { onlySome } from "../../report";
 import { place, type TilesContext } from "./context";
 
 export const tooFewDecoys: Rule<TilesContext> = {
@@ -23,7 +24,7 @@ export const tooFewDecoys: Rule<TilesContext> = {
     return [
       {
         range: place(dealt, "decoys", "outer", "levels"),
-        message: `Only ${edges.length} of ${wanted} outer edges get a word without a partner: the unit has no more unused words that fit nothing.`,
+        message: `${onlySome(edges.length, wanted, "outer edge")} ${edges.length < 2 ? "gets" : "get"} a word without a partner: the unit has no more unused words that fit nothing.`,
         fixes: [
           edges.length > 0
             ? {
