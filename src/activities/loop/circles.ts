@@ -236,6 +236,16 @@ function changing(pairs: readonly Pair[], also: Rivals): number {
   return [...sizes.values()].reduce((sum, size) => sum + (size > 1 ? size : 0), 0);
 }
 
+/** Whether cards that belong nowhere are fewer than they are of another request, or none are left; asked only where there are any. */
+export function losesDecoys(request: DealRequest, before: DealRequest): boolean {
+  const { decoys = 0, levels } = loopOptions(request.options);
+  const isHard = levels?.includes("hard") === true;
+  if (decoys === 0 && !isHard) return false;
+  const [now, then] = [planCircles(request), planCircles(before)];
+  if (decoys > 0 && now.missingDecoys > then.missingDecoys) return true;
+  return isHard && now.fewestDecoys === 0 && then.fewestDecoys > 0;
+}
+
 /** Each pair asks on one card and answers on the next. */
 export function toCards(order: readonly Pair[], { teaches, explains }: DealRequest): LoopCard[] {
   return order.flatMap((asks, i): LoopCard[] => {

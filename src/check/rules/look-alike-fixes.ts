@@ -7,7 +7,6 @@ import type { Range } from "../../base/range";
 import type { Steps } from "../../base/steps";
 import { type ActivityBlock, type Item, isPair, type Unit } from "../../unit/unit";
 import type { CheckContext, CheckedActivity } from "../context";
-import { troublesOf } from "./spare";
 
 /* What helps where words are easily taken for one another; what changes pieces is dealt and judged anew before it is offered. */
 
@@ -49,25 +48,21 @@ export function itemAt({ sections }: Unit, { start }: Range): Item | undefined {
     .sort((a, b) => a.block.end - a.block.start - (b.block.end - b.block.start))[0];
 }
 
-/** In steps: whether after a change each deal is proven, and nothing on it can be mistaken any more. */
-export type StaysApart = (request: DealRequest) => Steps<Dealt<Deal> | undefined>;
+/** In steps: whether after a change each deal is proven, nothing on it can be mistaken any more, and nothing else goes wrong. */
+export type StaysApart = (request: DealRequest) => Steps<boolean, unknown>;
 
 /** Takes out one of the items that look alike, the last one first, where the activity loses nothing else by it. */
 export function* withoutOne(
-  { unit, press }: CheckContext,
-  { plan: { kind }, dealt }: CheckedActivity,
+  { unit }: CheckContext,
+  { dealt }: CheckedActivity,
   places: readonly Range[],
   staysApart: StaysApart,
 ): Steps<Fix[], unknown> {
-  let before: number | undefined;
   const items = new Set([...places].reverse().flatMap((place) => itemAt(unit, place) ?? []));
   // One item with both words in it is all that there is of them.
   const fixes: Fix[] = [];
   for (const item of items) {
-    const after = yield* staysApart(withoutItem(dealt.request, item));
-    if (!after) continue;
-    before ??= yield* troublesOf(kind, dealt, press);
-    if ((yield* troublesOf(kind, after, press)) > before) continue;
+    if (!(yield* staysApart(withoutItem(dealt.request, item)))) continue;
     fixes.push({ title: `Take out “${textOf(item)}”`, edits: [{ range: item.block, text: "" }] });
   }
   return fixes;

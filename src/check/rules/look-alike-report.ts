@@ -7,6 +7,7 @@ import { meantFix, type StaysApart, withoutOne } from "./look-alike-fixes";
 import { type Cause, type Harm, type Hook, type Judged, mended } from "./look-alike-judge";
 import { joined, nameOf, sentences } from "./look-alike-phrases";
 import type { Words } from "./look-alike-words";
+import { areMore, troublesOf } from "./spare";
 
 /* What is told of look-alikes that nothing else keeps apart, and what helps. */
 
@@ -43,7 +44,7 @@ function reportOf(causes: readonly Cause[], context: CheckContext, words: Words,
   const place = loud?.within?.places.at(-1) ?? places.at(-1) ?? blocks[0] ?? { start: 0, end: 0 };
   const meant = loud ? undefined : meantFix(context.unit, place);
   const fixes = function* (): Steps<Fix[], unknown> {
-    const each = causes.map((cause) => ({ cause, staysApart: trying(cause, words, tries) }));
+    const each = causes.map((cause) => ({ cause, staysApart: trying(cause, context, words, tries) }));
     return [...(yield* dealtOtherwise(each)), ...(meant ? [meant] : []), ...(yield* withoutItem(each, context))];
   };
   return {
@@ -97,10 +98,15 @@ interface Tried {
   readonly staysApart: StaysApart;
 }
 
-function trying(cause: Cause, words: Words, tries: Tries): StaysApart {
+function trying(cause: Cause, { press }: CheckContext, words: Words, tries: Tries): StaysApart {
+  const { plan, dealt } = cause.activity;
   const left = tries.get(cause.activity) ?? { left: 0 };
+  let before: ReadonlyMap<string, number> | undefined;
   return function* (request) {
-    return left.left-- > 0 ? yield* mended(cause, words, request) : undefined;
+    const after = left.left-- > 0 ? yield* mended(cause, words, request) : undefined;
+    if (!after) return false;
+    before ??= yield* troublesOf(plan.kind, dealt, press);
+    return !areMore(yield* troublesOf(plan.kind, after, press), before);
   };
 }
 
@@ -131,7 +137,7 @@ function* withoutItem(each: readonly Tried[], context: CheckContext): Steps<Fix[
 }
 
 /** A seed with which the solution stays the only one for those who overlook the difference, among the next three. */
-function* anotherSeed({ activity, hook }: Cause, staysApart: StaysApart): Steps<Fix[]> {
+function* anotherSeed({ activity, hook }: Cause, staysApart: StaysApart): Steps<Fix[], unknown> {
   const { request } = activity.dealt;
   const { options, block, unit } = request;
   // Without a choice to make another seed only puts the same in another order.
@@ -149,7 +155,7 @@ function* anotherSeed({ activity, hook }: Cause, staysApart: StaysApart): Steps<
 }
 
 /** Options of the kind's own that keep the words apart. */
-function* otherOptions({ activity: { dealt }, hook }: Cause, staysApart: StaysApart): Steps<Fix[]> {
+function* otherOptions({ activity: { dealt }, hook }: Cause, staysApart: StaysApart): Steps<Fix[], unknown> {
   const { request } = dealt;
   const { options, block, unit } = request;
   const fixes: Fix[] = [];

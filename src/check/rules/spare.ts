@@ -5,18 +5,25 @@ import type { Steps } from "../../base/steps";
 import type { Item, Section } from "../../unit/unit";
 import type { CheckContext } from "../context";
 
-/** In steps: how many errors and warnings a kind's own rules find. */
+/** In steps: how many errors and warnings each of a kind's own rules finds, by code, and whether levels are as they should be. */
 export function* troublesOf(
   kind: ActivityKind | undefined,
   dealt: Dealt<Deal>,
   press: CheckContext["press"],
-): Steps<number, unknown> {
-  let count = 0;
+): Steps<ReadonlyMap<string, number>, unknown> {
+  // That is told by a general rule.
+  const troubles = new Map([["levels", dealt.sameLevels === undefined && dealt.upsetLevels === undefined ? 0 : 1]]);
   for (const rule of kind?.rules ?? []) {
     const severities = (yield* reporting(rule, { dealt, press })).map(({ severity }) => severity ?? rule.severity);
-    count += severities.filter((severity) => severity === "error" || severity === "warning").length;
+    const loud = severities.filter((severity) => severity === "error" || severity === "warning");
+    troubles.set(rule.code, loud.length);
   }
-  return count;
+  return troubles;
+}
+
+/** Whether something is told that was not told before, or more often. */
+export function areMore(after: ReadonlyMap<string, number>, before: ReadonlyMap<string, number>): boolean {
+  return [...after].some(([code, count]) => count > (before.get(code) ?? 0));
 }
 
 /** The fix that takes an item out, where that can be spared, behind others that are there anyway. */
@@ -43,8 +50,8 @@ function* sparing({ activities, press }: CheckContext, item: Item): Steps<boolea
     const request = withoutItem(dealt.request, item);
     const after = kind.dealing ? yield* kind.dealing(request) : kind.deal(request);
     yield "looking what else is wrong then";
-    if (after.deals.length === 0 || (yield* troublesOf(kind, after, press)) > (yield* troublesOf(kind, dealt, press)))
-      return false;
+    if (after.deals.length === 0) return false;
+    if (areMore(yield* troublesOf(kind, after, press), yield* troublesOf(kind, dealt, press))) return false;
   }
   return true;
 }

@@ -4,7 +4,7 @@ import { answerKey, type MatchKey } from "../../../match/relation";
 import type { DealRequest } from "../../contract";
 import { setOption } from "../../edits";
 import { changed, dropAnswer, dropPair, laterOf, type TriedFix } from "../../shared-answers";
-import { clashesAhead, fewestPairs, isSurelyOne, mostSound } from "../circles";
+import { clashesAhead, fewestPairs, isSurelyOne, losesDecoys, mostSound } from "../circles";
 import { dealingLoop } from "../deal";
 import type { DealtLoop } from "../model";
 import { type Clash, clashCause, clashCount } from "./clashes";
@@ -28,6 +28,8 @@ export function* fixesFor(dealt: DealtLoop, clash: Clash, aim: Aim): Steps<Fix[]
     const trial = trialOf(dealt, what, change);
     if (trial?.left === undefined || trial.left >= before) continue;
     const { fix, request, left } = trial;
+    // Too few of other cards, or levels that do not differ, are no better than a circle that closes early.
+    if (aim === "early close" && losesDecoys(request, dealt.request)) continue;
     if (left > 0 && !(yield* mends(request, dealt, clash, aim))) continue;
     if (left > 0 && !(yield* keepsOne(trial, dealt, aim))) continue;
     tried.push({ fix, left });
