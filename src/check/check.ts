@@ -1,5 +1,5 @@
 import type { Press } from "../activities/contract";
-import { type Finding, joined, type Rule, runningRule } from "../base/finding";
+import { type Finding, type Fix, joined, type Rule, runningRule, type TextEdit } from "../base/finding";
 import type { Range } from "../base/range";
 import { finished, type Steps, told } from "../base/steps";
 import { withCauses } from "./causes";
@@ -46,7 +46,7 @@ function* layingOut({ plan, dealt }: CheckedActivity, press: Press): Steps<void>
   } catch {}
 }
 
-/** Two activities about one section find the same about its items: it is said once, of both. */
+/** Two activities about one section find the same about its items: it is said once, of both, with what helps both. */
 function distinct(findings: readonly Finding[]): Finding[] {
   const known = new Map<string, Finding>();
   for (const finding of findings) {
@@ -54,9 +54,21 @@ function distinct(findings: readonly Finding[]): Finding[] {
     const first = known.get(key);
     const { activities: own, ...rest } = first ?? finding;
     const activities = first ? joined(own, finding.activities) : own;
-    known.set(key, activities ? { ...rest, activities } : rest);
+    const fixes = first ? fixesOfBoth(first.fixes, finding.fixes) : finding.fixes;
+    known.set(key, { ...rest, fixes, ...(activities ? { activities } : {}) });
   }
   return [...known.values()];
+}
+
+/** Fixes that two findings have in common, each with the edits of both: options of two activities are set in both. */
+function fixesOfBoth(some: readonly Fix[], others: readonly Fix[]): Fix[] {
+  return some.flatMap((fix) => {
+    const other = others.find(({ title }) => title === fix.title);
+    if (!other) return [];
+    const isIn = ({ range, text }: TextEdit): boolean =>
+      fix.edits.some((own) => own.range.start === range.start && own.range.end === range.end && own.text === text);
+    return [{ ...fix, edits: [...fix.edits, ...other.edits.filter((edit) => !isIn(edit))] }];
+  });
 }
 
 /** What stands in another unit is mended there: a fix here would write over its name. */

@@ -207,3 +207,24 @@ describe("piles that overlap", () => {
     assert.deepEqual(after.filter(isLoud), []);
   });
 });
+
+describe("what is told of two activities at once", () => {
+  const lines = ["### um", "", "- fio", "- lã", "- fita", "", "### dois", "", "- pano", "- fio", "- renda"];
+  const sort = (title: string): string => `make: sort\ntitle: ${title}`;
+  const fenced = (activity: string): string => `\n\`\`\`activity\n${activity}\n\`\`\`\n`;
+
+  it("has fixes that mend both", async () => {
+    const text = unit(lines, sort("One")) + fenced(sort("Two"));
+    const { findings } = await readUnitText(text);
+    const told = findings.filter(({ code }) => code === "card-in-two-piles");
+    assert.equal(told.length, 1);
+    assert.deepEqual(
+      told[0]?.fixes.map(({ title }) => title),
+      ["Let piles overlap", "Take it out here"],
+    );
+    for (const { title, edits } of told[0]?.fixes ?? []) {
+      const after = (await readUnitText(applyEdits(text, edits))).findings;
+      assert.ok(!after.some(({ code }) => code === "card-in-two-piles"), title);
+    }
+  });
+});

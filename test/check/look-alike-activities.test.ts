@@ -68,6 +68,32 @@ describe("look-alikes in several activities", () => {
     for (const { edits } of free?.fixes ?? []) assert.deepEqual(await told(applyEdits(rich, edits)), []);
   });
 
+  it("stay where another activity has none to spare, though they do no harm there", async () => {
+    const pairs = [
+      "Bär = bear",
+      "Bar = pub",
+      "Korb = basket",
+      "Waage = scales",
+      "Tasche = bag",
+      "Hahn = cock",
+      "Tisch = table",
+    ];
+    const takes = (all: Awaited<ReturnType<typeof told>>): string[] =>
+      all.flatMap(({ fixes }) => fixes.map(({ title }) => title)).filter((title) => title.startsWith("Take out"));
+    let met = 0;
+    for (let seed = 1; seed <= 12; seed++) {
+      const board = section(pairs) + activity(`make: board\ngrid: 2 x 3\nclue: word\nshow: gloss\nseed: ${seed}`);
+      const tiles = (grid: string): string => activity(`make: tiles\ngrid: ${grid}`);
+      if (takes(await told(board)).length === 0) continue;
+      const both = await told(board + tiles("2 x 3"));
+      if (both[0]?.related.filter(({ message }) => message === "The activity").length !== 1) continue;
+      met++;
+      assert.deepEqual(takes(both), []);
+      assert.ok(takes(await told(board + tiles("2 x 2"))).length > 0);
+    }
+    assert.ok(met > 0);
+  });
+
   it("get another seed in each of them at once, or in none", async () => {
     const more = [...claims, "[x] Der Hahn kräht.", "[ ] Der Tisch tanzt."];
     const sort = (title: string, seed: number): string =>

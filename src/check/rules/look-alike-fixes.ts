@@ -4,9 +4,9 @@ import { isMeant } from "../../activities/trial";
 import { withoutItem } from "../../activities/without-item";
 import type { Fix } from "../../base/finding";
 import type { Range } from "../../base/range";
-import type { Steps } from "../../base/steps";
+import { type Steps, sifted } from "../../base/steps";
 import { type ActivityBlock, type Item, isPair, type Unit } from "../../unit/unit";
-import type { CheckContext, CheckedActivity } from "../context";
+import type { CheckedActivity } from "../context";
 
 /* What helps where words are easily taken for one another; what changes pieces is dealt and judged anew before it is offered. */
 
@@ -51,21 +51,22 @@ export function itemAt({ sections }: Unit, { start }: Range): Item | undefined {
 /** In steps: whether after a change each deal is proven, nothing on it can be mistaken any more, and nothing else goes wrong. */
 export type StaysApart = (request: DealRequest) => Steps<boolean, unknown>;
 
-/** Takes out one of the items that look alike, the last one first, where the activity loses nothing else by it. */
-export function* withoutOne(
-  { unit }: CheckContext,
+/** Items at some places, the last one first. */
+export function itemsAt(unit: Unit, places: readonly Range[]): Item[] {
+  return [...new Set([...places].reverse().flatMap((place) => itemAt(unit, place) ?? []))];
+}
+
+/** In steps: those of some items without which nothing can be mistaken in an activity, and it loses nothing else. */
+export function* helping(
   { dealt }: CheckedActivity,
-  places: readonly Range[],
+  items: readonly Item[],
   staysApart: StaysApart,
-): Steps<Fix[], unknown> {
-  const items = new Set([...places].reverse().flatMap((place) => itemAt(unit, place) ?? []));
-  // One item with both words in it is all that there is of them.
-  const fixes: Fix[] = [];
-  for (const item of items) {
-    if (!(yield* staysApart(withoutItem(dealt.request, item)))) continue;
-    fixes.push({ title: `Take out “${textOf(item)}”`, edits: [{ range: item.block, text: "" }] });
-  }
-  return fixes;
+): Steps<Item[], unknown> {
+  return yield* sifted(items, (item) => staysApart(withoutItem(dealt.request, item)));
+}
+
+export function takingOutOne(item: Item): Fix {
+  return { title: `Take out “${textOf(item)}”`, edits: [{ range: item.block, text: "" }] };
 }
 
 function textOf(item: Item): string {

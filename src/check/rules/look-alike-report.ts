@@ -1,13 +1,13 @@
 import { setOption } from "../../activities/edits";
 import { optionPlace } from "../../activities/report";
 import type { Fix, Report } from "../../base/finding";
-import type { Steps } from "../../base/steps";
+import { type Steps, sifted } from "../../base/steps";
 import type { CheckContext, CheckedActivity } from "../context";
-import { meantFix, type StaysApart, withoutOne } from "./look-alike-fixes";
+import { helping, itemsAt, meantFix, type StaysApart, takingOutOne } from "./look-alike-fixes";
 import { type Cause, type Harm, type Hook, type Judged, mended } from "./look-alike-judge";
 import { joined, nameOf, sentences } from "./look-alike-phrases";
 import type { Words } from "./look-alike-words";
-import { areMore, troublesOf } from "./spare";
+import { areMore, sparing, troublesOf } from "./spare";
 
 /* What is told of look-alikes that nothing else keeps apart, and what helps. */
 
@@ -124,16 +124,13 @@ function* dealtOtherwise(each: readonly Tried[]): Steps<Fix[], unknown> {
   return [{ title, edits: first.flatMap(({ edits }) => edits) }];
 }
 
-/** Takes out one of the items that look alike where that helps each of the activities. */
+/** Takes out one of the items that look alike where that helps each of the activities, and no other one needs it. */
 function* withoutItem(each: readonly Tried[], context: CheckContext): Steps<Fix[], unknown> {
-  let places = each[0]?.cause.places ?? [];
-  let fixes: Fix[] = [];
-  for (const { cause, staysApart } of each) {
-    fixes = yield* withoutOne(context, cause.activity, places, staysApart);
-    places = fixes.flatMap(({ edits }) => edits.map(({ range }) => range)).reverse();
-    if (places.length === 0) return [];
-  }
-  return fixes;
+  const { unit } = context;
+  let items = itemsAt(unit, each[0]?.cause.places ?? []);
+  for (const { cause, staysApart } of each) items = yield* helping(cause.activity, items, staysApart);
+  const asked = each.map(({ cause }) => cause.activity);
+  return (yield* sifted(items, (item) => sparing(context, item, asked))).map(takingOutOne);
 }
 
 /** A seed with which the solution stays the only one for those who overlook the difference, among the next three. */

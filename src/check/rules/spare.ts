@@ -3,7 +3,7 @@ import { withoutItem } from "../../activities/without-item";
 import { type Fix, type FixSearch, reporting } from "../../base/finding";
 import type { Steps } from "../../base/steps";
 import type { Item, Section } from "../../unit/unit";
-import type { CheckContext } from "../context";
+import type { CheckContext, CheckedActivity } from "../context";
 
 /** In steps: how many errors and warnings each of a kind's own rules finds, by code, and whether levels are as they should be. */
 export function* troublesOf(
@@ -39,13 +39,22 @@ export function takingOut(
   };
 }
 
-/** In steps: whether all activities about an item can do without it: they are dealt as before, and nothing more is wrong with them. */
-function* sparing({ activities, press }: CheckContext, item: Item): Steps<boolean, unknown> {
-  const has = ({ pairs, statements, events }: Section): boolean =>
-    [...pairs, ...statements, ...events].some((each) => each === item);
-  for (const { plan, dealt } of activities) {
+/**
+ * In steps: whether all activities about an item can do without it, but for some that were asked already: they are dealt as before,
+ * and nothing more is wrong with them.
+ */
+export function* sparing(
+  { activities, press }: CheckContext,
+  item: Item,
+  asked: readonly CheckedActivity[] = [],
+): Steps<boolean, unknown> {
+  const has = ({ pairs, statements, events, piles }: Section): boolean =>
+    [...pairs, ...statements, ...events, ...events.flatMap(({ free }) => free)].some((each) => each === item) ||
+    piles.some(({ members }) => members.some((member) => member.item === item));
+  for (const activity of activities) {
+    const { plan, dealt } = activity;
     const { kind, sections } = plan;
-    if (!kind || dealt.deals.length === 0 || !sections.some(has)) continue;
+    if (asked.includes(activity) || !kind || dealt.deals.length === 0 || !sections.some(has)) continue;
     yield "trying a fix";
     const request = withoutItem(dealt.request, item);
     const after = kind.dealing ? yield* kind.dealing(request) : kind.deal(request);
