@@ -4,6 +4,7 @@ import type { Range } from "../base/range";
 import { finished, type Steps, told } from "../base/steps";
 import { withCauses } from "./causes";
 import type { CheckContext, CheckedActivity } from "./context";
+import { mostTaken, sparingOthers } from "./others";
 import { generalRules } from "./rules";
 import { ruleFailed } from "./rules/rule-failed";
 import { unusedSilence } from "./rules/unused-silence";
@@ -22,9 +23,12 @@ export function* checking(context: CheckContext): Steps<Finding[]> {
     findings.push(...(yield* inSteps(rule, context)));
     yield rule.code;
   }
-  for (const { plan, dealt } of context.activities) {
+  const tries = { left: mostTaken };
+  for (const activity of context.activities) {
+    const { plan, dealt } = activity;
     for (const rule of plan.kind?.rules ?? []) {
-      findings.push(...(yield* inSteps(rule, { dealt, press: context.press }, plan.index)));
+      for (const finding of yield* inSteps(rule, { dealt, press: context.press }, plan.index))
+        findings.push(yield* told(sparingOthers(finding, activity, context, tries), rule.code));
       yield rule.code;
     }
   }

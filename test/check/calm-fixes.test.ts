@@ -228,3 +228,30 @@ describe("what is told of two activities at once", () => {
     }
   });
 });
+
+describe("a fix of one activity", () => {
+  const pairs = ["a fita = ribbon", "a tira = ribbon", "o fio = thread", "a lã = wool", "o pano = cloth"];
+  const lines = [...pairs, "a renda = lace", "o dedal = thimble"].map((pair) => `- ${pair}`);
+  const beside = (activity: string): string => `${unit(lines, "make: loop")}\n\`\`\`activity\n${activity}\n\`\`\`\n`;
+
+  /** What is offered for the only card that closes the circle early, and what else it leads to. */
+  async function takes(text: string): Promise<string[]> {
+    const { findings } = await readUnitText(text);
+    const found = findings.filter(({ code }) => code === "early-close");
+    assert.equal(found.length, 1);
+    const fixes = found.flatMap((each) => each.fixes);
+    for (const { title, edits } of fixes)
+      assert.deepEqual(newly((await readUnitText(applyEdits(text, edits))).findings, findings), [], title);
+    return fixes.map(({ title }) => title).sort();
+  }
+
+  it("takes no item out that another one needs", async () => {
+    const fewer = "Take 6 of the 7 pairs, none of which clash";
+    const all = [fewer, "Take out “a fita = ribbon”", "Take out “a tira = ribbon”"];
+    assert.deepEqual(await takes(unit(lines, "make: loop")), all);
+    assert.deepEqual(await takes(beside("make: tiles\ngrid: 2 x 2")), all);
+    assert.deepEqual(await takes(beside("make: tiles\ngrid: 2 x 3")), [fewer]);
+    assert.deepEqual(await takes(beside("make: board\ngrid: 2 x 2\nclue: word\nshow: word")), all);
+    assert.deepEqual(await takes(beside("make: board\ngrid: 2 x 4\nblanks: 1\nclue: word\nshow: word")), [fewer]);
+  });
+});

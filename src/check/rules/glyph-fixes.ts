@@ -3,7 +3,7 @@ import type { Range } from "../../base/range";
 import { fold } from "../../match/fold";
 import { isPair } from "../../unit/unit";
 import type { CheckContext } from "../context";
-import { itemAt } from "./look-alike-fixes";
+import { itemAt } from "../item-at";
 import { quoted } from "./quoted-name";
 
 /* What helps where a character cannot be printed: another one, or none, wherever the text says the same. */

@@ -7,6 +7,7 @@ import type { Range } from "../../base/range";
 import { type Steps, sifted } from "../../base/steps";
 import { type ActivityBlock, type Item, isPair, type Unit } from "../../unit/unit";
 import type { CheckedActivity } from "../context";
+import { itemAt } from "../item-at";
 
 /* What helps where words are easily taken for one another; what changes pieces is dealt and judged anew before it is offered. */
 
@@ -29,23 +30,6 @@ export function meantFix(unit: Unit, place: Range): Fix | undefined {
 
 function has({ options }: ActivityBlock, key: string): boolean {
   return options.entries.some((entry) => entry.key === key);
-}
-
-/** The innermost item that a place stands in; of the unit's own text alone. */
-export function itemAt({ sections }: Unit, { start }: Range): Item | undefined {
-  const section = sections.find(({ range }) => range.start <= start && start < range.end);
-  if (!section) return undefined;
-  const { pairs, statements, events, piles } = section;
-  const all: readonly Item[] = [
-    ...pairs,
-    ...statements,
-    ...events,
-    ...events.flatMap(({ free }) => free),
-    ...piles.flatMap(({ members }) => members.map(({ item }) => item)),
-  ];
-  return all
-    .filter(({ block }) => block.start <= start && start < block.end)
-    .sort((a, b) => a.block.end - a.block.start - (b.block.end - b.block.start))[0];
 }
 
 /** In steps: whether after a change each deal is proven, nothing on it can be mistaken any more, and nothing else goes wrong. */

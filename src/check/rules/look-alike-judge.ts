@@ -5,7 +5,8 @@ import { soundAlike, soundingAlike } from "../../match/heard";
 import { type LookAlikes, lookAlikes, overlooking } from "../../match/look-alikes";
 import type { MatchKey, Relation } from "../../match/relation";
 import type { CheckContext, CheckedActivity } from "../context";
-import { areMeant, itemAt } from "./look-alike-fixes";
+import { itemAt } from "../item-at";
+import { areMeant } from "./look-alike-fixes";
 import { placesOf } from "./look-alike-phrases";
 import type { Words } from "./look-alike-words";
 
