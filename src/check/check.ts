@@ -1,9 +1,10 @@
 import type { Press } from "../activities/contract";
-import { type Finding, joined, type Rule, runningRule } from "../base/finding";
+import { type Finding, type Fix, joined, type Rule, runningRule, type TextEdit } from "../base/finding";
 import type { Range } from "../base/range";
 import { finished, type Steps, told } from "../base/steps";
 import { withCauses } from "./causes";
 import type { CheckContext, CheckedActivity } from "./context";
+import { mostTaken, sparingOthers } from "./others";
 import { generalRules } from "./rules";
 import { ruleFailed } from "./rules/rule-failed";
 import { unusedSilence } from "./rules/unused-silence";
@@ -22,9 +23,12 @@ export function* checking(context: CheckContext): Steps<Finding[]> {
     findings.push(...(yield* inSteps(rule, context)));
     yield rule.code;
   }
-  for (const { plan, dealt } of context.activities) {
+  const tries = { left: mostTaken };
+  for (const activity of context.activities) {
+    const { plan, dealt } = activity;
     for (const rule of plan.kind?.rules ?? []) {
-      findings.push(...(yield* inSteps(rule, { dealt, press: context.press }, plan.index)));
+      for (const finding of yield* inSteps(rule, { dealt, press: context.press }, plan.index))
+        findings.push(yield* told(sparingOthers(finding, activity, context, tries), rule.code));
       yield rule.code;
     }
   }
@@ -46,7 +50,7 @@ function* layingOut({ plan, dealt }: CheckedActivity, press: Press): Steps<void>
   } catch {}
 }
 
-/** Two activities about one section find the same about its items: it is said once, of both. */
+/** Two activities about one section find the same about its items: it is said once, of both, with what helps both. */
 function distinct(findings: readonly Finding[]): Finding[] {
   const known = new Map<string, Finding>();
   for (const finding of findings) {
@@ -54,9 +58,21 @@ function distinct(findings: readonly Finding[]): Finding[] {
     const first = known.get(key);
     const { activities: own, ...rest } = first ?? finding;
     const activities = first ? joined(own, finding.activities) : own;
-    known.set(key, activities ? { ...rest, activities } : rest);
+    const fixes = first ? fixesOfBoth(first.fixes, finding.fixes) : finding.fixes;
+    known.set(key, { ...rest, fixes, ...(activities ? { activities } : {}) });
   }
   return [...known.values()];
+}
+
+/** Fixes that two findings have in common, each with the edits of both: options of two activities are set in both. */
+function fixesOfBoth(some: readonly Fix[], others: readonly Fix[]): Fix[] {
+  return some.flatMap((fix) => {
+    const other = others.find(({ title }) => title === fix.title);
+    if (!other) return [];
+    const isIn = ({ range, text }: TextEdit): boolean =>
+      fix.edits.some((own) => own.range.start === range.start && own.range.end === range.end && own.text === text);
+    return [{ ...fix, edits: [...fix.edits, ...other.edits.filter((edit) => !isIn(edit))] }];
+  });
 }
 
 /** What stands in another unit is mended there: a fix here would write over its name. */

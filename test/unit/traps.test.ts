@@ -447,6 +447,17 @@ describe("traps in lists", () => {
     );
   });
 
+  it("takes a pair with bars under a sentence with bars for no order, and tells that alone", () => {
+    assert.deepEqual(
+      found("- Hoje | o sino | toca. = a\n  - Hoje | a mola | ri. = b\n").map(([code]) => code),
+      ["nested-item"],
+    );
+    assert.deepEqual(
+      found("- Hoje | o sino | toca. = a\n  - Hoje | a mola | ri.\n").map(([code]) => code),
+      ["other-parts"],
+    );
+  });
+
   it("takes out just the slashes that part nothing", () => {
     assert.deepEqual(found("- / ovo / / / clara = egg / / white /\n- a = b\n"), [
       ["empty-answer", "- ovo / clara = egg / white\n- a = b\n"],

@@ -102,6 +102,20 @@ describe("options that YAML reads otherwise", () => {
     }
   }
 
+  it("puts no colon behind a word of a text that goes on in the next line", () => {
+    const text = block("make: loop\ndirections:\n  en: Take a card\n  on the table\nseed: 2");
+    const { problems } = readUnit(text);
+    assert.deepEqual(
+      problems.map(({ code, range, fixes }) => [code, text.slice(range.start, range.end), fixes.length]),
+      [["unreadable-yaml", "on the table", 0]],
+    );
+    const own = block("make: tiles\ndirections:\n  en: Take a card\n  turn fixed");
+    assert.deepEqual(
+      readUnit(own).problems.map(({ fixes }) => fixes),
+      [[]],
+    );
+  });
+
   for (const written of quiet) {
     it(`is quiet: ${JSON.stringify(written)}`, () => {
       assert.deepEqual(readUnit(block(written)).problems, []);
