@@ -120,6 +120,13 @@ describe("semantic tokens", () => {
 
   it("keeps what lies in an accepted answer apart from it", () => {
     assert.deepEqual(tokens("## A\n\n- a = b / c [...] d\n").slice(2), ["accepted c ", "gap [...]", "accepted  d"]);
+    assert.deepEqual(
+      tokens("## A\n\n- [...] a = b / [...] c / d [...]\n- e = f / g [...] h [...] i\n").join(", "),
+      [
+        "gap [...], separator =, alternative /, gap [...], accepted  c, alternative /, accepted d , gap [...]",
+        "separator =, alternative /, accepted g , gap [...], accepted  h , gap [...], accepted  i",
+      ].join(", "),
+    );
   });
 
   it("of statements and ties: what the mark says, whether the tie leads somewhere", () => {
