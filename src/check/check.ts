@@ -2,8 +2,11 @@ import type { Press } from "../activities/contract";
 import { type Finding, type Fix, joined, type Rule, runningRule, type TextEdit } from "../base/finding";
 import type { Range } from "../base/range";
 import { finished, type Steps, told } from "../base/steps";
+import type { Silence } from "../unit/unit";
 import { withCauses } from "./causes";
+import { codes } from "./codes";
 import type { CheckContext, CheckedActivity } from "./context";
+import { type IdleSilence, idleSilences } from "./idle";
 import { mostTaken, sparingOthers } from "./others";
 import { generalRules } from "./rules";
 import { ruleFailed } from "./rules/rule-failed";
@@ -35,12 +38,24 @@ export function* checking(context: CheckContext): Steps<Finding[]> {
   const mendable = findings.map((finding) => withoutForeignFixes(finding, context.plan?.adopted ?? []));
   const silences = context.plan ? silencesOf(context) : [];
   const { said, used } = silence(mendable, silences);
-  const idle = guarded(unusedSilence, { ...context, idle: silences.filter((each) => !used.has(each)) });
-  const left = withSeverities(distinct([...said, ...idle]), context.severities);
   const rules = [...generalRules, ...context.activities.flatMap(({ plan }) => plan.kind?.rules ?? [])];
+  const unused = silences.filter((each) => !used.has(each));
+  const idle =
+    unused.length > 0 ? guarded(unusedSilence, { ...context, idle: idleOf(context, unused, said, rules) }) : [];
+  const left = withSeverities(distinct([...said, ...idle]), context.severities);
   return (context.plan ? withCauses(left, rules, context) : left).sort(
     (a, b) => a.range.start - b.range.start || a.range.end - b.range.end || (a.code < b.code ? -1 : 1),
   );
+}
+
+function idleOf(
+  context: CheckContext,
+  unused: readonly Silence[],
+  said: readonly Finding[],
+  rules: readonly Pick<Rule<never>, "code" | "hides">[],
+): readonly IdleSilence[] {
+  const hiding = new Set(rules.filter(({ hides }) => hides).map(({ code }) => code));
+  return idleSilences(context, unused, said, { known: codes(), hiding });
 }
 
 /** Has an activity laid out before its rules ask for that at once; if it fails, so does the rule that asks, and that is told. */

@@ -1,33 +1,60 @@
-import { mkdir, rename, rm, rmdir, stat, writeFile } from "node:fs/promises";
+import { mkdir, readdir, rename, rm, rmdir, stat, writeFile } from "node:fs/promises";
 import path from "node:path";
+import { NotWritten, type OutputFolder, writeWhole as writeAll } from "../make/whole-files";
 import type { MadeFile } from "../make/workshop";
 import { reason } from "./units";
 import { FileError } from "./usage";
 
+/** What may end the command from outside. */
+const signals = ["SIGINT", "SIGTERM", "SIGHUP"] as const;
+
 /**
- * Writes all files under temporary names beside their places, then renames them, so that a good file is never replaced by a
- * broken one. Throws a FileError that names the file; what was temporary is gone then.
+ * Writes all files or none: where one cannot be written, or a signal such as Ctrl-C comes meanwhile, everything is as it was
+ * before. Throws a FileError that names the file; ends the process by the signal.
  */
 export async function writeWhole(folder: string, files: readonly MadeFile[]): Promise<void> {
-  const temporary = (name: string): string => path.join(folder, `.${name}.tmp`);
-  let at = folder;
+  let signal: NodeJS.Signals | undefined;
+  const note = (each: NodeJS.Signals): void => {
+    signal = each;
+  };
+  for (const each of signals) process.on(each, note);
   const made: string[] = [];
   try {
     await makeFolder(folder, made);
-    for (const { name, bytes } of files) {
-      at = path.join(folder, name);
-      await writeFile(temporary(name), bytes);
-    }
-    for (const { name } of files) {
-      at = path.join(folder, name);
-      await rename(temporary(name), at);
-    }
+    await writeAll(outputFolder(folder, made), files, () => {
+      if (signal) throw new Error("the command was ended.");
+    });
   } catch (error) {
-    await Promise.all(files.map(({ name }) => rm(temporary(name), { force: true }).catch(() => undefined)));
-    // A folder in which something stands stays.
-    for (const each of made.reverse()) await rmdir(each).catch(() => undefined);
-    throw new FileError(`${at} cannot be written: ${reason(error)}`);
+    if (signal) return;
+    if (!(error instanceof NotWritten)) await unmake(made);
+    const [at, cause] = error instanceof NotWritten ? [path.join(folder, error.file), error.cause] : [folder, error];
+    throw new FileError(`${at} cannot be written: ${reason(cause)}`);
+  } finally {
+    for (const each of signals) process.off(each, note);
+    // Nobody listens any more: this ends the process, as the signal would have done.
+    if (signal) process.kill(process.pid, signal);
   }
+}
+
+/** A folder that is there; `made` are those that were made for it, the innermost last. */
+function outputFolder(folder: string, made: string[]): OutputFolder {
+  const at = (name: string): string => path.join(folder, name);
+  return {
+    names: () => readdir(folder),
+    write: (name, bytes) => writeFile(at(name), bytes),
+    rename: async (from, to) => {
+      // Only a file may step aside for another one.
+      if ((await stat(at(from))).isDirectory()) throw new Error("it is a folder.");
+      await rename(at(from), at(to));
+    },
+    remove: (name) => rm(at(name)),
+    unmake: () => unmake(made),
+  };
+}
+
+/** Takes folders away again; one in which something stands stays. */
+async function unmake(made: string[]): Promise<void> {
+  for (const each of made.splice(0).reverse()) await rmdir(each).catch(() => undefined);
 }
 
 /** Makes a folder and those above it one by one, and adds to `made` what it made: asked for all at once, Node never ends on some file systems (`/proc`). */

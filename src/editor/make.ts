@@ -1,8 +1,8 @@
 import * as vscode from "vscode";
 import { leftovers } from "../make/leftovers";
+import { NotWritten, writeWhole } from "../make/whole-files";
 import { BlockedError } from "../make/workshop";
 import { outputFolderOf, writable } from "./files/outputFolder";
-import { NotWritten, writeWhole } from "./files/wholeFiles";
 import type { Previews } from "./preview/previews";
 import type { Readings } from "./readings";
 import { reasonOf, unitFor } from "./units";

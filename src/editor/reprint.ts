@@ -1,6 +1,6 @@
 import * as vscode from "vscode";
+import { writeWhole } from "../make/whole-files";
 import { outputFolderOf, writable } from "./files/outputFolder";
-import { writeWhole } from "./files/wholeFiles";
 import type { Made } from "./make";
 import type { Previews } from "./preview/previews";
 import type { Readings } from "./readings";

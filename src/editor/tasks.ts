@@ -1,4 +1,5 @@
 import * as vscode from "vscode";
+import { nodeProgram } from "./nodeProgram";
 
 const type = "cutwork";
 
@@ -14,7 +15,8 @@ export function offerTasks(extension: vscode.Uri): vscode.Disposable {
     scope: vscode.TaskScope | vscode.WorkspaceFolder,
     files: readonly string[],
   ) => {
-    const run = new vscode.ProcessExecution("node", [command.fsPath, "check", ...files]);
+    const { path, env } = nodeProgram(globalThis.process);
+    const run = new vscode.ProcessExecution(path, [command.fsPath, "check", ...files], { env: { ...env } });
     const made = new vscode.Task(definition, scope, "check all units", "Cutwork", run, "$cutwork");
     made.group = vscode.TaskGroup.Test;
     return made;

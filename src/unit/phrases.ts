@@ -25,8 +25,9 @@ function phraseOf(range: Phrase["range"], runs: readonly Run[], picture: Picture
   return picture ? { range, runs, text: text === "" ? picture.alt : text, picture } : { range, runs, text };
 }
 
-/** A picture with its path in round brackets. */
-const inlinePicture = /!\[(?:\\.|[^\]\\])*\]\((?:\\.|[^)\\])*\)/u;
+/** A picture with its path in round brackets; in its description and its path, brackets that are closed again. */
+const inlinePicture =
+  /!\[(?:\\.|\[(?:\\.|[^[\]\\])*\]|[^[\]\\])*\]\((?:\\.|<[^<>]*>|\((?:\\.|[^()\\])*\)|[^()<>\\])*\)/u;
 
 /** The range of the picture in a stretch; all of the stretch where it is written in another way. */
 function pictureAt(source: SourceText, start: number, end: number): Phrase["range"] {

@@ -53,6 +53,18 @@ export class Desk {
     return { code: await ended, out: "", err };
   }
 
+  /** Runs `dist/cli.js` and presses Ctrl-C as soon as `now` says so; resolves to the signal that ended it, or null. */
+  async interrupt(args: readonly string[], now: () => boolean): Promise<NodeJS.Signals | null> {
+    const child = spawn(process.execPath, [command, ...args], { cwd: this.folder, stdio: "ignore" });
+    const ended = new Promise<NodeJS.Signals | null>((resolve) => child.once("close", (_, signal) => resolve(signal)));
+    const look = (): void => {
+      if (now()) child.kill("SIGINT");
+      else if (child.exitCode === null) setImmediate(look);
+    };
+    look();
+    return ended;
+  }
+
   /** Writes a file, folders before it included; gives its name back. */
   write(name: string, content: string | Uint8Array): string {
     mkdirSync(path.dirname(path.join(this.folder, name)), { recursive: true });

@@ -107,7 +107,7 @@ export function* judging(activity: CheckedActivity, around: Around): Steps<Judge
 }
 
 /** Texts of a larger group that sound the same. */
-function partsOf(group: LookAlikes): LookAlikes[] {
+function partsOf(group: LookAlikes): readonly LookAlikes[] {
   return group.keys.length > 2 ? soundingAlike(group) : [];
 }
 

@@ -1,10 +1,10 @@
 import type { Fix, Rule } from "../../base/finding";
-import type { Silence } from "../../unit/unit";
 import { codes } from "../codes";
 import type { CheckContext } from "../context";
+import type { IdleSilence } from "../idle";
 import { nearest } from "../nearest";
 
-export const unusedSilence: Rule<CheckContext & { readonly idle: readonly Silence[] }> = {
+export const unusedSilence: Rule<CheckContext & { readonly idle: readonly IdleSilence[] }> = {
   code: "unused-silence",
   severity: "information",
   title: "A silence that silences nothing",
@@ -14,7 +14,7 @@ export const unusedSilence: Rule<CheckContext & { readonly idle: readonly Silenc
     right: "## Food\n\n- pão = bread",
   },
   check: ({ idle, unit }) =>
-    idle.map(({ code, range }) => {
+    idle.map(({ code, range, told }) => {
       const known = codes().includes(code);
       const comment = unit.text.startsWith("<!--", range.start);
       const near = known ? undefined : nearest(code, codes(), true)[0];
@@ -29,11 +29,12 @@ export const unusedSilence: Rule<CheckContext & { readonly idle: readonly Silenc
       }
       if (comment) {
         const start = range.start - (/[ \t]*$/.exec(unit.text.slice(0, range.start))?.[0].length ?? 0);
-        fixes.push({
-          title: "Take the comment out",
-          edits: [{ range: { start, end: range.end }, text: "" }],
-          ...(near ? {} : { preferred: true }),
-        });
+        // Never done unasked: the reason in it is the writer's.
+        fixes.push({ title: "Take the comment out", edits: [{ range: { start, end: range.end }, text: "" }] });
+      }
+      if (told) {
+        const message = `“${code}” is told at another place, which is also about this one. The comment belongs there.`;
+        return { range, message, fixes, related: [{ range: told, message: `“${code}” is told here.` }] };
       }
       return { range, message: known ? `Nothing here gives “${code}”.` : `There is no finding “${code}”.`, fixes };
     }),

@@ -1,7 +1,7 @@
 import * as vscode from "vscode";
+import type { OutputFolder } from "../../make/whole-files";
 import { folderOf } from "../units";
 import { isAbsolute } from "./paths";
-import type { OutputFolder } from "./wholeFiles";
 
 /** Where a unit's PDFs go, from the setting `cutwork.outputFolder`; undefined for a unit that was never saved. */
 export function outputFolderOf(unit: vscode.Uri): vscode.Uri | undefined {

@@ -1,6 +1,6 @@
 import { foreignName } from "../../activities/foreign";
 import type { Range } from "../../base/range";
-import type { Answer, Unit } from "../../unit/unit";
+import type { Picture, Unit } from "../../unit/unit";
 
 /** A path written in a unit, relative to the unit's folder. */
 export interface PathLink {
@@ -9,24 +9,37 @@ export interface PathLink {
   readonly path: string;
 }
 
-/** Pictures, and other units that activities take sections from. */
+/** Pictures wherever items and tables have some, and other units that activities take sections from; in the order of the text. */
 export function linksIn(unit: Unit): readonly PathLink[] {
-  const answers = unit.sections.flatMap(({ pairs, piles, tables }) => [
-    ...pairs.flatMap(({ left, right }) => [...left.answers, ...right.answers]),
-    ...piles.flatMap(({ members }) => members.flatMap(({ shape, item }) => (shape === "text" ? [item] : []))),
-    ...tables.flatMap(({ forms }) => forms.flat()),
-  ]);
-  return [...answers.flatMap((answer) => pictureLink(unit, answer)), ...unitLinks(unit)];
+  const pictures = new Map<number, Picture>();
+  gather(unit.sections, pictures);
+  const links = [...[...pictures.values()].flatMap((picture) => pictureLink(unit, picture)), ...unitLinks(unit)];
+  return links.sort((one, other) => one.range.start - other.range.start);
 }
 
-function pictureLink({ text }: Unit, answer: Answer | undefined): readonly PathLink[] {
-  if (!answer?.picture) return [];
-  const { path, range } = answer.picture;
-  const written = /!\[(?:\\.|[^\]\\])*\]\(\s*(?:<([^<>]*)>|([^\s()<>]+))/u.exec(text.slice(range.start, range.end));
+/** Whatever a section holds may have a picture in it; the same one is met as an answer's, as its part's and in a pile. */
+function gather(value: unknown, found: Map<number, Picture>): void {
+  if (typeof value !== "object" || value === null) return;
+  if (isPicture(value)) found.set(value.range.start, value);
+  else for (const inner of Object.values(value)) gather(inner, found);
+}
+
+function isPicture(value: object): value is Picture {
+  return "path" in value && "alt" in value && "range" in value;
+}
+
+/** The end of a picture: behind its description a path, with or without angle brackets, and perhaps a title. */
+const target =
+  /\]\([ \t\r\n]*(?:<([^<>]*)>|((?:\\.|\((?:\\.|[^\s()\\])*\)|[^\s()<>\\])+))(?:\s+(?:"[^"]*"|'[^']*'|\([^()]*\)))?\s*\)$/u;
+
+function pictureLink({ text }: Unit, { path, range }: Picture): readonly PathLink[] {
+  const whole = text.slice(range.start, range.end);
+  // One that takes its path from elsewhere has none here, and what ends the words around it may be a tie.
+  const written = whole.startsWith("![") ? target.exec(whole) : null;
   const shown = written?.[1] ?? written?.[2];
-  if (!written || shown === undefined) return [];
-  const end = range.start + written.index + written[0].length - (written[1] === undefined ? 0 : 1);
-  return [{ kind: "picture", range: { start: end - shown.length, end }, path }];
+  if (!written || shown === undefined || shown.startsWith("#")) return [];
+  const from = range.start + written.index + written[0].indexOf(shown, 2);
+  return [{ kind: "picture", range: { start: from, end: from + shown.length }, path }];
 }
 
 function unitLinks({ text, activities }: Unit): readonly PathLink[] {

@@ -1,6 +1,6 @@
 import type { Range } from "../../base/range";
 import type { Answer, Pair, Phrase, Side, Tie, Unit } from "../../unit/unit";
-import { membersOf, within } from "./members";
+import { membersOf } from "./members";
 import { columnOf } from "./names/mentions";
 
 /** Kinds of tokens, in the order of VS Code's legend; `package.json` gives each its scopes for the themes. */
@@ -101,12 +101,16 @@ function barsIn(text: string, { start, end }: Range): readonly Range[] {
 
 /** In order, parted at line ends, and without overlaps: what lies in an accepted answer goes before the answer. */
 function flat(unit: Unit, tokens: readonly SemanticToken[]): readonly SemanticToken[] {
-  const inner = tokens.filter(({ kind }) => kind !== "accepted");
-  const outer = tokens.filter(({ kind }) => kind === "accepted");
+  const inner = tokens.filter(({ kind }) => kind !== "accepted").sort(byStart);
+  const outer = tokens.filter(({ kind }) => kind === "accepted").sort(byStart);
+  // Answers lie one behind the other, so that one way through what is inner is enough.
+  let at = 0;
   const pieces = outer.flatMap(({ kind, range }) => {
-    const holes = inner.filter((token) => within(range, token.range)).sort(byStart);
+    while ((inner[at]?.range.start ?? Number.POSITIVE_INFINITY) < range.start) at++;
+    const holes: Range[] = [];
+    for (; (inner[at]?.range.end ?? Number.POSITIVE_INFINITY) <= range.end; at++) holes.push(inner[at]?.range ?? range);
     let from = range.start;
-    return [...holes.map((hole) => hole.range), { start: range.end, end: range.end }].map((hole) => {
+    return [...holes, { start: range.end, end: range.end }].map((hole) => {
       const piece = { kind, range: { start: from, end: hole.start } };
       from = hole.end;
       return piece;

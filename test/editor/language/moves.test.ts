@@ -49,6 +49,13 @@ describe("files that are moved", () => {
     assert.deepEqual(changes("/w/wheel.jpg", "/w/units/wheel.jpg"), ["- ![a wheel](wheel.jpg)"]);
   });
 
+  it("are named anew in items of every shape", () => {
+    const unit = "## A\n\n- [ ] ![a](img/a(1).png) cai.\n  - ![a [b]](img/b.png) fica.\n\n1. ![c](img/c.png) Sai.\n";
+    const moved = (path: string): string => path.replace("/w/img/", "/w/new img/");
+    const edits = editsAfter(readUnit(unit), { root: "/w", from: "/w/a.unit.md", to: "/w/a.unit.md", moved });
+    assert.equal(applied(unit, edits), unit.replace(/\((img\/(?:a\(1\)|b|c)\.png)\)/g, "(<new $1>)"));
+  });
+
   it("are found again where a whole folder moves", () => {
     assert.deepEqual(changes("/w/units/img", "/w/pictures"), [
       "- ![a bell](../pictures/bell.png) = a campainha / ![x](<../pictures/old bell.png>)",

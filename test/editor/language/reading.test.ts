@@ -35,12 +35,48 @@ describe("links", () => {
       [
         ["img/my spoon.png", "img/my spoon.png"],
         ["img/a%20b.png", "img/a b.png"],
-        ["wheel.png", "wheel.png"],
         ["img/form.svg", "img/form.svg"],
+        ["wheel.png", "wheel.png"],
         ["../b.unit.md", "../b.unit.md"],
         ["c.unit.md", "c.unit.md"],
       ],
     );
+  });
+});
+
+describe("links to pictures", () => {
+  const paths = (text: string): string[] => linksIn(readUnit(text)).map(({ range }) => slice(text, range));
+
+  it("are found in items of every shape and in all that stands under them", () => {
+    const text = [
+      "## A",
+      "",
+      "- [x] ![a](1.png) O sino toca.",
+      "- [ ] O sino ![a](2.png) cai.",
+      "  - O sino ![a](3.png) toca.",
+      "",
+      "1. ![a](4.png) Ela mede:",
+      "   - ![a](5.png)",
+      "",
+      "- ![a](6.png) | um sino = b",
+      "  - um sino | ![a](6.png)",
+      "- a pomba = c ![a](7.png)",
+      "  - ![a](8.png) Ela voa.",
+      "",
+      "| | fio |",
+      "| - | - |",
+      "| ![a](9.png) | ![a](10.png) |",
+      "",
+    ].join("\n");
+    const numbers = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10].map((n) => `${n}.png`);
+    assert.deepEqual(paths(text), numbers);
+    assert.deepEqual(paths(text.replaceAll("\n", "\r\n")), numbers);
+  });
+
+  it("keep to the path, whatever stands around it", () => {
+    assert.deepEqual(paths('## A\n\n- ![a [b] c](img/b.png "of (b)") = ![x](c(1).png)\n'), ["img/b.png", "c(1).png"]);
+    assert.deepEqual(paths("## A\n\n- ![a](<my (old) b.png> 'x') word = c\n"), ["my (old) b.png"]);
+    assert.deepEqual(paths("## A\n\n- ![a][b] [meço](#medir) = c\n\n[b]: b.png\n"), []);
   });
 });
 
@@ -84,6 +120,13 @@ describe("semantic tokens", () => {
 
   it("keeps what lies in an accepted answer apart from it", () => {
     assert.deepEqual(tokens("## A\n\n- a = b / c [...] d\n").slice(2), ["accepted c ", "gap [...]", "accepted  d"]);
+    assert.deepEqual(
+      tokens("## A\n\n- [...] a = b / [...] c / d [...]\n- e = f / g [...] h [...] i\n").join(", "),
+      [
+        "gap [...], separator =, alternative /, gap [...], accepted  c, alternative /, accepted d , gap [...]",
+        "separator =, alternative /, accepted g , gap [...], accepted  h , gap [...], accepted  i",
+      ].join(", "),
+    );
   });
 
   it("of statements and ties: what the mark says, whether the tie leads somewhere", () => {

@@ -141,5 +141,11 @@ describe("a person who starts and ends", () => {
       tasks.map(({ name }) => name),
       local ? ["check all units"] : [],
     );
+    // A teacher has VS Code, and no Node besides.
+    for (const { execution } of tasks) {
+      assert.ok(execution instanceof vscode.ProcessExecution);
+      assert.equal(execution.process, globalThis.process.execPath);
+      assert.deepEqual(execution.options?.env, { ELECTRON_RUN_AS_NODE: "1" });
+    }
   });
 });

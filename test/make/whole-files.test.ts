@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import fc from "fast-check";
-import { NotWritten, type OutputFolder, writeWhole } from "../../src/editor/files/wholeFiles";
+import { NotWritten, type OutputFolder, writeWhole } from "../../src/make/whole-files";
 
 /** A folder in memory in which the operation with a given number fails. */
 class ShakyFolder implements OutputFolder {
