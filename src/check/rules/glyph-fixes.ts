@@ -84,8 +84,10 @@ function optionEdits(
   { character, place }: Missed,
   { word, others }: Option,
   text: string,
-  { plan: { relation } }: CheckContext,
+  { unit, plan: { relation } }: CheckContext,
 ): TextEdit[] | undefined {
+  // Behind a value of several lines a comment may stand that is read with it.
+  if (unit.text.slice(place.start, place.end).includes("\n")) return undefined;
   const left = word.replaceAll(character, text).replace(/\s+/gu, " ").trim();
   const isTaken = others !== undefined && (others.includes(left) || relation.partners(fold(left)).size > 0);
   return left === "" || isTaken ? undefined : [{ range: place, text: quoted(left) }];
