@@ -65,6 +65,14 @@ export class Together {
     });
   }
 
+  /** Whether there is no capital in any pair. */
+  get hasOnlySmall(): boolean {
+    return this.once("hasOnlySmall", () => {
+      const isSmall = ({ answers }: Pair["left"]): boolean => !answers.some(({ text }) => /\p{Lu}/u.test(text));
+      return this.pairs.every(({ left, right }) => isSmall(left) && isSmall(right));
+    });
+  }
+
   /** Equal for sections whose items may be meant as the same things, but for what `ofOneSide` and `ofBothSides` say. */
   get key(): string {
     return this.once("key", () => {

@@ -111,12 +111,12 @@ function isNotedSlash(text: string, span: Span, stop: number, phrased: boolean):
 }
 
 /**
- * `dr Nowak – poniedziałek`, `mañana: repaso`: among pairs that are written otherwise, or alone, a dash or a colon may stand in a note,
- * unless each side begins as those of the pairs do.
+ * `dr Nowak – poniedziałek`, `Who am I? – guessing`, and `mañana: repaso` among `a casa = the house`: beside pairs that look otherwise
+ * a dash or a colon may stand in a note.
  */
 function maybeNoted(bullets: Together, left: string, right: string): boolean {
-  if (bullets.ofBothSides(left, right)) return false;
-  return bullets.mostlyPairs || !(bullets.alike || bullets.parted);
+  if (!bullets.hasPairs || bullets.ofBothSides(left, right)) return false;
+  return bullets.phrased || endOfSentence.test(left) || (bullets.hasOnlySmall && /\p{Lu}/u.test(left + right));
 }
 
 /** A whole pair in code. */
