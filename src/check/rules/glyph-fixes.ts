@@ -59,7 +59,13 @@ function editsFor(missed: Missed, text: string, context: CheckContext): TextEdit
   // Text of nothing else would be empty, and so would a part of a sentence.
   if (isAll(place) || orders?.parts.some(isAll)) return undefined;
   const all = [...places, ...(orders?.ranges ?? []).flatMap((range) => occurrences(unit.text, character, range))];
-  return all.map((range) => ({ range: text === "" ? withSpace(unit.text, range) : range, text }));
+  const edits: TextEdit[] = [];
+  for (const place of all.sort((a, b) => a.start - b.start)) {
+    const { start, end } = text === "" ? withSpace(unit.text, place) : place;
+    // The space between two of them is one.
+    edits.push({ range: { start: Math.max(start, edits.at(-1)?.range.end ?? 0), end }, text });
+  }
+  return edits;
 }
 
 /** A character that is all of a word with one of the spaces round it: not with the one behind a bullet. */
