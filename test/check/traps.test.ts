@@ -29,7 +29,7 @@ const food = ["## Food", "pão = bread", "mel = honey", "sal = salt", "chá = te
 
 /** What each trap was meant to be, and is after its fixes. */
 const meant: Readonly<Record<string, readonly string[]>> = {
-  "trap-list-in-list.md": [...food, "3. Gang = third course", "- nota = note", "# tag = hash", "> cita = quote"],
+  "trap-list-in-list.md": [...food, "3. Gang = third course", "nota = note", "# tag = hash", "> cita = quote"],
   "trap-signed-numbers.md": [
     "## The morning",
     "1: A Joana abre a oficina.",
@@ -204,6 +204,28 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "  any tinta",
     "  any cola",
     "3: A lata cai.",
+  ],
+  "trap-two-bullets.md": [
+    "## Am Bach",
+    "false: Die Brücke ist neu. but Die Brücke ist alt.",
+    "true: Der Bach ist kalt.",
+    "false: Die Bank ist frei. but Die Bank ist besetzt.",
+    "true: Die Ente schwimmt.",
+    "true: Das Boot ist rot.",
+    "## Am Abend",
+    "1: Ein Hund kommt.",
+    "  any Er sucht den Ball.",
+    "2: Das Kind ruft:",
+    "  any Komm her!",
+    "3: Der Hund bellt.",
+    "## Wörter",
+    "die Brücke = the bridge",
+    "Guten Tag! = Good day!",
+    "+ = plus",
+    "der Bach = the brook",
+    "die Ente = the duck",
+    "das Boot = the boat",
+    "die Bank = the bench",
   ],
   "trap-underlined.md": [...food, "ovo = egg", "uva = grape", "figo = fig", "lima = lime"],
   "trap-emphasis.md": [...food, "ovo = egg", "uva = grape", "um figo = a fig", "lima = lime", "2*3 = 4*5"],
