@@ -84,7 +84,8 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
     }
   }
   if (shape === "pair") {
-    pairInLine(item, spacedSeparators(text, mask, "=", 0, comments[0]?.start ?? text.length), around.lines, problems);
+    const signs = spacedSeparators(text, mask, "=", 0, comments[0]?.start ?? text.length);
+    pairInLine(item, mask, signs, around.lines, problems);
     acrossEmphasis(item.text, "pair", env, problems);
     lopsidedSlash(item.text, open, problems);
     tightSlash(item.text, open, problems);
