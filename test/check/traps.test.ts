@@ -790,7 +790,6 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "a lata = tin",
     "o guiador = bars",
     "a porca = nut",
-    "salt & pepper = sal & pimenta = x",
     "## The morning",
     "1: Ela acorda.",
     "2: Ela come.",
