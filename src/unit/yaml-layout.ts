@@ -1,4 +1,5 @@
 import activitySchema from "../../schemas/activity.schema.json";
+import frontSchema from "../../schemas/front-matter.schema.json";
 import type { Line, Mend, MendEdit } from "./yaml-mend";
 
 /*
@@ -7,14 +8,34 @@ import type { Line, Mend, MendEdit } from "./yaml-mend";
 
 const kinds: readonly string[] = activitySchema.properties.make.enum;
 
-/** `make: tiles, grid: 2 x 2`, `make: tiles grid: 2 x 2`: options in one line. A title may have colons of its own. */
-export function optionsInLine(lines: readonly Line[]): Mend[] {
+const settings: ReadonlySet<string> = new Set(Object.keys(frontSchema.properties));
+/**
+ * Whether an option may follow within a value: `title: A roda, grid: 2 x 2` may be one title, or two options. Kinds have options of
+ * their own. `what` as in `findMends`.
+ */
+export function hasOption(value: string, what: string): boolean {
+  return [...value.matchAll(/[,;|]\s*([a-z]+):\s/gu)].some(
+    ([, name = ""]) => what === "activity" || settings.has(name),
+  );
+}
+
+/** Settings whose values are one word. */
+const oneWord: ReadonlySet<string> = new Set(["teaches", "explains", "paper"]);
+
+/**
+ * `make: tiles, grid: 2 x 2`, `make: tiles grid: 2 x 2`: options in one line, and `teaches: pt, explains: en`. A title may have colons
+ * of its own. `what` as in `findMends`.
+ */
+export function optionsInLine(lines: readonly Line[], what: string): Mend[] {
+  const ofUnit = what !== "activity";
   return lines.flatMap(({ start, text }): Mend[] => {
     const [, indent = "", key, first] = /^([ \t]*)([a-z]+):[ \t]+([a-z]*)/u.exec(text) ?? [];
     if (key === undefined || key === "title" || /["'#]/.test(text)) return [];
-    const sure = key === "make" && kinds.includes(first ?? "");
-    const stops = [...text.matchAll(/(?<=\S)(?:[ \t]*[,;][ \t]*|[ \t]+)(?=[a-z]+:[ \t]+\S)/gu)].filter(
-      ([sign]) => sure || /[,;]/.test(sign),
+    // The front matter of other programs has names of theirs.
+    if (ofUnit && !settings.has(key)) return [];
+    const sure = ofUnit ? oneWord.has(key) : key === "make" && kinds.includes(first ?? "");
+    const stops = [...text.matchAll(/(?<=\S)(?:[ \t]*[,;|][ \t]*|[ \t]+)(?=([a-z]+):[ \t]+\S)/gu)].filter(
+      ([sign, next = ""]) => (sure || /[,;|]/.test(sign)) && (!ofUnit || settings.has(next)),
     );
     const [one] = stops;
     if (!one) return [];

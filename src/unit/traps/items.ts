@@ -18,6 +18,7 @@ import { meantAsPair } from "./nearly-pairs";
 import { nestedItem } from "./nested-item";
 import { eventInLine, innerMark, marksInLine, pairInLine } from "./one-line";
 import { linkedPictures, secondPictures } from "./pictures";
+import { printedBackslash } from "./printed-backslash";
 import { printedBars } from "./printed-bars";
 import { tightSlash } from "./tight-slash";
 import { unprinted } from "./unprinted";
@@ -84,9 +85,11 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
     }
   }
   if (shape === "pair") {
-    pairInLine(item, spacedSeparators(text, mask, "=", 0, comments[0]?.start ?? text.length), around.lines, problems);
+    const signs = spacedSeparators(text, mask, "=", 0, comments[0]?.start ?? text.length);
+    pairInLine(item, mask, signs, around.lines, problems);
     acrossEmphasis(item.text, "pair", env, problems);
     lopsidedSlash(item.text, open, problems);
+    printedBackslash(item.text, signs[0], problems);
     tightSlash(item.text, open, problems);
     printedBars(item.text, env, problems);
     lostOrder(item, env, problems);

@@ -18,7 +18,9 @@ const otherSeparators = [
   /\s+(?::=|(\*{1,3}|_{1,3}|`)[=＝]\1)\s+/u,
   /\s+(?:\p{Pd}|[−ー←-⇿⟰-⟿⤀-⥿➔-➾►▶≈≡≃≅≙≗∼～~·﹦═⩵꞊⹀∶꞉]|-{1,2}>?|<?[-=]{1,2}>|<-{1,2}|={2,}|:{1,2})\s+/u,
   /\s*[:：](?:\s+|(?<=：))/u,
-  /\s+[=＝﹦═⩵꞊⹀]{1,3}(?=[^\s=＝>/])|(?<=[^\s=＝<>!/])[=＝﹦═⩵꞊⹀]{1,3}\s+/u,
+  // White space as other programs write it.
+  /(?:&(?:nbsp|#160|#xa0);)+[^\S\n]*[=＝][^\S\n]*(?:&(?:nbsp|#160|#xa0);)+|[^\S\n]+[=＝](?:&(?:nbsp|#160|#xa0);)+|(?:&(?:nbsp|#160|#xa0);)+[=＝][^\S\n]+/iu,
+  /\s+[=＝﹦═⩵꞊⹀]{1,3}(?:\\\s+|(?=[^\s=＝>/]))|(?<=[^\s=＝<>!/])[=＝﹦═⩵꞊⹀]{1,3}\s+/u,
   /(?<=[^\s=＝<>!])[=＝﹦═⩵꞊⹀]{1,3}(?=[^\s=＝>])/u,
 ];
 
@@ -156,7 +158,10 @@ export function meantAsPair(
     const match = separator.exec(source.text);
     if (!match) continue;
     const span = { start: match.index, end: match.index + match[0].length };
-    if (span.start === 0 || span.end >= end || !open(span)) continue;
+    if (span.start === 0 || span.end >= end) continue;
+    // What stands for white space is no text that a sign could be part of.
+    const at = match[0].includes("&") ? span.start + match[0].search(/[=＝]/u) : -1;
+    if (!open(at < 0 ? span : { start: at, end: at + 1 })) continue;
     if (inNote(source.text, span, end, bullets.mostlyPairs || bullets.hasCards)) continue;
     const grammar = bullets.mostlyPairs && ofGrammar(source.text, span, end);
     if (grammar === true) return;

@@ -4,8 +4,13 @@ import type { Range } from "../../../base/range";
 import type { Problem } from "../../../unit/unit";
 import { type CheckContext, inUse } from "../../context";
 
+/** A rule without steps. */
+interface ProblemRule extends Rule<CheckContext> {
+  check(context: CheckContext): readonly Report[];
+}
+
 /** A rule that hands on what reading the unit found under its code; traps only where an activity uses the section. */
-export function problemRule(rule: Omit<Rule<CheckContext>, "check">): Rule<CheckContext> {
+export function problemRule(rule: Omit<Rule<CheckContext>, "check">): ProblemRule {
   return {
     ...rule,
     check: (context) =>
