@@ -7,6 +7,8 @@ const finds: Readonly<Record<string, string>> = {
   "a comment behind a title of several lines": "---\ntitle: The café\n - ☀ #5 = ☀\n\n",
   "two characters that cannot be printed with a space between them":
     "## One\n\n```activity\nmake: tiles\n```\n\n- 水 水\npão = pão\n\n\n\n",
+  "an equals sign at the end of a line":
+    "## One\n\n- pão = *b*  = \n−  |  = pão\n\n- \n\n```activity\nmake: tiles\n```\n",
   "a line without its bullet above one with a number":
     "## One\n\n- [x] \n-pão = pão\n9.pão = pão\n\n- a = b\n- c = d\n- e = f\n- g = h\n\n```activity\nmake: tiles\n```\n",
   "a line that ends in a lone return, before which another one is put":

@@ -16,6 +16,8 @@ export function secondEquals(
   const doubled = /^[\s=＝]*$/u.test(text.slice(first.end, signs.at(-1)));
   // Two sums or explanations in one line are no pair, unless something takes pairs.
   const several = /[,;，；、]/u.test(text.slice(first.end, sign));
+  // What stands in lines below may be items of their own.
+  const single = !more && !doubled && !several && !text.includes("\n");
   const asText = { title: "Mark it as text", edits: signs.map((at) => ({ range: source.range(at, at), text: "\\" })) };
   problems.tell(
     several ? "pairs" : undefined,
@@ -25,6 +27,6 @@ export function secondEquals(
     ...(doubled ? [write("Take it out", source.range(first.end, further.at(-1)?.end ?? first.end), "")] : []),
     // It may as well be a further answer, and then it would be printed for good.
     { ...asText, unsure: true },
-    ...(doubled || several || more ? [] : [write("Write “ / ”", source.range(answer.start, answer.end), " / ")]),
+    ...(single ? [write("Write “ / ”", source.range(answer.start, answer.end), " / ")] : []),
   );
 }
