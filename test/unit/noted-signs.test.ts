@@ -26,9 +26,16 @@ describe("a dash or a colon among pairs", () => {
     ["- Quem sou? – jogo", bare, false],
     ["- Sal – Salz", ["- Mehl = farinha", "- Ei = ovo", "- Brot = pão"], true],
     ["- ovo – egg", ["- chá – tea", "- sal – salt"], true],
+    ["- beau / bel / belle", bare, undefined],
+    ["- his/her", phrased, undefined],
+    ["- ser ≠ estar", bare, undefined],
+    ["- casa / mar", phrased, undefined],
+    ["- casa: mar", phrased, undefined],
+    ["- chá / tea", bare, false],
     ["- риба – fish", ["- сіль = salt", "- чай = tea", "- мед = honey"], true],
   ] as const) {
-    it(`${item} among ${pairs[0]}: ${sure ? "put right" : "only where it is asked for"}`, () => {
+    const what = sure === undefined ? "left alone" : sure ? "put right" : "only where it is asked for";
+    it(`${item} among ${pairs[0]}: ${what}`, () => {
       assert.equal(isSure(item, pairs), sure);
     });
   }
