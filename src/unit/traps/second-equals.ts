@@ -18,13 +18,15 @@ export function secondEquals(
   const several = /[,;，；、]/u.test(text.slice(first.end, sign));
   // What stands in lines below may be items of their own.
   const single = !more && !doubled && !several && !text.includes("\n");
+  const last = signs.at(-1) ?? sign;
+  const space = /^[^\S\n]*(?!\n)/u.exec(text.slice(last + 1))?.[0].length ?? 0;
   const asText = { title: "Mark it as text", edits: signs.map((at) => ({ range: source.range(at, at), text: "\\" })) };
   problems.tell(
     several ? "pairs" : undefined,
     "second-equals",
     source.range(sign, sign + 1),
     "Only the first “ = ” parts the two sides; this one is read as text.",
-    ...(doubled ? [write("Take it out", source.range(first.end, further.at(-1)?.end ?? first.end), "")] : []),
+    ...(doubled ? [write("Take it out", source.range(first.end, last + 1 + space), "")] : []),
     // It may as well be a further answer, and then it would be printed for good.
     { ...asText, unsure: true },
     ...(single ? [write("Write “ / ”", source.range(answer.start, answer.end), " / ")] : []),
