@@ -12,6 +12,8 @@ const finds: Readonly<Record<string, string>> = {
   "a line with a box below one without its bullet":
     "## One\n\n- a = b\n- c = d\n\n    - pão\n•  = |\n[x]  = \n- pão = pão\n\n```activity\nmake: tiles\n```\n",
   "two equals signs at the end of a line": "## One\n\n-  =  = \n•  |  = !\n9. = \n\n```activity\nmake: tiles\n```\n",
+  "two equals signs above a line with two":
+    "## One\n\n-  |  =  = \n\t10.  =  = \n- pão = pão\n\n-  |  = \n- \n\n```activity\nmake: tiles\n```\n",
   "a line without its bullet above one with a number":
     "## One\n\n- [x] \n-pão = pão\n9.pão = pão\n\n- a = b\n- c = d\n- e = f\n- g = h\n\n```activity\nmake: tiles\n```\n",
   "a line that ends in a lone return, before which another one is put":
