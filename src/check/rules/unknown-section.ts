@@ -80,7 +80,8 @@ function insideOf({ name, range }: UnknownSection, { sections, lines, text }: Un
     related: [{ range: pile.heading, message: "This heading" }],
     fixes: [
       { title: `Take the whole section “${section.name}”`, edits: [{ range, text: quoted(section.name) }] },
-      ...(signs === ""
+      // What stands under the headings behind it would go with it.
+      ...(signs === "" || section.piles.at(-1) !== pile
         ? []
         : [{ title: "Make a section of it", edits: [{ range: { start: at, end: at + signs.length }, text: "##" }] }]),
     ],
