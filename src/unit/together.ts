@@ -84,13 +84,15 @@ export class Together {
   }
 
   /**
-   * Whether two texts both begin with short words that only left sides begin with here, or only right ones, or both have the script of
-   * one side alone: they are of one language, and no pair.
+   * Whether two texts both begin with short words that only left sides begin with here, or only right ones, or both are words that stand
+   * in those alone, or have the script of one side: they are of one language, and no pair.
    */
   ofOneSide(one: string, other: string): boolean {
     this.asked++;
     const side = this.sideOf(one);
     if (side !== undefined && side === this.sideOf(other)) return true;
+    const hand = this.handOf(one);
+    if (hand !== undefined && hand === this.handOf(other)) return true;
     return this.twoScripts && isLatin(one) === isLatin(other);
   }
 
@@ -108,6 +110,20 @@ export class Together {
     const lead = leadOf(text);
     if (lead === undefined || left?.has(lead) === right?.has(lead)) return undefined;
     return left?.has(lead) ? 0 : 1;
+  }
+
+  /** The same where a text is a word that stands in sides of one hand alone. */
+  private handOf(text: string): number | undefined {
+    const word = text.trim().toLowerCase();
+    if (/\s/.test(word)) return undefined;
+    const [left, right] = this.once("words", () =>
+      sides.map((side) => {
+        const texts = this.pairs.flatMap((pair) => pair[side].answers.map((answer) => answer.text));
+        return new Set(texts.flatMap((each) => each.toLowerCase().match(/\p{L}[\p{L}\p{M}'’-]*/gu) ?? []));
+      }),
+    );
+    if (left?.has(word) === right?.has(word)) return undefined;
+    return left?.has(word) ? 0 : 1;
   }
 
   /** Short first words of left and of right sides. */

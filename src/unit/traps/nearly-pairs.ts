@@ -105,20 +105,38 @@ function ofGrammar(text: string, span: Span, stop: number): boolean | "perhaps" 
   return shared === "all" || (shared === "some" && "perhaps");
 }
 
-/** `masc. / fem.`; and `sim/não` where most pairs have articles, so that two bare words are not like them. */
-function isNotedSlash(text: string, span: Span, stop: number, phrased: boolean): boolean {
-  if (!/^\s*[/／∕]\s*$/u.test(text.slice(span.start, span.end))) return false;
+/** `bel` and `belle`, `mar` and `mal`: of two words that are the same but for their ends, neither says what the other means. */
+function areAkin(one: string, other: string): boolean {
+  const [short = "", long = ""] = [one, other].sort((a, b) => a.length - b.length).map((word) => word.toLowerCase());
+  let shared = 0;
+  while (shared < short.length && short.charAt(shared) === long.charAt(shared)) shared++;
+  return shared >= Math.max(1, short.length - 2) && shared * 2 >= short.length && long.length - shared < 4;
+}
+
+/**
+ * `masc. / fem.`, `beau / bel / belle`, and `sim/não` where most pairs have articles, so that two bare words are not like them; `ser ≠ estar`:
+ * among pairs that have “ = ” this sign says that something is none.
+ */
+function isNotedSign(text: string, span: Span, stop: number, phrased: boolean): boolean {
+  const sign = text.slice(span.start, span.end).trim();
+  if (sign === "≠") return true;
+  if (!/^[/／∕]$/u.test(sign)) return false;
   const both = sides(text, span, stop);
+  const words = both.join(" / ").split(/\s*[/／∕]\s*/u);
+  const [first = ""] = words;
+  if (words.every((word) => !/\s/.test(word) && areAkin(first, word))) return true;
   return both.every(shortened) || (phrased && both.every((side) => !/\s/.test(side)));
 }
 
 /**
- * `dr Nowak – poniedziałek`, `mañana: repaso`: among pairs that are written otherwise, or alone, a dash or a colon may stand in a note,
- * unless each side begins as those of the pairs do.
+ * `dr Nowak – poniedziałek`, `mañana: repaso`, `ir → ficar`: beside pairs that are written otherwise a dash, a colon or an arrow may stand in
+ * a note, unless each side begins as those of the pairs do; the first two also where they stand alone.
  */
-function maybeNoted(bullets: Together, left: string, right: string): boolean {
-  if (bullets.ofBothSides(left, right)) return false;
-  return bullets.mostlyPairs || !(bullets.alike || bullets.parted);
+function maybeNoted(bullets: Together, sign: string, left: string, right: string): boolean {
+  const isLoose = loose.test(sign);
+  if (!isLoose && !arrow.test(sign)) return false;
+  if (bullets.hasPairs) return !bullets.ofBothSides(left, right);
+  return isLoose && !(bullets.alike || bullets.parted);
 }
 
 /** A whole pair in code. */
@@ -166,7 +184,7 @@ export function meantAsPair(
     const grammar = bullets.mostlyPairs && ofGrammar(source.text, span, end);
     if (grammar === true) return;
     if (bullets.mostlyPairs && bullets.ofOneSide(...sides(source.text, span, end))) continue;
-    const unsure = grammar || (loose.test(match[0]) && maybeNoted(bullets, ...sides(source.text, span, end)));
+    const unsure = grammar || maybeNoted(bullets, match[0], ...sides(source.text, span, end));
     const sign = match[0].trim() === "" ? (match[0].includes("\t") ? "a tab" : "white space") : `“${match[0].trim()}”`;
     problems.trap(
       "meant-as-pair",
@@ -187,7 +205,7 @@ export function meantAsPair(
   const noted =
     doubtful &&
     bullets.mostlyPairs &&
-    (isNotedSlash(source.text, doubtful, end, bullets.phrased) || bullets.ofOneSide(...sides(all, doubtful, end)));
+    (isNotedSign(source.text, doubtful, end, bullets.phrased) || bullets.ofOneSide(...sides(all, doubtful, end)));
   if (doubtful && (escaped || open(doubtful)) && !noted && !inNote(source.text, doubtful, end, true)) {
     tellDoubtful(source, doubtful, problems);
     return;
