@@ -42,7 +42,8 @@ export function* checking(context: CheckContext): Steps<Finding[]> {
   const unused = silences.filter((each) => !used.has(each));
   const idle =
     unused.length > 0 ? guarded(unusedSilence, { ...context, idle: idleOf(context, unused, said, rules) }) : [];
-  const left = withSeverities(distinct([...said, ...idle]), context.severities);
+  const lasting = new Set(rules.flatMap((rule) => (rule.lasting ? [rule.code] : [])));
+  const left = withSeverities(distinct([...said, ...idle]), context.severities, lasting);
   return (context.plan ? withCauses(left, rules, context) : left).sort(
     (a, b) => a.range.start - b.range.start || a.range.end - b.range.end || (a.code < b.code ? -1 : 1),
   );

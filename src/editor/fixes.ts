@@ -27,33 +27,52 @@ export function offerFixes(readings: Readings): vscode.Disposable {
         const each = here.flatMap((finding) => finding.fixes.map((fix) => actionOf(document, finding, fix)));
         return [...each, ...[...new Set(here.map(({ code }) => code))].flatMap((code) => ofCode(current, code))];
       },
+      async resolveCodeAction(action) {
+        if (!(action instanceof FixAllOfCode)) return action;
+        const current = await readings.current(action.document);
+        action.edit = editOf(current, action.code) ?? new vscode.WorkspaceEdit();
+        return action;
+      },
     },
     { providedCodeActionKinds: [vscode.CodeActionKind.QuickFix, everything] },
   );
 }
 
-/** One action for all findings of a code, where there are several with a preferred fix. */
-function ofCode(current: DocumentReading, code: string): vscode.CodeAction[] {
-  const count = current.reading.findings.filter(
-    (finding) => finding.code === code && finding.fixes.some(({ preferred }) => preferred),
-  ).length;
-  return count > 1 ? whole(current, vscode.CodeActionKind.QuickFix, `Fix all of “${code}”`, code) : [];
+/** One for all findings of a code. What it changes is found out only when it is chosen: for that the unit is dealt again and again. */
+class FixAllOfCode extends vscode.CodeAction {
+  constructor(
+    readonly document: vscode.TextDocument,
+    readonly code: string,
+  ) {
+    super(`Fix all of “${code}”`, vscode.CodeActionKind.QuickFix);
+  }
 }
 
-function whole(
-  { document, workshop, reading }: DocumentReading,
-  kind: vscode.CodeActionKind,
-  title: string,
-  code?: string,
-): vscode.CodeAction[] {
-  const { file, around } = reading;
-  const fixed = fixAll(file.text, (text) => workshop.read({ ...file, text }, around).findings, code);
-  const edit = editBetween(file.text, fixed);
+/** One action for all findings of a code, where there are several with a preferred fix. */
+function ofCode({ document, reading }: DocumentReading, code: string): vscode.CodeAction[] {
+  const count = reading.findings.filter(
+    (finding) => finding.code === code && finding.fixes.some(({ preferred }) => preferred),
+  ).length;
+  return count > 1 ? [new FixAllOfCode(document, code)] : [];
+}
+
+function whole(current: DocumentReading, kind: vscode.CodeActionKind, title: string): vscode.CodeAction[] {
+  const edit = editOf(current);
   if (!edit) return [];
   const action = new vscode.CodeAction(title, kind);
-  action.edit = new vscode.WorkspaceEdit();
-  action.edit.replace(document.uri, toRange(document, edit.range), edit.text);
+  action.edit = edit;
   return [action];
+}
+
+/** All preferred fixes, of all codes or of one; undefined where they change nothing. */
+function editOf({ document, workshop, reading }: DocumentReading, code?: string): vscode.WorkspaceEdit | undefined {
+  const { file, around } = reading;
+  const fixed = fixAll(file.text, (text) => workshop.read({ ...file, text }, around).findings, code);
+  const change = editBetween(file.text, fixed);
+  if (!change) return undefined;
+  const edit = new vscode.WorkspaceEdit();
+  edit.replace(document.uri, toRange(document, change.range), change.text);
+  return edit;
 }
 
 function actionOf(document: vscode.TextDocument, finding: Finding, fix: Fix): vscode.CodeAction {

@@ -65,6 +65,14 @@ export class Together {
     });
   }
 
+  /** Whether there is no capital in any pair. */
+  get hasOnlySmall(): boolean {
+    return this.once("hasOnlySmall", () => {
+      const isSmall = ({ answers }: Pair["left"]): boolean => !answers.some(({ text }) => /\p{Lu}/u.test(text));
+      return this.pairs.every(({ left, right }) => isSmall(left) && isSmall(right));
+    });
+  }
+
   /** Equal for sections whose items may be meant as the same things, but for what `ofOneSide` and `ofBothSides` say. */
   get key(): string {
     return this.once("key", () => {
@@ -112,18 +120,22 @@ export class Together {
     return left?.has(lead) ? 0 : 1;
   }
 
-  /** The same where a text is a word that stands in sides of one hand alone. */
+  /** The same where a text is one word, and stands in sides of one hand alone. */
   private handOf(text: string): number | undefined {
     const word = text.trim().toLowerCase();
     if (/\s/.test(word)) return undefined;
-    const [left, right] = this.once("words", () =>
-      sides.map((side) => {
-        const texts = this.pairs.flatMap((pair) => pair[side].answers.map((answer) => answer.text));
-        return new Set(texts.flatMap((each) => each.toLowerCase().match(/\p{L}[\p{L}\p{M}'’-]*/gu) ?? []));
-      }),
-    );
+    const [left, right] = this.words;
     if (left?.has(word) === right?.has(word)) return undefined;
     return left?.has(word) ? 0 : 1;
+  }
+
+  /** All words of left and of right sides, in small letters. */
+  private get words(): readonly ReadonlySet<string>[] {
+    const of = (side: (typeof sides)[number]): string[] =>
+      this.pairs.flatMap((pair) =>
+        pair[side].answers.flatMap(({ text }) => text.toLowerCase().match(/\p{L}[\p{L}\p{M}'’-]*/gu) ?? []),
+      );
+    return this.once("words", () => sides.map((side) => new Set(of(side))));
   }
 
   /** Short first words of left and of right sides. */

@@ -90,4 +90,9 @@ describe("a character that cannot be printed", () => {
     assert.deepEqual(await offers(titled('"☀: sol"')), { "Take “☀” out": titled('": sol"') });
     assert.deepEqual(await offers(titled('"☀"')), {});
   });
+
+  it("stays in a title of several lines, behind which a comment may be read with it", async () => {
+    assert.deepEqual(await offers("---\ntitle: The café\n - ☀ #5 = ☀\n---\n"), {});
+    assert.deepEqual(await offers("---\ntitle: The café\n - ☀ #5 = ☀\n\n"), {});
+  });
 });

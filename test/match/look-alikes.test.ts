@@ -146,6 +146,22 @@ describe("look-alikes", () => {
     expect(told("th", "มา", "มี")).to.deep.equal([]);
   });
 
+  it("are told in the order of their first texts", () => {
+    expect(told("pt", "o barco", "a vela", "a velas", "o barca", "Mola", "mola", "O barco")).to.deep.equal([
+      "o barco ~ O barco: case",
+      "Mola ~ mola: case",
+      "o barco ~ o barca: letter",
+      "o barca ~ O barco: letter",
+      "a vela ~ a velas: letter",
+    ]);
+  });
+
+  it("have the articles of their own language, also where the same texts are asked for in another one", () => {
+    expect(told("de", "die Rose", "Rose")).to.deep.equal(["die Rose ~ Rose: article"]);
+    expect(told("en", "die Rose", "Rose")).to.deep.equal([]);
+    expect(told("de-CH", "die Rose", "Rose")).to.deep.equal(["die Rose ~ Rose: article"]);
+  });
+
   it("keep an article that is the whole word, and points between digits", () => {
     expect(told("pt", "o", "a")).to.deep.equal([]);
     expect(told("en", "1.5", "15")).to.deep.equal([]);

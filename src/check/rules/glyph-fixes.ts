@@ -59,7 +59,13 @@ function editsFor(missed: Missed, text: string, context: CheckContext): TextEdit
   // Text of nothing else would be empty, and so would a part of a sentence.
   if (isAll(place) || orders?.parts.some(isAll)) return undefined;
   const all = [...places, ...(orders?.ranges ?? []).flatMap((range) => occurrences(unit.text, character, range))];
-  return all.map((range) => ({ range: text === "" ? withSpace(unit.text, range) : range, text }));
+  const edits: TextEdit[] = [];
+  for (const place of all.sort((a, b) => a.start - b.start)) {
+    const { start, end } = text === "" ? withSpace(unit.text, place) : place;
+    // The space between two of them is one.
+    edits.push({ range: { start: Math.max(start, edits.at(-1)?.range.end ?? 0), end }, text });
+  }
+  return edits;
 }
 
 /** A character that is all of a word with one of the spaces round it: not with the one behind a bullet. */
@@ -84,8 +90,10 @@ function optionEdits(
   { character, place }: Missed,
   { word, others }: Option,
   text: string,
-  { plan: { relation } }: CheckContext,
+  { unit, plan: { relation } }: CheckContext,
 ): TextEdit[] | undefined {
+  // Behind a value of several lines a comment may stand that is read with it.
+  if (unit.text.slice(place.start, place.end).includes("\n")) return undefined;
   const left = word.replaceAll(character, text).replace(/\s+/gu, " ").trim();
   const isTaken = others !== undefined && (others.includes(left) || relation.partners(fold(left)).size > 0);
   return left === "" || isTaken ? undefined : [{ range: place, text: quoted(left) }];

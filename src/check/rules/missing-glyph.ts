@@ -10,8 +10,9 @@ import { glyphFixes, type Missed, type Option, occurrences } from "./glyph-fixes
 export const missingGlyph: Rule<CheckContext> = {
   code: "missing-glyph",
   severity: "error",
+  lasting: true,
   title: "A character that cannot be printed",
-  why: "The typeface has no drawing for this character, so that it would print as a box or not at all. The built-in face covers Latin with all diacritics, Greek and Cyrillic. Where several letters of another script are wanted, that is one finding, with all their places.",
+  why: "The typeface has no drawing for this character, so that it would print as a box or not at all. The built-in face covers Latin with all diacritics, Greek and Cyrillic. Where several letters of another script are wanted, that is one finding, with all their places. Turned off, it is told as information still, since the character is left out on paper.",
   example: {
     wrong: "## Weather\n\n- o sol = the sun ☀\n\n```activity\nmake: tiles\n```",
     right: "## Weather\n\n- o sol = the sun\n\n```activity\nmake: tiles\n```",

@@ -105,7 +105,7 @@ function ofGrammar(text: string, span: Span, stop: number): boolean | "perhaps" 
   return shared === "all" || (shared === "some" && "perhaps");
 }
 
-/** `bel` and `belle`, `mar` and `mal`: of two words that are the same but for their ends, neither says what the other means. */
+/** `bel` and `belle`: of two words that are the same but for their ends, neither says what the other means. */
 function areAkin(one: string, other: string): boolean {
   const [short = "", long = ""] = [one, other].sort((a, b) => a.length - b.length).map((word) => word.toLowerCase());
   let shared = 0;
@@ -129,14 +129,12 @@ function isNotedSign(text: string, span: Span, stop: number, phrased: boolean): 
 }
 
 /**
- * `dr Nowak – poniedziałek`, `mañana: repaso`, `ir → ficar`: beside pairs that are written otherwise a dash, a colon or an arrow may stand in
- * a note, unless each side begins as those of the pairs do; the first two also where they stand alone.
+ * `dr Nowak – poniedziałek`, `Who am I? – guessing`, and `mañana: repaso` among `a casa = the house`: beside pairs that look otherwise
+ * a dash or a colon may stand in a note.
  */
-function maybeNoted(bullets: Together, sign: string, left: string, right: string): boolean {
-  const isLoose = loose.test(sign);
-  if (!isLoose && !arrow.test(sign)) return false;
-  if (bullets.hasPairs) return !bullets.ofBothSides(left, right);
-  return isLoose && !(bullets.alike || bullets.parted);
+function maybeNoted(bullets: Together, left: string, right: string): boolean {
+  if (!bullets.hasPairs || bullets.ofBothSides(left, right)) return false;
+  return bullets.phrased || endOfSentence.test(left) || (bullets.hasOnlySmall && /\p{Lu}/u.test(left + right));
 }
 
 /** A whole pair in code. */
@@ -184,7 +182,7 @@ export function meantAsPair(
     const grammar = bullets.mostlyPairs && ofGrammar(source.text, span, end);
     if (grammar === true) return;
     if (bullets.mostlyPairs && bullets.ofOneSide(...sides(source.text, span, end))) continue;
-    const unsure = grammar || maybeNoted(bullets, match[0], ...sides(source.text, span, end));
+    const unsure = grammar || (loose.test(match[0]) && maybeNoted(bullets, ...sides(source.text, span, end)));
     const sign = match[0].trim() === "" ? (match[0].includes("\t") ? "a tab" : "white space") : `“${match[0].trim()}”`;
     problems.trap(
       "meant-as-pair",

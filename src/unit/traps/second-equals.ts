@@ -16,15 +16,21 @@ export function secondEquals(
   const doubled = /^[\s=＝]*$/u.test(text.slice(first.end, signs.at(-1)));
   // Two sums or explanations in one line are no pair, unless something takes pairs.
   const several = /[,;，；、]/u.test(text.slice(first.end, sign));
+  // What stands in lines below may be items of their own.
+  const inOneLine = !text.includes("\n");
   const asText = { title: "Mark it as text", edits: signs.map((at) => ({ range: source.range(at, at), text: "\\" })) };
   problems.tell(
     several ? "pairs" : undefined,
     "second-equals",
     source.range(sign, sign + 1),
     "Only the first “ = ” parts the two sides; this one is read as text.",
-    ...(doubled ? [write("Take it out", source.range(first.end, further.at(-1)?.end ?? first.end), "")] : []),
+    ...(doubled && inOneLine
+      ? [write("Take it out", source.range(first.end, further.at(-1)?.end ?? first.end), "")]
+      : []),
     // It may as well be a further answer, and then it would be printed for good.
     { ...asText, unsure: true },
-    ...(doubled || several || more ? [] : [write("Write “ / ”", source.range(answer.start, answer.end), " / ")]),
+    ...(inOneLine && !more && !doubled && !several
+      ? [write("Write “ / ”", source.range(answer.start, answer.end), " / ")]
+      : []),
   );
 }

@@ -121,6 +121,18 @@ describe("formatting", () => {
     assert.equal(format("\uFEFF## A\n- a = b"), "\uFEFF## A\n\n- a = b\n");
   });
 
+  it("gives no edit where nothing would change", () => {
+    for (const text of ["", "\n", "\n\n\n", " \n"]) {
+      const edits = formatUnit(text);
+      assert.ok(
+        edits.every(({ range, text: put }) => text.slice(range.start, range.end) !== put),
+        JSON.stringify(text),
+      );
+      const after = applyEdits(text, edits);
+      assert.deepEqual(formatUnit(after), [], JSON.stringify(text));
+    }
+  });
+
   it("touches no code, no front matter, no break in a paragraph and no item that is still empty", () => {
     const text =
       "---\ntitle:   A  \n\n\nteaches: pt\n---\n\n## A\n\ntwo  \nlines\n\n```\n a  \n\n\n b\n```\n\n- a = b\n- \n";

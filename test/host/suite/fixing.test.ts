@@ -20,6 +20,8 @@ describe("fixing all", () => {
         document.uri,
         range,
         vscode.CodeActionKind.QuickFix.value,
+        // As many are asked what they change.
+        50,
       );
       return actions.some(({ title }) => title === "Fix all of “meant-as-pair”");
     });
