@@ -16,4 +16,26 @@ describe("a section that is named by a heading within another one", () => {
     for (const text of fixed)
       assert.ok(!(await readUnitText(text)).findings.some(({ severity }) => severity === "error"), text);
   });
+
+  /** What each fix of the finding makes of the text; none is done unasked. */
+  async function made(text: string): Promise<string[]> {
+    const [found] = (await readUnitText(text)).findings.filter(({ code }) => code === "unknown-section");
+    return (found?.fixes ?? []).map(({ edits, preferred }) => {
+      assert.notEqual(preferred, true);
+      return applyEdits(text, edits);
+    });
+  }
+
+  const two = unit.replace("\n```", "\n### Ships\n\n- a vela = the sail\n- o leme = the rudder\n\n```");
+
+  it("becomes one with the headings beside it, where these are as deep", async () => {
+    assert.deepEqual(await made(two), [two.replace("from: Waves", "from: Words"), two.replaceAll("###", "##")]);
+    const deep = two.replace("### Ships", "#### Ships");
+    assert.deepEqual(await made(deep), [deep.replace("from: Waves", "from: Words")]);
+  });
+
+  it("becomes none where another activity has all of the section", async () => {
+    const taken = `${unit}\n\`\`\`activity\nmake: loop\nfrom: Words\n\`\`\`\n`;
+    assert.deepEqual(await made(taken), [taken.replace("from: Waves", "from: Words")]);
+  });
 });

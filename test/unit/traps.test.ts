@@ -400,6 +400,12 @@ describe("traps in lists", () => {
       "[Canções](https://b.example): para depois",
       "https://c.example/a – formas",
       "`roda / wheel`",
+      "ser ≠ estar",
+      "beau / bel / belle",
+      "mar / mal",
+      "um / uma",
+      "luz/sino",
+      "light/bell",
     ])
       assert.deepEqual(made(note), [], note);
     for (const [left, right] of [

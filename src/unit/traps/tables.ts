@@ -181,6 +181,8 @@ export function noPerson(
     "empty-answer",
     lines.line(line),
     "This row has no person, so that nothing says which form is asked for.",
+    // Only the writer knows whose forms these are.
+    drop("Take the row out", { start: lines.start(line), end: lines.start(line + 1) }),
   );
 }
 
