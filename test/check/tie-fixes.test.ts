@@ -26,4 +26,32 @@ describe("fixes of ties", () => {
   ] as const) {
     it(`${tie} is ${wanted.join(" or ") || "not guessed"}`, async () => assert.deepEqual(await fixed(tie), wanted));
   }
+
+  const fixedIn = async (text: string): Promise<string[]> => {
+    const found = (await readUnitText(text)).findings.filter(({ code }) => code === "unknown-form");
+    assert.equal(found.length, 1);
+    return (found[0]?.fixes ?? []).map(({ edits }) => /\]\((.*)\) hoy/.exec(applyEdits(text, edits))?.[1] ?? "");
+  };
+  const table = (section: string, column: string): string =>
+    `## ${section}\n\n|    | ${column} | ser |\n| -- | - | --- |\n| yo | voy | soy |\n\n`;
+  const story = (tie: string): string => `## Story\n\n- [x] Yo [voy](${tie}) hoy.\n- [ ] Yo como.\n`;
+
+  it("name the section of a column that has a slash in its name", async () => {
+    assert.deepEqual(await fixedIn(table("Verbs", "ir/irse") + story("#ir/irse")), ["#Verbs/ir/irse"]);
+    assert.deepEqual(await fixedIn(table("Two verbs", "ir/irse") + story('#ir/irse "yo"')), [
+      '<#Two verbs/ir/irse> "yo"',
+    ]);
+    const both = table("Verbs", "ir/irse") + table("More", "ir/irse");
+    assert.deepEqual(await fixedIn(both + story("#ir/irse")), ["#Verbs/ir/irse", "#More/ir/irse"]);
+    const { findings } = await readUnitText(both + story("#More/ir/irse"));
+    assert.deepEqual(
+      findings.filter(({ code }) => code === "unknown-form"),
+      [],
+    );
+  });
+
+  it("keep the section where only the column is misspelt", async () => {
+    const both = table("Verbs", "salir") + table("More", "salir");
+    assert.deepEqual(await fixedIn(both + story("#More/salirr")), ["#More/salir"]);
+  });
 });

@@ -52,13 +52,24 @@ function faultOf(tie: Tie, tables: readonly NamedTable[], unit: Unit): { report:
   });
   const [first, second] = found;
   if (!first) {
+    // Up to its first slash a tie names a section, unless there is none with that name.
+    const whole = tie.section === undefined ? tie.column : `${tie.section}/${tie.column}`;
+    const parted = tie.section !== undefined && own.length === 0 ? sectionsWith(whole, tables) : [];
+    if (parted.length > 0) {
+      const message = `A column with a slash in its name is named with its section: “${whole}” is a column of ${parted.map((name) => `“${name}”`).join(" and ")}.`;
+      const fixes = parted
+        .filter((name) => !name.includes("/"))
+        .map((name) => rename(`${name}/${whole}`, `Name “${name}” too`, parted.length === 1));
+      return { report: { range: tie.target, message, fixes }, near: true };
+    }
     const near = nearest(
       tie.column,
       columns.map(({ column }) => column.text),
       true,
     )[0];
     const message = `No forms table${tie.section === undefined ? "" : ` of “${tie.section}”`} has a column “${tie.column}”.`;
-    const fixes = near === undefined ? [] : [rename(near, `Change to “${near}”`, true)];
+    const section = tie.section === undefined ? "" : `${tie.section}/`;
+    const fixes = near === undefined ? [] : [rename(`${section}${near}`, `Change to “${near}”`, true)];
     return { report: { range: tie.target, message, fixes }, near: near !== undefined };
   }
   if (second) {
@@ -103,6 +114,11 @@ function faultOf(tie: Tie, tables: readonly NamedTable[], unit: Unit): { report:
   if (persons.length === 1) return undefined;
   const message = `“${tie.text}” is the form of “${tie.column}” for ${persons.map(({ text }) => `“${text}”`).join(" and ")}: say for which.`;
   return { report: { range: tie.range, message, fixes: persons.map(({ text }) => title(text)) }, near: true };
+}
+
+function sectionsWith(column: string, tables: readonly NamedTable[]): readonly string[] {
+  const found = tables.filter(({ table }) => table.columns.some(({ text }) => text === column));
+  return [...new Set(found.map(({ section }) => section))];
 }
 
 /** The form that is spelt nearly as in the tie, with its capital; none where the tie has signs of Markdown in it. */
