@@ -193,6 +193,16 @@ describe("completion in a `cutwork.yml`", () => {
   });
 });
 
+describe("completion at the very beginning", () => {
+  it("takes the place of nothing in another line", () => {
+    for (const text of ["\n", "\npaper: A4\n", "\r\npaper: A4\r\n"]) {
+      const offers = suggestAt(text, 0, { sections: [] }, settingsBlock(text));
+      assert.ok(offers.length > 0);
+      for (const { start, end } of offers) assert.deepEqual([start, end], [0, 0]);
+    }
+  });
+});
+
 describe("completion elsewhere", () => {
   it("offers the front matter's own options", () => {
     const { labels } = at("---\ntitle: A\n‸\n---\n");

@@ -61,6 +61,12 @@ export function blockAt(text: string, offset: number): YamlBlock | undefined {
     : undefined;
 }
 
+/** Where the line of an offset begins. */
+export function lineStart(text: string, offset: number): number {
+  // Asked for the last line ending before the very first place, JavaScript looks at that place.
+  return offset === 0 ? 0 : text.lastIndexOf("\n", offset - 1) + 1;
+}
+
 /** A `cutwork.yml` is YAML as a whole. */
 export function settingsBlock(text: string): YamlBlock {
   return { kind: "settings", start: 0, end: text.length };
@@ -74,7 +80,7 @@ function closes(line: string, marker: string): boolean {
 
 /** What stands at the offset. Undefined in comments and wherever neither a key nor a value can be. */
 export function spotAt(text: string, block: YamlBlock, offset: number): KeySpot | ValueSpot | undefined {
-  const start = Math.max(block.start, text.lastIndexOf("\n", offset - 1) + 1);
+  const start = Math.max(block.start, lineStart(text, offset));
   const lineEnd = text.slice(offset, block.end).search(/[\r\n]/);
   const end = lineEnd < 0 ? block.end : offset + lineEnd;
   const before = text.slice(start, offset);

@@ -3,6 +3,7 @@ import { isForm } from "../../match/form";
 import { beginsSentence } from "../../unit/ties";
 import type { FormsTable, Section, Unit } from "../../unit/unit";
 import { severityValues } from "../completion/options";
+import { lineStart } from "../completion/spot";
 import { columnOf } from "./names/mentions";
 import { personTitle, pictureTarget, tieTarget } from "./names/writing";
 
@@ -34,7 +35,7 @@ export interface Nearby {
  * `<!-- allow `; and codes and severities under `severities:` and `allow:`. `unit` may be older than `text`.
  */
 export function offersAt(text: string, offset: number, unit: Unit, near: Nearby = {}): readonly Offer[] {
-  const start = text.lastIndexOf("\n", offset - 1) + 1;
+  const start = lineStart(text, offset);
   const before = text.slice(start, offset);
   const after = /^[^\r\n]*/.exec(text.slice(offset))?.[0] ?? "";
   return (
@@ -42,6 +43,7 @@ export function offersAt(text: string, offset: number, unit: Unit, near: Nearby 
     personOffers(unit, before, after, offset) ??
     pictureOffers(before, after, offset, near.pictures ?? []) ??
     remarkOffers(before, after, offset, near.codes ?? []) ??
+    remarkWords(before, after, offset) ??
     severityOffers(text, start, before, after, offset) ??
     []
   );
@@ -86,7 +88,9 @@ function columnOffers(unit: Unit, before: string, after: string, offset: number)
   const rest = typed.startsWith("<") ? (/^[^>)"]*>?/u.exec(after)?.[0] ?? "") : (/^[^\s)">]*/u.exec(after)?.[0] ?? "");
   return [...fitting, ...all.filter((column) => !fitting.includes(column))].flatMap((column): Offer[] => {
     const shared = all.filter(({ name }) => name === column.name).length > 1;
-    const target = tieTarget(column.name, shared ? column.section.name : undefined);
+    // Up to its first slash a tie names a section.
+    const parted = column.name.includes("/");
+    const target = tieTarget(column.name, shared || parted ? column.section.name : undefined);
     if (target === undefined) return [];
     const persons = personsFor(column, word);
     const [person] = persons;
@@ -94,7 +98,7 @@ function columnOffers(unit: Unit, before: string, after: string, offset: number)
     const title = persons.length > 1 && person !== undefined && !/^\s*"/.test(after.slice(rest.length));
     return [
       {
-        label: shared ? `${column.section.name}/${column.name}` : column.name,
+        label: shared || parted ? `${column.section.name}/${column.name}` : column.name,
         kind: "column",
         insert: title ? `${target} "` : target,
         detail: persons.length > 0 ? persons.join(", ") : column.section.name,
@@ -151,7 +155,7 @@ const pictureStart = /!\[(?:\\.|[^\]\\])*\]\((<?[^)>"]*)$/u;
 
 /** Whether the path of a picture is being written at the offset. */
 export function wantsPictures(text: string, offset: number): boolean {
-  return pictureStart.test(text.slice(text.lastIndexOf("\n", offset - 1) + 1, offset));
+  return pictureStart.test(text.slice(lineStart(text, offset), offset));
 }
 
 function pictureOffers(
@@ -189,6 +193,28 @@ function remarkOffers(
   }));
 }
 
+/** The words that a remark can begin with. */
+const remarks: readonly { readonly word: string; readonly insert: string; readonly detail: string }[] = [
+  { word: "allow", insert: "allow ", detail: "A finding here is meant, and why" },
+  { word: "by", insert: "by: ", detail: "Who wrote it, by a code" },
+];
+
+function remarkWords(before: string, after: string, offset: number): readonly Offer[] | undefined {
+  const [, gap, typed = ""] = /<!--([ \t]*)([a-z]*)$/.exec(before) ?? [];
+  if (gap === undefined) return undefined;
+  const rest = /^[a-z]*/.exec(after)?.[0] ?? "";
+  return remarks.map(({ word, insert, detail }) => ({
+    label: word,
+    kind: "value",
+    insert: gap === "" ? ` ${insert}` : insert,
+    detail,
+    documentation: "",
+    start: offset - typed.length,
+    end: offset + rest.length,
+    more: word === "allow",
+  }));
+}
+
 /** All codes, those of findings at hand first. */
 function codeOffers(
   near: readonly string[],
@@ -207,7 +233,7 @@ function codeOffers(
 
 /** What can stand at the offset under `severities:` in a `cutwork.yml`. */
 export function settingsOffersAt(text: string, offset: number): readonly Offer[] {
-  const start = text.lastIndexOf("\n", offset - 1) + 1;
+  const start = lineStart(text, offset);
   const after = /^[^\r\n]*/.exec(text.slice(offset))?.[0] ?? "";
   return severityOffers(text, start, text.slice(start, offset), after, offset, (key) => key === "severities") ?? [];
 }

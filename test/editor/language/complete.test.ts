@@ -67,6 +67,14 @@ describe("completion of ties", () => {
     assert.equal(at(`${tables}- [x] [trago](<#to b‸>) b`).taken("to bring"), "- [x] [trago](<#to bring>) b");
   });
 
+  it("offers a column that has a slash in its name with its section, since a tie without it would mean another", () => {
+    const slash = tables.replace("to bring", "ir/irse");
+    assert.ok(at(`${slash}- [x] Eu [trago](#‸) pão.`).labels.includes("Verbs/ir/irse"));
+    const written = at(`${slash}- [x] Eu [trago](#‸) pão.`).taken("Verbs/ir/irse");
+    assert.equal(written, "- [x] Eu [trago](#Verbs/ir/irse) pão.");
+    assert.ok(tokensOf(readUnit(slash + written)).some(({ kind }) => kind === "tie"));
+  });
+
   it("goes on to the persons where the form stands twice", () => {
     assert.equal(at(`${tables}- [x] [traz](#‸) b`).taken("to bring"), '- [x] [traz](<#to bring> ") b');
     const { labels, taken } = at(`${tables}- [x] [traz](<#to bring> "‸") b`);
@@ -108,6 +116,23 @@ describe("completion of pictures", () => {
       assert.equal(wantsPictures(text.replace("‸", ""), text.indexOf("‸")), false, text);
     }
     assert.equal(wantsPictures("x\n- ![a](", 10), true);
+  });
+});
+
+describe("completion of remarks", () => {
+  it("offers what a comment can say, wherever it is begun", () => {
+    const { labels, taken, offers } = at("## A\n\n- a = b <!-- ‸ -->\n");
+    assert.deepEqual(labels, ["allow", "by"]);
+    assert.equal(taken("allow"), "- a = b <!-- allow  -->");
+    assert.equal(taken("by"), "- a = b <!-- by:  -->");
+    assert.deepEqual(
+      offers.map(({ more }) => more),
+      [true, false],
+    );
+    assert.equal(at("- a = b <!--‸ -->").taken("by"), "- a = b <!-- by:  -->");
+    assert.equal(at("- a = b <!-- al‸").taken("allow"), "- a = b <!-- allow ");
+    assert.deepEqual(at("- a = b <!-- by: ‸ -->").labels, []);
+    assert.deepEqual(at("- a = b <!-- a --> ‸").labels, []);
   });
 });
 
