@@ -127,6 +127,14 @@ describe("formatting", () => {
     assert.equal(format(text), text);
   });
 
+  it("edits nothing of an empty text, nor of blank lines a second time", () => {
+    for (const text of ["", "\n", "\r\n\r\n", "  \n\n", "\uFEFF"]) {
+      const once = applyEdits(text, formatUnit(text));
+      assert.deepEqual(formatUnit(once), [], JSON.stringify(text));
+    }
+    assert.deepEqual(formatUnit(""), []);
+  });
+
   it("edits only what differs", () => {
     const text = "## A\n\n- a  = b\n- c = d\n";
     assert.deepEqual(formatUnit(text), [{ range: { start: 10, end: 11 }, text: "" }]);
