@@ -1,11 +1,25 @@
 import * as vscode from "vscode";
+import type { Steps } from "../base/steps";
 import type { Finding, Fix } from "../check/finding";
-import { editBetween, fixAll } from "../make/fix-all";
+import { editBetween, fixingAll } from "../make/fix-all";
 import { diagnosticOf } from "./findings";
 import type { DocumentReading, Readings } from "./readings";
+import { inSlices } from "./slices";
 import { toRange, unitSelector } from "./units";
 
 const everything = vscode.CodeActionKind.SourceFixAll.append("cutwork");
+
+/** Fixes several findings at once. What it changes takes further readings to find out, and is found out when it is chosen. */
+class WholeFix extends vscode.CodeAction {
+  constructor(
+    title: string,
+    kind: vscode.CodeActionKind,
+    readonly read: DocumentReading,
+    readonly code?: string,
+  ) {
+    super(title, kind);
+  }
+}
 
 /**
  * Offers the fixes of the findings at a place, all preferred fixes of one code, and all of the unit (also on save, by VS Code's
@@ -22,10 +36,18 @@ export function offerFixes(readings: Readings): vscode.Disposable {
         if (!quick && !all) return [];
         const current = await readings.current(document);
         if (token.isCancellationRequested || current.version !== document.version) return [];
-        if (all) return whole(current, everything, "Fix all that can be fixed");
+        if (all) {
+          const action = new WholeFix("Fix all that can be fixed", everything, current);
+          await work(action, token);
+          return action.edit ? [action] : [];
+        }
         const here = current.reading.findings.filter(({ range }) => toRange(document, range).intersection(place));
         const each = here.flatMap((finding) => finding.fixes.map((fix) => actionOf(document, finding, fix)));
         return [...each, ...[...new Set(here.map(({ code }) => code))].flatMap((code) => ofCode(current, code))];
+      },
+      async resolveCodeAction(action, token) {
+        if (action instanceof WholeFix) await work(action, token);
+        return action;
       },
     },
     { providedCodeActionKinds: [vscode.CodeActionKind.QuickFix, everything] },
@@ -37,23 +59,26 @@ function ofCode(current: DocumentReading, code: string): vscode.CodeAction[] {
   const count = current.reading.findings.filter(
     (finding) => finding.code === code && finding.fixes.some(({ preferred }) => preferred),
   ).length;
-  return count > 1 ? whole(current, vscode.CodeActionKind.QuickFix, `Fix all of “${code}”`, code) : [];
+  return count > 1 ? [new WholeFix(`Fix all of “${code}”`, vscode.CodeActionKind.QuickFix, current, code)] : [];
 }
 
-function whole(
-  { document, workshop, reading }: DocumentReading,
-  kind: vscode.CodeActionKind,
-  title: string,
-  code?: string,
-): vscode.CodeAction[] {
+/** Works out what an action changes; it stays without an edit where that is nothing, or where nobody waits any more. */
+async function work(action: WholeFix, token: vscode.CancellationToken): Promise<void> {
+  const { document, workshop, reading } = action.read;
   const { file, around } = reading;
-  const fixed = fixAll(file.text, (text) => workshop.read({ ...file, text }, around).findings, code);
+  const find = function* (text: string): Steps<readonly Finding[]> {
+    return (yield* workshop.reading({ ...file, text }, around)).findings;
+  };
+  const fixed = await inSlices(fixingAll(file.text, find, action.code), {
+    say: () => {},
+    wanted: () => !token.isCancellationRequested,
+  });
+  // Its places are those of the text that was read.
+  if (fixed === undefined || document.version !== action.read.version) return;
   const edit = editBetween(file.text, fixed);
-  if (!edit) return [];
-  const action = new vscode.CodeAction(title, kind);
+  if (!edit) return;
   action.edit = new vscode.WorkspaceEdit();
   action.edit.replace(document.uri, toRange(document, edit.range), edit.text);
-  return [action];
 }
 
 function actionOf(document: vscode.TextDocument, finding: Finding, fix: Fix): vscode.CodeAction {
