@@ -19,7 +19,7 @@ export function balanceRule(facts: Facts): Rule<ClaimContext> {
       const share = trueShare(claims);
       if (deals.length === 0 || claims.length === 0 || (share >= fineShare.least && share <= fineShare.most)) return [];
       const right = claims.filter(({ truth }) => truth).length;
-      const wide = share < usableShare.least || share > usableShare.most;
+      const wide = !isUsable(claims);
       const many = share > fineShare.most;
       const twins = claims.filter(({ twin }) => twin).length;
       const counts = `${right} of ${counted(claims.length, "statement")} ${right === 1 ? "is" : "are"} true (${Math.round(share * 100)} %${twins > 0 ? `, ${counted(twins, "twin")} included` : ""}).`;
@@ -58,6 +58,12 @@ export function balanceRule(facts: Facts): Rule<ClaimContext> {
 /** The claims of the deal that is farthest from as many true as false ones. */
 function mostUneven(hands: readonly (readonly Claim[])[]): readonly Claim[] {
   return hands.reduce((worst, each) => (off(trueShare(each)) > off(trueShare(worst)) ? each : worst), hands[0] ?? []);
+}
+
+/** Whether guessing does not pay. */
+export function isUsable(claims: readonly Claim[]): boolean {
+  const share = trueShare(claims);
+  return share >= usableShare.least && share <= usableShare.most;
 }
 
 function isFine(share: number): boolean {

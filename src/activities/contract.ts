@@ -204,8 +204,8 @@ export interface Trial<D extends Deal, T extends Dealt<D>> {
   deals(request: DealRequest): boolean;
   /** Equal for requests that are dealt alike however their words are spelt; undefined where that is not known. */
   structure(request: DealRequest): string | undefined;
-  /** In steps: whether every deal is soon proven to be as it is meant. */
-  holding(request: DealRequest): Steps<boolean, unknown>;
+  /** In steps: whether every deal is soon proven to be as it is meant; with what is dealt now, also that no warning comes that is not there. */
+  holding(request: DealRequest, now?: T): Steps<boolean, unknown>;
   /** Other options for what is dealt that are shown to hold, the smallest change first. */
   options?(dealt: T): Steps<readonly Fix[], unknown>;
 }
@@ -260,7 +260,7 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   readonly dealing?: (request: DealRequest) => Steps<T>;
   /** How a change is tried; where left out, by dealing it. */
   readonly trial?: Trial<D, T>;
-  /** Of how many items its findings say that they fit two ways: a change made for other reasons leaves no more. */
+  /** How much its findings say of words that fit two ways, or that are too few: a change made for other reasons leaves no more. */
   faults?(dealt: T): number;
   /** What is dealt for each class hour, for a single one: a trial print has no use for the others. */
   oneHour?(dealt: T): T;

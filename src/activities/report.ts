@@ -24,3 +24,9 @@ export function quotedList(names: readonly string[]): string {
 export function counted(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
 }
+
+/** `No card`, `None of 3 cards`, `Only 2 of 3 cards`: fewer than wanted. */
+export function onlySome(count: number, wanted: number, one: string, many = `${one}s`): string {
+  if (count > 0) return `Only ${count} of ${counted(wanted, one, many)}`;
+  return wanted === 1 ? `No ${one}` : `None of ${counted(wanted, one, many)}`;
+}

@@ -1,7 +1,7 @@
 import type { Report, Rule } from "../base/finding";
 import type { ClaimContext, Facts } from "./dealt-claims";
 import { setOption } from "./edits";
-import { optionPlace } from "./report";
+import { onlySome, optionPlace } from "./report";
 
 /** Fewer twins than asked for. */
 export function twinsRule(facts: Facts): Rule<ClaimContext> {
@@ -18,7 +18,7 @@ export function twinsRule(facts: Facts): Rule<ClaimContext> {
       return [
         {
           range: optionPlace(block, "twins"),
-          message: `Only ${made} of ${options.twins} twins can be made: no more of the true statements have a tied form with a wrong one beside it.`,
+          message: `${onlySome(made, options.twins, "twin")} can be made: no more of the true statements have a tied form with a wrong one beside it.`,
           fixes: [
             { title: `Ask for ${made}`, edits: [setOption(block, unit.text, "twins", String(made))], preferred: true },
           ],

@@ -72,6 +72,8 @@ export interface Rule<Context> {
   readonly hides?: true;
   /** It tells that items are too few. */
   readonly counts?: true;
+  /** It tells what would be missing on paper: turned off, it is information still. */
+  readonly lasting?: true;
   /** In steps where it is long work. */
   check(context: Context): readonly Report[] | Steps<readonly Report[], unknown>;
 }

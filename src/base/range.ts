@@ -37,9 +37,10 @@ export class LineIndex {
     this.starts = starts;
   }
 
-  /** The line ending that new lines get: that of Windows where the text has one. */
+  /** The line ending that new lines get: that of Windows, or a lone `\r`, where the text has one; a `\n` would be one with the latter. */
   get newline(): string {
-    return this.text.includes("\r\n") ? "\r\n" : "\n";
+    if (!this.text.includes("\r")) return "\n";
+    return this.text.includes("\r\n") ? "\r\n" : "\r";
   }
 
   get count(): number {

@@ -1,5 +1,5 @@
 import type { Press } from "../activities/contract";
-import { type Finding, joined, type Rule, runningRule } from "../base/finding";
+import { type Finding, type Fix, joined, type Rule, runningRule, type TextEdit } from "../base/finding";
 import type { Range } from "../base/range";
 import { finished, type Steps, told } from "../base/steps";
 import type { Silence } from "../unit/unit";
@@ -7,6 +7,7 @@ import { withCauses } from "./causes";
 import { codes } from "./codes";
 import type { CheckContext, CheckedActivity } from "./context";
 import { type IdleSilence, idleSilences } from "./idle";
+import { mostTaken, sparingOthers } from "./others";
 import { generalRules } from "./rules";
 import { ruleFailed } from "./rules/rule-failed";
 import { unusedSilence } from "./rules/unused-silence";
@@ -25,9 +26,12 @@ export function* checking(context: CheckContext): Steps<Finding[]> {
     findings.push(...(yield* inSteps(rule, context)));
     yield rule.code;
   }
-  for (const { plan, dealt } of context.activities) {
+  const tries = { left: mostTaken };
+  for (const activity of context.activities) {
+    const { plan, dealt } = activity;
     for (const rule of plan.kind?.rules ?? []) {
-      findings.push(...(yield* inSteps(rule, { dealt, press: context.press }, plan.index)));
+      for (const finding of yield* inSteps(rule, { dealt, press: context.press }, plan.index))
+        findings.push(yield* told(sparingOthers(finding, activity, context, tries), rule.code));
       yield rule.code;
     }
   }
@@ -38,7 +42,8 @@ export function* checking(context: CheckContext): Steps<Finding[]> {
   const unused = silences.filter((each) => !used.has(each));
   const idle =
     unused.length > 0 ? guarded(unusedSilence, { ...context, idle: idleOf(context, unused, said, rules) }) : [];
-  const left = withSeverities(distinct([...said, ...idle]), context.severities);
+  const lasting = new Set(rules.flatMap((rule) => (rule.lasting ? [rule.code] : [])));
+  const left = withSeverities(distinct([...said, ...idle]), context.severities, lasting);
   return (context.plan ? withCauses(left, rules, context) : left).sort(
     (a, b) => a.range.start - b.range.start || a.range.end - b.range.end || (a.code < b.code ? -1 : 1),
   );
@@ -61,7 +66,7 @@ function* layingOut({ plan, dealt }: CheckedActivity, press: Press): Steps<void>
   } catch {}
 }
 
-/** Two activities about one section find the same about its items: it is said once, of both. */
+/** Two activities about one section find the same about its items: it is said once, of both, with what helps both. */
 function distinct(findings: readonly Finding[]): Finding[] {
   const known = new Map<string, Finding>();
   for (const finding of findings) {
@@ -69,9 +74,21 @@ function distinct(findings: readonly Finding[]): Finding[] {
     const first = known.get(key);
     const { activities: own, ...rest } = first ?? finding;
     const activities = first ? joined(own, finding.activities) : own;
-    known.set(key, activities ? { ...rest, activities } : rest);
+    const fixes = first ? fixesOfBoth(first.fixes, finding.fixes) : finding.fixes;
+    known.set(key, { ...rest, fixes, ...(activities ? { activities } : {}) });
   }
   return [...known.values()];
+}
+
+/** Fixes that two findings have in common, each with the edits of both: options of two activities are set in both. */
+function fixesOfBoth(some: readonly Fix[], others: readonly Fix[]): Fix[] {
+  return some.flatMap((fix) => {
+    const other = others.find(({ title }) => title === fix.title);
+    if (!other) return [];
+    const isIn = ({ range, text }: TextEdit): boolean =>
+      fix.edits.some((own) => own.range.start === range.start && own.range.end === range.end && own.text === text);
+    return [{ ...fix, edits: [...fix.edits, ...other.edits.filter((edit) => !isIn(edit))] }];
+  });
 }
 
 /** What stands in another unit is mended there: a fix here would write over its name. */

@@ -8,11 +8,18 @@ function isSeverity(value: string): value is Severity {
   return severities.includes(value);
 }
 
-/** Findings with the severities that the unit and the settings give them; those that are off are gone. */
-export function withSeverities(findings: readonly Finding[], wanted: ReadonlyMap<string, string>): Finding[] {
+/**
+ * Findings with the severities that the unit and the settings give them. Those that are off are gone, but for those of `lasting` codes:
+ * nothing is left out on paper without a word.
+ */
+export function withSeverities(
+  findings: readonly Finding[],
+  wanted: ReadonlyMap<string, string>,
+  lasting: ReadonlySet<string>,
+): Finding[] {
   return findings.flatMap((finding) => {
     const severity = wanted.get(finding.code);
-    if (severity === "off") return [];
+    if (severity === "off") return lasting.has(finding.code) ? [{ ...finding, severity: "information" }] : [];
     return [severity !== undefined && isSeverity(severity) ? { ...finding, severity } : finding];
   });
 }

@@ -9,18 +9,6 @@ import { toRange, unitSelector } from "./units";
 
 const everything = vscode.CodeActionKind.SourceFixAll.append("cutwork");
 
-/** Fixes several findings at once. What it changes takes further readings to find out, and is found out when it is chosen. */
-class WholeFix extends vscode.CodeAction {
-  constructor(
-    title: string,
-    kind: vscode.CodeActionKind,
-    readonly read: DocumentReading,
-    readonly code?: string,
-  ) {
-    super(title, kind);
-  }
-}
-
 /**
  * Offers the fixes of the findings at a place, all preferred fixes of one code, and all of the unit (also on save, by VS Code's
  * setting `editor.codeActionsOnSave`). They come from the findings themselves, never from their messages.
@@ -36,17 +24,15 @@ export function offerFixes(readings: Readings): vscode.Disposable {
         if (!quick && !all) return [];
         const current = await readings.current(document);
         if (token.isCancellationRequested || current.version !== document.version) return [];
-        if (all) {
-          const action = new WholeFix("Fix all that can be fixed", everything, current);
-          await work(action, token);
-          return action.edit ? [action] : [];
-        }
+        if (all) return await whole(current, token);
         const here = current.reading.findings.filter(({ range }) => toRange(document, range).intersection(place));
         const each = here.flatMap((finding) => finding.fixes.map((fix) => actionOf(document, finding, fix)));
         return [...each, ...[...new Set(here.map(({ code }) => code))].flatMap((code) => ofCode(current, code))];
       },
       async resolveCodeAction(action, token) {
-        if (action instanceof WholeFix) await work(action, token);
+        if (!(action instanceof FixAllOfCode)) return action;
+        const current = await readings.current(action.document);
+        action.edit = (await editOf(current, token, action.code)) ?? new vscode.WorkspaceEdit();
         return action;
       },
     },
@@ -54,31 +40,52 @@ export function offerFixes(readings: Readings): vscode.Disposable {
   );
 }
 
-/** One action for all findings of a code, where there are several with a preferred fix. */
-function ofCode(current: DocumentReading, code: string): vscode.CodeAction[] {
-  const count = current.reading.findings.filter(
-    (finding) => finding.code === code && finding.fixes.some(({ preferred }) => preferred),
-  ).length;
-  return count > 1 ? [new WholeFix(`Fix all of “${code}”`, vscode.CodeActionKind.QuickFix, current, code)] : [];
+/** One for all findings of a code. What it changes is found out only when it is chosen: for that the unit is dealt again and again. */
+class FixAllOfCode extends vscode.CodeAction {
+  constructor(
+    readonly document: vscode.TextDocument,
+    readonly code: string,
+  ) {
+    super(`Fix all of “${code}”`, vscode.CodeActionKind.QuickFix);
+  }
 }
 
-/** Works out what an action changes; it stays without an edit where that is nothing, or where nobody waits any more. */
-async function work(action: WholeFix, token: vscode.CancellationToken): Promise<void> {
-  const { document, workshop, reading } = action.read;
+/** One action for all findings of a code, where there are several with a preferred fix. */
+function ofCode({ document, reading }: DocumentReading, code: string): vscode.CodeAction[] {
+  const count = reading.findings.filter(
+    (finding) => finding.code === code && finding.fixes.some(({ preferred }) => preferred),
+  ).length;
+  return count > 1 ? [new FixAllOfCode(document, code)] : [];
+}
+
+async function whole(current: DocumentReading, token: vscode.CancellationToken): Promise<vscode.CodeAction[]> {
+  const edit = await editOf(current, token);
+  if (!edit) return [];
+  const action = new vscode.CodeAction("Fix all that can be fixed", everything);
+  action.edit = edit;
+  return [action];
+}
+
+/**
+ * All preferred fixes, of all codes or of one. Undefined where they change nothing, where nobody waits for them any more, and
+ * where the document has another text by now.
+ */
+async function editOf(
+  { document, version, workshop, reading }: DocumentReading,
+  token: vscode.CancellationToken,
+  code?: string,
+): Promise<vscode.WorkspaceEdit | undefined> {
   const { file, around } = reading;
   const find = function* (text: string): Steps<readonly Finding[]> {
     return (yield* workshop.reading({ ...file, text }, around)).findings;
   };
-  const fixed = await inSlices(fixingAll(file.text, find, action.code), {
-    say: () => {},
-    wanted: () => !token.isCancellationRequested,
-  });
-  // Its places are those of the text that was read.
-  if (fixed === undefined || document.version !== action.read.version) return;
-  const edit = editBetween(file.text, fixed);
-  if (!edit) return;
-  action.edit = new vscode.WorkspaceEdit();
-  action.edit.replace(document.uri, toRange(document, edit.range), edit.text);
+  const watcher = { say: () => {}, wanted: () => !token.isCancellationRequested };
+  const fixed = await inSlices(fixingAll(file.text, find, code), watcher);
+  const change = fixed === undefined || document.version !== version ? undefined : editBetween(file.text, fixed);
+  if (!change) return undefined;
+  const edit = new vscode.WorkspaceEdit();
+  edit.replace(document.uri, toRange(document, change.range), change.text);
+  return edit;
 }
 
 function actionOf(document: vscode.TextDocument, finding: Finding, fix: Fix): vscode.CodeAction {

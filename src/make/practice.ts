@@ -6,6 +6,12 @@ explains: en
 classes: [12]
 ---
 
+## Notes
+
+- Bring the pump
+- The brake, for the demonstration
+- Ask for a second lamp
+
 ## A
 
 1. A roda gira.

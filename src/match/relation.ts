@@ -24,15 +24,18 @@ export class Relation {
       for (const left of pair.left.answers) {
         const key = answerKey(left);
         for (const right of pair.right.answers) {
-          const other = answerKey(right);
-          this.add(key, other);
-          this.add(other, key);
+          this.add(key, answerKey(right));
         }
       }
     }
   }
 
-  private add(from: MatchKey, to: MatchKey): void {
+  private add(a: MatchKey, b: MatchKey): void {
+    this.link(a, b);
+    this.link(b, a);
+  }
+
+  private link(from: MatchKey, to: MatchKey): void {
     const known = this.table.get(from);
     if (known) known.add(to);
     else this.table.set(from, new Set([to]));

@@ -81,12 +81,24 @@ export function commentMeaning(
 
 const nearlyBy = /^<!--+\s*by\s*(?:[:=：]\s*(\S(?:.*[^\s-])?)|\s(\S{0,3}\d\S{0,3}))\s*--+>$/iu;
 const nearlyAllow =
-  /^<!--+\s*allow\s*[:=：]?\s*([a-z]+(?:-[a-z]+)+(?:\s*[,;]\s*[a-z]+(?:-[a-z]+)+)*)\s*(?:[-–—:=：,;]+\s*)?([\s\S]*?)\s*--+>$/iu;
+  /^<!--+\s*(?:al{1,3}o{1,2}w{1,2}|allwo|alolw|allo)(?:s|ed)?\s*[:=：]?\s*([a-z]+(?:-[a-z]+)+(?:\s*[,;]\s*[a-z]+(?:-[a-z]+)+)*)\s*(?:[-–—:=：,;]+\s*)?([\s\S]*?)\s*--+>$/iu;
 
-/** `<!-- by K7 -->`, `<!-- Allow CODE - reason -->`, `<!-- allow CODE, CODE: reason -->`: nearly one of the two forms, and so without any meaning. */
-export function nearlyMeaning(comment: string, range: Range, problems: Problems): void {
-  const by = nearlyBy.exec(comment);
-  const [, codes = "", reason = ""] = nearlyAllow.exec(comment) ?? [];
+/** `<!-- ignore look-alike: reason -->`, `<!-- look-alike: reason -->`: as other programs say it. A rule looks whether there is such a code. */
+const otherAllow =
+  /^<!--+\s*(?:(?:ignore|disable|permit|silence|suppress|skip|mute|accept)[sd]?\s*[:=：]?\s+)?([a-z]+(?:-[a-z]+)+)\s*[:：]\s*(\S[\s\S]*?)\s*--+>$/iu;
+
+interface Wanted {
+  readonly wanted: readonly string[];
+  /** The writer who is named. */
+  readonly written: string | undefined;
+  readonly reason: string;
+}
+
+/** What a comment that means nothing was to be, perhaps. A heading names no writer. `others`: what other programs say counts too. */
+function wantedOf(comment: string, heading: boolean, others: boolean): Wanted {
+  const by = heading ? null : nearlyBy.exec(comment);
+  const allow = nearlyAllow.exec(comment) ?? (others ? otherAllow.exec(comment) : null);
+  const [, codes = "", reason = ""] = allow ?? [];
   const written = by?.[1] ?? by?.[2];
   const wanted =
     written !== undefined
@@ -94,6 +106,12 @@ export function nearlyMeaning(comment: string, range: Range, problems: Problems)
       : codes === ""
         ? []
         : codes.split(/\s*[,;]\s*/).map((code) => `<!-- allow ${code.toLowerCase()}: ${reason} -->`);
+  return { wanted, written, reason };
+}
+
+/** `<!-- by K7 -->`, `<!-- Allow CODE - reason -->`, `<!-- allow CODE, CODE: reason -->`: nearly one of the two forms, and so without any meaning. */
+export function nearlyMeaning(comment: string, range: Range, problems: Problems, heading = false): void {
+  const { wanted, written, reason } = wantedOf(comment, heading, true);
   if (wanted.length === 0 || !wanted.every((each) => commentMeaning(each))) return;
   const put = wanted.join(" ");
   problems.trap(
@@ -111,13 +129,16 @@ export interface Above {
   readonly heading: boolean;
 }
 
-/** The comment that an HTML block begins with, if it is one that means something. */
+/** The comment that an HTML block begins with, if it is one that means something, and what it was to be where it is nearly such. */
 function commentOf({ content, map }: Token, lines: LineIndex) {
   if (!/^\s*<!--/.test(content) || !map) return undefined;
   const start = lines.text.indexOf("<!--", lines.start(map[0]));
   const end = lines.text.indexOf("-->", start) + 3;
-  const text = lines.text.slice(start, end);
-  const meaning = end > start ? commentMeaning(text) : undefined;
+  const written = lines.text.slice(start, end);
+  if (end <= start) return undefined;
+  const [mended, more] = commentMeaning(written) ? [written] : wantedOf(written, false, false).wanted;
+  const text = mended === undefined || more !== undefined ? written : mended;
+  const meaning = commentMeaning(text);
   return meaning && { range: { start, end }, text, meaning };
 }
 
@@ -177,7 +198,7 @@ export function commentUnder(lines: LineIndex, tokens: readonly Token[], at: num
     end === undefined
       ? []
       : lines.text.slice(end, range.start).trim() === ""
-        ? [{ range: { start: end, end: range.start }, text: " " }]
+        ? [{ range: { start: end, end: range.end }, text: ` ${text}` }]
         : [
             { range: { start: line, end: range.end }, text: "" },
             { range: { start: end, end }, text: ` ${text}` },
@@ -215,10 +236,12 @@ export function nestedComment(source: SourceText, { comments }: Scan, end: numbe
 /** What a comment at the end of a heading silences: findings in its line. */
 export function headingSilence(source: SourceText, scope: Range, problems: Problems): Silence | undefined {
   const comment = /<!--.*?-->\s*$/.exec(source.text);
-  const meaning = comment && commentMeaning(comment[0].trim());
-  if (!comment || !meaning || !("allow" in meaning)) return undefined;
-  const { allow: code, reason } = meaning;
+  if (!comment) return undefined;
+  const meaning = commentMeaning(comment[0].trim());
   const range = source.range(comment.index, comment.index + comment[0].trimEnd().length);
+  if (!meaning) nearlyMeaning(comment[0].trim(), range, problems, true);
+  if (!meaning || !("allow" in meaning)) return undefined;
+  const { allow: code, reason } = meaning;
   if (reason !== "") return { code, reason, range, scope };
   problems.add("allow-without-reason", range, whyMissing(code));
   return undefined;

@@ -29,6 +29,6 @@ export function readFence(
   const source = SourceText.inLines(lines, first + 1, content);
   const body = { start: lines.start(first + 1), end: lines.start(after) };
   const fence = { start: lines.start(first), end: lines.line(token.map?.[1] === after ? after - 1 : after).end };
-  const options = readMapping(source, body, name === "stations" ? "plan" : "activity", problems);
+  const options = readMapping(source, body, name === "stations" ? "plan" : "activity", problems, lines.newline);
   return { name, block: { fence, body, options, section } };
 }

@@ -24,7 +24,13 @@ export function readFront(lines: LineIndex, problems: Problems): Front {
   const { first, after, body } = found;
   const range = { start: lines.start(first), end: lines.start(after) };
   const content = lines.text.slice(range.start, range.end).replace(/\r\n?/g, "\n").replace(/\n$/, "");
-  const mapping = readMapping(SourceText.inLines(lines, first, content), range, "front matter", problems);
+  const mapping = readMapping(
+    SourceText.inLines(lines, first, content),
+    range,
+    "front matter",
+    problems,
+    lines.newline,
+  );
   return { mapping, problems: problems.list.length, body };
 }
 

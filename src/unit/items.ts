@@ -3,12 +3,13 @@ import { nestedComment, type Remarks, readRemarks } from "./comments";
 import { bars, type Env, type Scan, scan, spacedSeparators, TextMemory } from "./inline";
 import { movedPair, movedStatement, movedText } from "./moved";
 import { readAnswer, readPhrase, readSide, type Scanned } from "./phrases";
-import { drop, Problems, write } from "./problems";
+import { drop, Problems } from "./problems";
 import { SourceText } from "./source-text";
 import { readTies } from "./ties";
 import { emptySide } from "./traps/empty-side";
 import { lineStart, pairLines } from "./traps/glued";
-import { pairsInLine } from "./traps/one-line";
+import { pairBreaks } from "./traps/one-line";
+import { secondEquals } from "./traps/second-equals";
 import type { Answer, Item, Pair, Phrase, Side, Silence, Statement, StoryEvent } from "./unit";
 
 /** One list item as found in the file, with the first paragraphs of the bullets nested in it. */
@@ -20,8 +21,6 @@ export interface RawItem {
   /** Numbered items nested in it, which are not read; their blocks begin with the number. */
   readonly numbered?: readonly RawItem[];
 }
-
-const secondEquals = "Only the first “ = ” parts the two sides; this one is read as text.";
 
 /** What a bullet is by its shape. */
 type Bullet =
@@ -188,29 +187,18 @@ export class ItemReader {
 
   private pair(item: RawItem, scanned: Scanned, found: Scan, remarks: Remarks): Pair | undefined {
     const { text } = item;
-    const [first, ...further] = spacedSeparators(text.text, found.mask, "=", 0, remarks.end);
+    const [first, ...others] = spacedSeparators(text.text, found.mask, "=", 0, remarks.end);
     if (!first) return undefined;
     // A line that was meant as an item of its own is a trap, and its sign is no second one.
     const own = pairLines(text.text, found.mask);
-    const second = further.filter(
+    const second = others.filter(
       ({ start, end }) => !own.has(lineStart(text.text, start + text.text.slice(start, end).search(/[=＝]/u))),
     );
     const signs = second.map(({ start, end }) => start + text.text.slice(start, end).search(/[=＝]/u));
     const [sign] = signs;
     // Two pairs in one line are a trap.
-    if (sign !== undefined && !(signs.length === 1 && pairsInLine(text.text.slice(first.end, sign)))) {
-      const doubled = /^[\s=＝]*$/u.test(text.text.slice(first.end, signs.at(-1)));
-      // Two sums or explanations in one line are no pair, unless something takes pairs.
-      const several = /[,;，；、]/u.test(text.text.slice(first.end, sign));
-      this.problems.tell(
-        several ? "pairs" : undefined,
-        "second-equals",
-        text.range(sign, sign + 1),
-        secondEquals,
-        ...(doubled ? [write("Take it out", text.range(first.end, second.at(-1)?.end ?? first.end), "")] : []),
-        { title: "Mark it as text", edits: signs.map((at) => ({ range: text.range(at, at), text: "\\" })) },
-      );
-    }
+    if (sign !== undefined && !pairBreaks(text.text, found.mask, [first, ...second]))
+      secondEquals(text, [first, ...second], this.problems);
     const left = readSide(scanned, { start: 0, end: first.start }, true);
     const right = readSide(scanned, { start: first.end, end: Math.max(first.end, remarks.end) }, false);
     if ([left, right].some(({ answers }) => answers.some((answer) => answer.text === "" && !answer.picture))) {

@@ -19,11 +19,12 @@ import { correctionBeside } from "./traps/corrections";
 import { EmptyHeadings } from "./traps/empty-headings";
 import { indentedActivity, insideItem, quotedFence } from "./traps/fences";
 import { itemTraps } from "./traps/items";
+import { lostCards } from "./traps/lost-cards";
 import { fullCorners, nearlyTies } from "./traps/nearly-ties";
 import { listForNested, nextForNested, type ReadItem } from "./traps/nesting";
 import { countedBullets } from "./traps/other-numbers";
 import { markedNotes, markedTexts, unmarkedItems } from "./traps/paragraphs";
-import { cardsBelow, pileTraps } from "./traps/piles";
+import { pileTraps } from "./traps/piles";
 import { quotedItems } from "./traps/quotes";
 import { spacedForms } from "./traps/spaced-tables";
 import { farHeads, farRows } from "./traps/table-heads";
@@ -188,6 +189,7 @@ class Reader {
         range: { start: this.lines.start(line), end: this.lines.line(after - 1).end },
       });
     } else if (token.tag !== "h1") this.open.beginPile(name, heading);
+    else if (token.markup === "#") this.open.addTop(line);
     this.lastItem = { end: heading.end, heading: true };
     const silence = headingSilence(source, this.lines.line(line), this.problems);
     if (silence) this.gathered.silences.push(silence);
@@ -267,7 +269,7 @@ class Reader {
     const inPile = section.inPile;
     // Whether plain text was meant as a pair shows when the section is complete.
     this.looks.push(() => {
-      if (inPile && shape === "text" && !section.hasStatements) cardsBelow(this.lines, raw, this.problems);
+      if (inPile && shape === "text" && !section.hasStatements) lostCards(this.lines, raw, this.problems);
       const judged = ordered ? section.judgedStory : section.judged;
       const lone = !inPile && section.expectsPairs;
       const around = { bullets: section.bullets, lone, judged, lines: this.lines };

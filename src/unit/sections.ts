@@ -13,6 +13,7 @@ export class SectionBuilder {
   private readonly tables: FormsTable[] = [];
   private readonly noted: (readonly SourceText[])[] = [];
   private readonly paragraphs: Paragraph[] = [];
+  private readonly tops: { readonly line: number; above: boolean }[] = [];
   private readonly marks: { readonly lines: readonly [number, number]; readonly texts: readonly string[] }[] = [];
   /** What was found of the bullets together, until another one comes. */
   private together: Together | undefined;
@@ -70,6 +71,8 @@ export class SectionBuilder {
 
   add(member: PileMember): void {
     this.together = undefined;
+    const top = this.tops.at(-1);
+    if (top) top.above = true;
     if (member.shape === "pair") this.pairs.push(member.item);
     else if (member.shape === "statement") this.statements.push(member.item);
     else if (member.shape === "event") this.events.push(member.item);
@@ -83,9 +86,15 @@ export class SectionBuilder {
     this.paragraphs.push({ lines, pile: this.piles.length - 1 });
   }
 
+  /** A heading of the first rank, by its line: it names neither a section nor a pile. */
+  addTop(line: number): void {
+    this.tops.push({ line, above: false });
+  }
+
   get pileFacts(): PileFacts {
     const { paragraphs, statements, piles } = this;
-    return { paragraphs, statements: statements.length, sizes: piles.map(({ members }) => members.length) };
+    const tops = this.tops.flatMap(({ line, above }) => (above ? [line] : []));
+    return { paragraphs, statements: statements.length, sizes: piles.map(({ members }) => members.length), tops };
   }
 
   /** A table that is a note, by its heads. */

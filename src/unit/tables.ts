@@ -9,7 +9,7 @@ import { acrossEmphasis } from "./traps/emphasis";
 import { textTraps } from "./traps/items";
 import { linkedPictures, secondPictures } from "./traps/pictures";
 import { lostCorner } from "./traps/table-heads";
-import { barredRows, dashInCell, gapInCell } from "./traps/tables";
+import { barredRows, dashInCell, gapInCell, noPerson } from "./traps/tables";
 import type { Answer, FormsTable, Pair, Phrase } from "./unit";
 
 /** Where a table stands: its lines, and whether its head has an empty first cell. */
@@ -56,7 +56,10 @@ export function readTable(
   }
   for (const line of bodyLines) tooMany(lines, line, row(line), head.length, context.problems);
   if (isForms) {
-    for (const line of bodyLines) gapInCell(lines, line, row(line), head.length, context.problems);
+    for (const line of bodyLines) {
+      gapInCell(lines, line, row(line), head.length, context.problems);
+      noPerson(lines, line, row(line), context.problems);
+    }
     const forms = readForms(lines, head, bodyLines.map(row), { firstLine, afterLine }, context.env);
     return { forms: once(forms, context.problems) };
   }

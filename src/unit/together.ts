@@ -17,7 +17,7 @@ const sides = ["left", "right"] as const;
 export class Together {
   private readonly found = new Map<string, unknown>();
 
-  /** How often `ofOneSide` was asked: what hangs on that holds in this section alone. */
+  /** How often `ofOneSide` or `ofBothSides` was asked: what hangs on those holds in this section alone. */
   asked = 0;
 
   /** `texts`: plain bullets. */
@@ -65,7 +65,15 @@ export class Together {
     });
   }
 
-  /** Equal for sections whose items may be meant as the same things, but for what `ofOneSide` says. */
+  /** Whether there is no capital in any pair. */
+  get hasOnlySmall(): boolean {
+    return this.once("hasOnlySmall", () => {
+      const isSmall = ({ answers }: Pair["left"]): boolean => !answers.some(({ text }) => /\p{Lu}/u.test(text));
+      return this.pairs.every(({ left, right }) => isSmall(left) && isSmall(right));
+    });
+  }
+
+  /** Equal for sections whose items may be meant as the same things, but for what `ofOneSide` and `ofBothSides` say. */
   get key(): string {
     return this.once("key", () => {
       const { mostlyPairs, hasPairs, hasCards, alike, parted, phrased } = this;
@@ -84,20 +92,50 @@ export class Together {
   }
 
   /**
-   * Whether two texts both begin with short words that only left sides begin with here, or only right ones, or both have the script of
-   * one side alone: they are of one language, and no pair.
+   * Whether two texts both begin with short words that only left sides begin with here, or only right ones, or both are words that stand
+   * in those alone, or have the script of one side: they are of one language, and no pair.
    */
   ofOneSide(one: string, other: string): boolean {
     this.asked++;
-    const [left, right] = this.leads;
-    const sideOf = (text: string): number | undefined => {
-      const lead = leadOf(text);
-      if (lead === undefined || left?.has(lead) === right?.has(lead)) return undefined;
-      return left?.has(lead) ? 0 : 1;
-    };
-    const side = sideOf(one);
-    if (side !== undefined && side === sideOf(other)) return true;
+    const side = this.sideOf(one);
+    if (side !== undefined && side === this.sideOf(other)) return true;
+    const hand = this.handOf(one);
+    if (hand !== undefined && hand === this.handOf(other)) return true;
     return this.twoScripts && isLatin(one) === isLatin(other);
+  }
+
+  /** Whether of two texts the first begins as left sides do here and the second as right ones, or each has the script of its side alone. */
+  ofBothSides(left: string, right: string): boolean {
+    this.asked++;
+    if (this.sideOf(left) === 0 && this.sideOf(right) === 1) return true;
+    const latin = this.pairs[0]?.left.answers.every(({ text }) => isLatin(text));
+    return this.twoScripts && isLatin(left) === latin && isLatin(right) !== latin;
+  }
+
+  /** 0 where a text begins with a short word that only left sides begin with, 1 where only right ones do. */
+  private sideOf(text: string): number | undefined {
+    const [left, right] = this.leads;
+    const lead = leadOf(text);
+    if (lead === undefined || left?.has(lead) === right?.has(lead)) return undefined;
+    return left?.has(lead) ? 0 : 1;
+  }
+
+  /** The same where a text is one word, and stands in sides of one hand alone. */
+  private handOf(text: string): number | undefined {
+    const word = text.trim().toLowerCase();
+    if (/\s/.test(word)) return undefined;
+    const [left, right] = this.words;
+    if (left?.has(word) === right?.has(word)) return undefined;
+    return left?.has(word) ? 0 : 1;
+  }
+
+  /** All words of left and of right sides, in small letters. */
+  private get words(): readonly ReadonlySet<string>[] {
+    const of = (side: (typeof sides)[number]): string[] =>
+      this.pairs.flatMap((pair) =>
+        pair[side].answers.flatMap(({ text }) => text.toLowerCase().match(/\p{L}[\p{L}\p{M}'’-]*/gu) ?? []),
+      );
+    return this.once("words", () => sides.map((side) => new Set(of(side))));
   }
 
   /** Short first words of left and of right sides. */

@@ -37,8 +37,11 @@ export interface Problem {
     /** Something else may be meant as well: not done without being asked for either. */
     readonly unsure?: true;
   }[];
-  /** Only worth saying where an activity uses the section, sorts its piles, or takes its pairs or events: elsewhere it may well be meant. */
-  readonly trap?: true | "piles" | "pairs" | "events";
+  /**
+   * Only worth saying where an activity uses the section, sorts its piles, or takes its pairs or events, or where some take its pairs and
+   * none its statements: elsewhere it may well be meant.
+   */
+  readonly trap?: true | "piles" | "pairs" | "events" | "pairs alone";
 }
 
 /** A level-two heading with everything up to the next one. */

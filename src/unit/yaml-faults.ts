@@ -10,9 +10,11 @@ import { keyed, type Line, type Mend } from "./yaml-mend";
 export function listOfOptions(lines: readonly Line[]): Mend[] {
   const written = lines.filter(({ text }) => /^[ \t]*[^\s#]/.test(text));
   const [first] = written;
-  if (!first || !/^- [\w-]+:(?:[ \t]|$)/.test(first.text)) return [];
+  const hyphened = ({ text }: Line): boolean => /^- [\w-]+:(?:[ \t]|$)/.test(text);
+  if (!first) return [];
+  if (!hyphened(first)) return furtherHyphens(written, hyphened);
   const all = written.every(({ text }) => /^(?:- | {2})/.test(text));
-  const touched = written.filter(({ text }) => (all ? true : /^- [\w-]+:(?:[ \t]|$)/.test(text)));
+  const touched = written.filter((line) => all || hyphened(line));
   return [
     {
       start: first.start,
@@ -22,6 +24,17 @@ export function listOfOptions(lines: readonly Line[]): Mend[] {
       edits: touched.map(({ start }) => ({ start, end: start + 2, text: "" })),
     },
   ];
+}
+
+/** `- grid: 2 x 2` below `make: tiles`; below a name without a value it is a list. */
+function furtherHyphens(written: readonly Line[], hyphened: (line: Line) => boolean): Mend[] {
+  const above = written.findIndex(hyphened) - 1;
+  if (!/:[ \t]+[^\s#]/.test(written[above]?.text ?? "")) return [];
+  const touched = written.filter(hyphened);
+  const [start = 0] = touched.map((line) => line.start);
+  const title = touched.length > 1 ? "Take the hyphens out" : "Take the hyphen out";
+  const edits = touched.map((line) => ({ start: line.start, end: line.start + 2, text: "" }));
+  return [{ start, end: start + 1, message: "No hyphen stands before an option.", title, edits }];
 }
 
 /** Options of every activity, and what front matter may say. */

@@ -1,4 +1,5 @@
 import { listOfOptions, loudTraps, tabs } from "./yaml-faults";
+import { optionsInLine, unevenOptions } from "./yaml-layout";
 import { type Line, type Mend, mendedText } from "./yaml-mend";
 import { separators, silentTraps } from "./yaml-signs";
 
@@ -28,7 +29,12 @@ export function findMends(text: string, what: string, outcome: (text: string) =>
   const sure = taken;
   const places = new Set(sure.flatMap(({ edits }) => edits.map(({ start }) => lineAt(lines, start))));
   const free = ({ edits }: Mend): boolean => edits.every(({ start }) => !places.has(lineAt(lines, start)));
-  const loud = [...listOfOptions(lines), ...loudTraps(lines, what)].filter(free).slice(0, 40);
+  const joined = what === "plan" ? [] : optionsInLine(lines, what);
+  const parted = new Set(joined.map(({ start }) => lineAt(lines, start)));
+  // What stands behind the value of such a line is no part of it.
+  const within = loudTraps(lines, what).filter(({ start }) => !parted.has(lineAt(lines, start)));
+  const uneven = what === "plan" ? [] : unevenOptions(lines);
+  const loud = [...joined, ...uneven, ...listOfOptions(lines), ...within].filter(free).slice(0, 40);
   const faultsOf = (mends: readonly Mend[]): number => outcome(mendedText(text, mends)).faults;
   // What hangs on another trap shows only when that one is mended: so all at once, and those that do nothing out again.
   taken = [[], ...tabs(lines)]

@@ -4,6 +4,7 @@ import { Recent } from "../base/recent";
 import { drop, type Problems, write } from "./problems";
 import type { SourceText } from "./source-text";
 import type { Entry, Mapping } from "./unit";
+import { hasOption } from "./yaml-layout";
 import { type Mend, mendedText, unmended } from "./yaml-mend";
 import { findMends, type Outcome } from "./yaml-mends";
 import { otherDigits, textOptions } from "./yaml-signs";
@@ -19,13 +20,25 @@ function parse(text: string): Yaml {
   );
 }
 
-/** Reads a YAML mapping (YAML 1.2 core schema) with places. What is not a mapping becomes problems and no entries. */
-export function readMapping(source: SourceText, range: Range, what: string, problems: Problems): Mapping {
+/**
+ * Reads a YAML mapping (YAML 1.2 core schema) with places. What is not a mapping becomes problems and no entries. `newline`: what ends
+ * the lines of the file.
+ */
+export function readMapping(
+  source: SourceText,
+  range: Range,
+  what: string,
+  problems: Problems,
+  newline = "\n",
+): Mapping {
   const mends = findMends(source.text, what, outcome);
   for (const { start, end, message, title, edits } of mends) {
     problems.add("unreadable-yaml", source.range(start, end), message, {
       title,
-      edits: edits.map((edit) => ({ range: placeOf(source, edit.start, edit.end), text: edit.text })),
+      edits: edits.map((edit) => ({
+        range: placeOf(source, edit.start, edit.end),
+        text: edit.text.replaceAll("\n", newline),
+      })),
     });
   }
   const text = mendedText(source.text, mends);
@@ -40,7 +53,8 @@ export function readMapping(source: SourceText, range: Range, what: string, prob
     said.add(lineOf(start));
     const message = `This ${what} cannot be read: ${plainFault(error.code, error.message)}`;
     const quote = quoteLine(text, start, error.message);
-    const fixes = quote ? [write("Put it in quotation marks", rangeOf(quote.from, quote.to), quote.quoted)] : [];
+    const fix = quote && write("Put it in quotation marks", rangeOf(quote.from, quote.to), quote.quoted);
+    const fixes = fix && quote ? [hasOption(quote.quoted, what) ? { ...fix, unsure: true as const } : fix] : [];
     problems.add("unreadable-yaml", rangeOf(start, Math.max(end, start + 1)), message, ...fixes);
   }
   const broken = document.errors.length > 0 || mends.length > 0 ? { broken: true as const } : {};

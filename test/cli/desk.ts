@@ -53,13 +53,23 @@ export class Desk {
     return { code: await ended, out: "", err };
   }
 
-  /** Runs `dist/cli.js` and presses Ctrl-C as soon as `now` says so; resolves to the signal that ended it, or null. */
+  /**
+   * Runs `dist/cli.js` and presses Ctrl-C while `now` says so; resolves to the signal that ended it, or null where it had ended before:
+   * on a busy machine nobody may have looked in time.
+   */
   async interrupt(args: readonly string[], now: () => boolean): Promise<NodeJS.Signals | null> {
     const child = spawn(process.execPath, [command, ...args], { cwd: this.folder, stdio: "ignore" });
     const ended = new Promise<NodeJS.Signals | null>((resolve) => child.once("close", (_, signal) => resolve(signal)));
     const look = (): void => {
+      if (child.exitCode !== null) return;
+      if (!now()) {
+        setImmediate(look);
+        return;
+      }
+      // It stands still while somebody looks again.
+      child.kill("SIGSTOP");
       if (now()) child.kill("SIGINT");
-      else if (child.exitCode === null) setImmediate(look);
+      child.kill("SIGCONT");
     };
     look();
     return ended;

@@ -148,6 +148,8 @@ const hiding: ReadonlySet<string> = new Set([
   // A block that becomes an activity brings its section in use, and what was a note there is then looked at.
   "block-in-item",
   "inside-item",
+  // What goes on below such a line goes on the new item then, and the same may be said of that.
+  "not-an-item",
   "not-an-activity",
   "open-fence",
   "option-twice",
@@ -167,7 +169,9 @@ export function fixHolds(workshop: Workshop, text: string, pick: number): void {
   const { finding, fix } = chosen;
   const after = findingsHold(workshop, applyEdits(text, fix.edits));
   const there = after.findings.some(({ code, range }) => code === finding.code && range.start === finding.range.start);
-  const mended = count(after.findings, finding) < count(findings, finding);
+  // Where one of several is gone, another may be told in its words now: of that line it was said something else before.
+  const gone = !there && codes(after.findings, finding.code) < codes(findings, finding.code);
+  const mended = gone || count(after.findings, finding) < count(findings, finding);
   // A block may become readable by another finding's fix, and then its section is in use.
   const readable = codes(after.findings, "unreadable-yaml") < codes(findings, "unreadable-yaml");
   // The second of two options with one name counts when the first is taken out, whatever else is then found about it.

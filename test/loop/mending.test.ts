@@ -35,6 +35,20 @@ describe("fixes of a circle", () => {
     assert.ok(offered > 40, `${offered}`);
   });
 
+  const sewing =
+    "a fita = the ribbon,o fio = the thread,o laço = the bow,a lã = the wool,o pano = the cloth,a renda = the lace";
+  const clashing =
+    "o pano = the ribbon,a malha = the lace,o botão = the button,a corda = the bow,a capa = the cloth,a renda = the trim,o dedal = the thimble";
+
+  it("of an early close leave one full circle where there was one", async () => {
+    const text = loopUnit([...sewing.split(","), ...clashing.split(",")], "size: mini");
+    const { activities } = await readUnitText(text);
+    assert.equal(activities[0]?.deals[0]?.proof.status, "one");
+    const offers = (await offersOf(text)).filter(({ code }) => code === "early-close");
+    assert.ok(offers.length >= 6, `${offers.length}`);
+    for (const { title, after } of offers) assert.ok(!after.includes("second-circle"), title);
+  });
+
   it("take no single one of four out that answer alike, but as many pairs as do not clash", async () => {
     const offers = await offersOf(loopUnit([...bosses, ...others]));
     assert.ok(offers.length >= 2);

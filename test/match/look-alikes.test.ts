@@ -22,6 +22,16 @@ describe("look-alikes", () => {
     expect(told("pt", "a avó", "o avô")).to.deep.equal(["a avó ~ o avô: accent article"]);
   });
 
+  it("are told by their keys, whatever was asked before with the same texts or the same keys", () => {
+    const keysOf = (...texts: [key: string, text: string][]): (readonly string[])[] =>
+      lookAlikes(texts.map(([key, text]) => ({ key, text, lang: "pt" }))).map(({ keys }) => keys);
+    expect(keysOf(["Roda", "Roda"], ["roda", "roda"])).to.deep.equal([["Roda", "roda"]]);
+    expect(keysOf(["1", "Roda"], ["2", "roda"])).to.deep.equal([["1", "2"]]);
+    expect(keysOf(["1", "Roda"], ["3", "roda"])).to.deep.equal([["1", "3"]]);
+    expect(keysOf(["1", "Roda"], ["3", "selim"])).to.deep.equal([]);
+    expect(keysOf(["\u0000a.png", "Roda"], ["roda", "roda"])).to.deep.equal([]);
+  });
+
   it("differ in a stroke or a dot", () => {
     expect(told("pl", "łaska", "laska", "Łaska", "maska")).to.deep.equal(["łaska ~ laska ~ Łaska: case accent"]);
     expect(told("da", "rød", "rod", "rad")).to.deep.equal(["rød ~ rod: accent"]);
@@ -134,6 +144,22 @@ describe("look-alikes", () => {
     // Vowel signs are marks in Unicode, but no accents.
     expect(told("hi", "कि", "का", "के")).to.deep.equal([]);
     expect(told("th", "มา", "มี")).to.deep.equal([]);
+  });
+
+  it("are told in the order of their first texts", () => {
+    expect(told("pt", "o barco", "a vela", "a velas", "o barca", "Mola", "mola", "O barco")).to.deep.equal([
+      "o barco ~ O barco: case",
+      "Mola ~ mola: case",
+      "o barco ~ o barca: letter",
+      "o barca ~ O barco: letter",
+      "a vela ~ a velas: letter",
+    ]);
+  });
+
+  it("have the articles of their own language, also where the same texts are asked for in another one", () => {
+    expect(told("de", "die Rose", "Rose")).to.deep.equal(["die Rose ~ Rose: article"]);
+    expect(told("en", "die Rose", "Rose")).to.deep.equal([]);
+    expect(told("de-CH", "die Rose", "Rose")).to.deep.equal(["die Rose ~ Rose: article"]);
   });
 
   it("keep an article that is the whole word, and points between digits", () => {

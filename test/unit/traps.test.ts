@@ -304,8 +304,40 @@ describe("traps in lists", () => {
       ["- roda = = = wheel\n", "- roda = wheel\n"],
       ["- roda = = wheel = tyre\n", "- roda = \\= wheel \\= tyre\n"],
       ["- roda = wheel = tyre\n", "- roda = wheel \\= tyre\n"],
+      ["- roda e luz = wheel &amp; light = lamp\n", "- roda e luz = wheel &amp; light \\= lamp\n"],
+      ["- 2 + 3 = 5; 3 + 4 = 7\n", "- 2 + 3 = 5; 3 + 4 \\= 7\n"],
     ] as const)
       assert.deepEqual(found(text), [["second-equals", fixed]]);
+  });
+
+  it("parts two pairs in one line, unasked only behind a bullet", () => {
+    for (const [text, fixed, sure] of [
+      ["- roda = wheel - luz = light\n", "- roda = wheel\n- luz = light\n", true],
+      ["- roda = wheel - luz = light\n  - Uma luz.\n", "- roda = wheel\n- luz = light\n  - Uma luz.\n", false],
+      ["- roda = wheel; luz = light\n", "- roda = wheel\n- luz = light\n", false],
+      ["- roda = wheel / luz = light\n", "- roda = wheel\n- luz = light\n", false],
+      ["- roda = wheel - luz = light; mola = spring\n", "- roda = wheel\n- luz = light\n- mola = spring\n", false],
+    ] as const) {
+      assert.deepEqual(found(text), [["second-equals", fixed]]);
+      assert.equal(readUnit(`## A\n\n${text}`).problems[0]?.fixes[0]?.unsure !== true, sure, text);
+    }
+    const bar = readUnit("## A\n\n- roda = wheel | luz = light\n");
+    const [, asText] = bar.problems[0]?.fixes ?? [];
+    assert.deepEqual(readUnit(applyEdits(bar.text, asText?.edits ?? [])).problems, []);
+  });
+
+  it("takes one of two bullets out, unasked where nobody speaks", () => {
+    for (const [text, fixed, sure] of [
+      ["- - roda = wheel\n", "- roda = wheel\n", true],
+      ["- - Entra! = Come in!\n", "- Entra! = Come in!\n", false],
+      ["- - [x] A roda gira.\n", "- [x] A roda gira.\n", true],
+      ["- [ ] A roda fala.\n  - - A roda gira.\n", "- [ ] A roda fala.\n  - A roda gira.\n", true],
+      ["1. Ela diz:\n   - - Entra!\n", "1. Ela diz:\n   - Entra!\n", false],
+      ["- + = plus\n", "- \\+ = plus\n", true],
+    ] as const) {
+      assert.deepEqual(found(text), [["list-in-list", fixed]]);
+      assert.equal(readUnit(`## A\n\n${text}`).problems[0]?.fixes[0]?.unsure !== true, sure, text);
+    }
   });
 
   it("takes long sides for a pair where the section has none that show the sign", () => {
@@ -444,6 +476,17 @@ describe("traps in lists", () => {
     assert.deepEqual(
       found("- [ ] A roda parou.\n  - selim = saddle\n  - A roda anda.\n").map(([code]) => code),
       ["nested-item"],
+    );
+  });
+
+  it("takes a pair with bars under a sentence with bars for no order, and tells that alone", () => {
+    assert.deepEqual(
+      found("- Hoje | o sino | toca. = a\n  - Hoje | a mola | ri. = b\n").map(([code]) => code),
+      ["nested-item"],
+    );
+    assert.deepEqual(
+      found("- Hoje | o sino | toca. = a\n  - Hoje | a mola | ri.\n").map(([code]) => code),
+      ["other-parts"],
     );
   });
 

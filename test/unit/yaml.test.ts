@@ -50,6 +50,14 @@ const meant: readonly (readonly [written: string, wanted: string, ...told: strin
   ['title: "He "x" it"\nseed: 2', "title: 'He \"x\" it'\nseed: 2", '"He "x" it"'],
   ["from: [A, B\nseed: 2", "from: [A, B]\nseed: 2", "[A, B"],
   ["from: {S\nseed: 2", 'from: "{S"\nseed: 2', "{S"],
+  ["make: tiles, grid: 2 x 2", "make: tiles\ngrid: 2 x 2", "grid"],
+  ["make: tiles; grid: 2 x 2 ;seed: 3", "make: tiles\ngrid: 2 x 2\nseed: 3", "grid"],
+  ["make: tiles grid: 2 x 2 seed: 3", "make: tiles\ngrid: 2 x 2\nseed: 3", "grid"],
+  ["make: tiles\ngrid: 2 x 2, seed: 3", "make: tiles\ngrid: 2 x 2\nseed: 3", "seed"],
+  ["make: tiles\n  grid: 2 x 2", "make: tiles\ngrid: 2 x 2", "  "],
+  ["  make: tiles\ngrid: 2 x 2", "make: tiles\ngrid: 2 x 2", "  "],
+  ["make: tiles\n  grid: 2 x 2\n  seed: 3", "make: tiles\ngrid: 2 x 2\nseed: 3", "  "],
+  ["  make: tiles\ndecoys:\n  - S\ngrid: 2 x 2", "make: tiles\ndecoys:\n  - S\ngrid: 2 x 2", "  "],
   ["from: - A\nseed: 2", "from: A\nseed: 2", "- A"],
   ["from: - A\n      - B\nseed: 2", "from:\n      - A\n      - B\nseed: 2", "- A"],
 ];
@@ -93,6 +101,20 @@ describe("options that YAML reads otherwise", () => {
       });
     }
   }
+
+  it("puts no colon behind a word of a text that goes on in the next line", () => {
+    const text = block("make: loop\ndirections:\n  en: Take a card\n  on the table\nseed: 2");
+    const { problems } = readUnit(text);
+    assert.deepEqual(
+      problems.map(({ code, range, fixes }) => [code, text.slice(range.start, range.end), fixes.length]),
+      [["unreadable-yaml", "on the table", 0]],
+    );
+    const own = block("make: tiles\ndirections:\n  en: Take a card\n  turn fixed");
+    assert.deepEqual(
+      readUnit(own).problems.map(({ fixes }) => fixes),
+      [[]],
+    );
+  });
 
   for (const written of quiet) {
     it(`is quiet: ${JSON.stringify(written)}`, () => {

@@ -9,7 +9,7 @@ import { solutionSheets } from "./key";
 import { layingBoard } from "./layout";
 import type { BoardDeal, DealtBoard } from "./model";
 import { boardOptions } from "./options";
-import { boardTexts, confusedWords } from "./overlooked";
+import { boardTexts, confusedWords, unheard } from "./overlooked";
 import { boardPapers } from "./papers";
 import { boardPieces, boardRecord, callsSaid } from "./pieces";
 import { rules } from "./rules";
@@ -29,7 +29,7 @@ export const board: ActivityKind<BoardDeal, DealtBoard> = {
   called: true,
   deal: dealBoard,
   dealing: dealingBoard,
-  faults: (dealt) => doubledPlaces(dealt).size,
+  faults: (dealt) => doubledPlaces(dealt).size + unheard(dealt),
   pieceSheets,
   solutionSheets,
   pieces: boardPieces,

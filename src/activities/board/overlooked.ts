@@ -42,3 +42,10 @@ export function confusedWords({ words, targets, options }: DealtBoard, _: BoardD
   const places = doublesIn(words, targets, matching, options).flatMap(({ clue, other }) => [clue, other]);
   return [...new Set(places)].sort((a, b) => a - b).map((place) => `“${words[place]?.shown.text ?? ""}”`);
 }
+
+/** How many words are called that sound like another one that is called. */
+export function unheard({ words, options }: DealtBoard): number {
+  if (options.clue === "example") return 0;
+  const called = [...new Set(words.flatMap(({ clue }) => clue?.key ?? []))];
+  return called.length - new Set(called.map(heard)).size;
+}

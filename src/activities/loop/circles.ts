@@ -1,5 +1,6 @@
 import { upTo } from "../../base/seed";
 import { answerKey, type MatchKey, type Relation } from "../../match/relation";
+import { strongComponents } from "../../prove/items/components";
 import { tally } from "../../prove/orders/orders";
 import type { Pair } from "../../unit/unit";
 import { type Choice, choosePairs, mostWithoutClash, type Rivals } from "../choice";
@@ -103,6 +104,8 @@ interface Stock {
   readonly pairs: readonly Pair[];
   readonly clash: (p: Pair, q: Pair) => boolean;
   readonly rivals: Rivals;
+  /** For each pair those whose answers its prompt has besides its own. */
+  readonly also: Rivals;
   /**
    * How many pairs a circle has where nothing says how many: all that are written, and the cells of forms tables, but of cells
    * that could follow each other's prompts one only; all where too few would be left.
@@ -117,35 +120,38 @@ function stockOf(request: DealRequest): Stock {
   if (known) return known;
   const groups = request.sections.map(pairsOf);
   const pairs = groups.flat();
-  const rivals = rivalsAmong(pairs, request.relation);
+  const { rivals, also } = rivalsAmong(pairs, request.relation);
   const clash = (p: Pair, q: Pair): boolean => rivals.get(p)?.has(q) === true;
   const own = pairs.filter((pair) => !isFormPair(pair));
   for (const pair of pairs) if (isFormPair(pair) && !own.some((other) => clash(pair, other))) own.push(pair);
-  const stock = { groups, pairs, clash, rivals, size: own.length < fewestPairs ? pairs.length : own.length };
+  const stock = { groups, pairs, clash, rivals, also, size: own.length < fewestPairs ? pairs.length : own.length };
   stocks.set(request, stock);
   return stock;
 }
 
-/** For each pair those of which one's prompt is answered by the other's answer, so that the other's card could come next. */
-function rivalsAmong(pairs: readonly Pair[], relation: Relation): Rivals {
+/** For each pair those of which one's prompt is answered by the other's answer, so that the other's card could come next; and which. */
+function rivalsAmong(pairs: readonly Pair[], relation: Relation): Pick<Stock, "rivals" | "also"> {
   const answering = new Map<MatchKey, Pair[]>();
   const rivals = new Map<Pair, Set<Pair>>();
+  const also = new Map<Pair, Set<Pair>>();
   for (const pair of pairs) {
     const key = answerKey(pair.right.answers[0]);
     const known = answering.get(key);
     if (known) known.push(pair);
     else answering.set(key, [pair]);
     rivals.set(pair, new Set());
+    also.set(pair, new Set());
   }
   for (const [pair, own] of rivals) {
     for (const key of relation.partners(answerKey(pair.left.answers[0])))
       for (const other of answering.get(key) ?? []) {
         if (other === pair) continue;
         own.add(other);
+        also.get(pair)?.add(other);
         rivals.get(other)?.add(pair);
       }
   }
-  return rivals;
+  return { rivals, also };
 }
 
 /** The pairs of each version's circle, and how often each pair is used. */
@@ -210,6 +216,34 @@ export function clashesAhead(request: DealRequest, only?: MatchKey): number | un
     });
     return sum + clashes.reduce((total, each) => total + each, 0);
   }, 0);
+}
+
+/**
+ * Whether the cards make one full circle in whatever order they are dealt: for a second one three cards or more change what follows
+ * them in turn, and two that change alone part the circle. False says nothing.
+ */
+export function isSurelyOne(request: DealRequest): boolean {
+  const { also } = stockOf(request);
+  const choices = circlePairs(request);
+  return choices.length > 0 && choices.every((pairs) => changing(pairs, also) < 3);
+}
+
+/** How many of some pairs can get another answer, where another pair takes theirs in turn. */
+function changing(pairs: readonly Pair[], also: Rivals): number {
+  const numbers = new Map(pairs.map((pair, i) => [pair, i]));
+  const arcs = pairs.map((pair) => [...(also.get(pair) ?? [])].flatMap((other) => numbers.get(other) ?? []));
+  const sizes = tally([...strongComponents(arcs)].map(String));
+  return [...sizes.values()].reduce((sum, size) => sum + (size > 1 ? size : 0), 0);
+}
+
+/** Whether cards that belong nowhere are fewer than they are of another request, or none are left; asked only where there are any. */
+export function losesDecoys(request: DealRequest, before: DealRequest): boolean {
+  const { decoys = 0, levels } = loopOptions(request.options);
+  const isHard = levels?.includes("hard") === true;
+  if (decoys === 0 && !isHard) return false;
+  const [now, then] = [planCircles(request), planCircles(before)];
+  if (decoys > 0 && now.missingDecoys > then.missingDecoys) return true;
+  return isHard && now.fewestDecoys === 0 && then.fewestDecoys > 0;
 }
 
 /** Each pair asks on one card and answers on the next. */

@@ -7,11 +7,12 @@ import { loopDirections } from "./directions";
 import { loopGuide, loopLabels } from "./guide";
 import { solutionSheets } from "./key";
 import { layingLoop } from "./layout";
-import type { DealtLoop, LoopDeal } from "./model";
+import { type DealtLoop, type LoopDeal, missingCards } from "./model";
 import { cardTexts, closesEarly, confusedCards } from "./overlooked";
 import { loopPapers } from "./papers";
 import { loopPieces, loopRecord } from "./pieces";
 import { rules } from "./rules";
+import { clashCount } from "./rules/clashes";
 import { loopSharing, pieceSheets } from "./sheets";
 import { verdicts } from "./verdicts";
 
@@ -23,6 +24,7 @@ export const loop: ActivityKind<LoopDeal, DealtLoop> = {
   validate: validateLoop,
   tellsShared: true,
   closesCircles: true,
+  faults: (dealt) => clashCount(dealt) + missingCards(dealt),
   deal: dealLoop,
   dealing: dealingLoop,
   pieceSheets,

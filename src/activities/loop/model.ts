@@ -65,3 +65,8 @@ export function signOfPiece({ number }: LoopDeal, piece: number): string {
 export function signAt(deal: LoopDeal, place: number): string {
   return signOfPiece(deal, deal.dealt.indexOf(place));
 }
+
+/** Cards that belong nowhere of which fewer could be made than were asked for. */
+export function missingCards({ deals, options, missingDecoys }: DealtLoop): number {
+  return deals.length === 0 || options.decoys === undefined ? 0 : Math.max(0, missingDecoys);
+}

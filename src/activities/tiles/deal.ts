@@ -62,9 +62,9 @@ function* inOrder(table: Table, plans: readonly Plan[], patience: Patience, deal
 }
 
 /** Hard deals with gentle ones than which they are easier, as far as both are measured; those of one version first. */
-function upsetIn(deals: readonly TilesDeal[]): (readonly [hard: TilesDeal, gentle: TilesDeal])[] {
-  const of = (level: Level): TilesDeal[] => deals.filter((deal) => deal.level === level);
-  const detour = ({ difficulty }: TilesDeal): number => difficulty?.detour ?? Number.NaN;
+function upsetIn<Dealt extends Arranged>(deals: readonly Dealt[]): (readonly [hard: Dealt, gentle: Dealt])[] {
+  const of = (level: Level): Dealt[] => deals.filter((deal) => deal.level === level);
+  const detour = ({ difficulty }: Dealt): number => difficulty?.detour ?? Number.NaN;
   const couples = of("hard").flatMap((hard) => of("gentle").map((gentle) => [hard, gentle] as const));
   const upset = couples.filter(([hard, gentle]) => detour(hard) < detour(gentle));
   const isOne = ([hard, gentle]: (typeof upset)[number]): boolean => hard.version === gentle.version;
@@ -89,16 +89,37 @@ function whyUpset({ fill }: TilesOptions): string {
     : "the words of these pairs allow no other arrangement that is proven";
 }
 
-/** In steps: whether every deal of a request is soon proven to have one solution, and no word named as a decoy answers a tile's. */
-export function* provingSoon(request: DealRequest): Steps<boolean, unknown> {
-  const { table, plans } = prepare(request, tilesOptions(request.options));
-  if (!table) return false;
+/** What is soon known of the deals of a request. */
+export interface Outlook {
+  /** Every one is proven to have one solution, and no word named as a decoy answers a tile's; else nothing more is known. */
+  readonly holds: boolean;
+  /** Some have fewer decoys than they should. */
+  readonly short: boolean;
+  /** A hard one is easier than a gentle one, as far as was looked. */
+  readonly upset: boolean;
+}
+
+export function* provingSoon(request: DealRequest): Steps<Outlook, unknown> {
+  const options = tilesOptions(request.options);
+  const { table, plans } = prepare(request, options);
+  const nothing = { holds: false, short: false, upset: false };
+  if (!table) return nothing;
+  const deals: Arranged[] = [];
   for (const plan of plans) {
     yield "trying a fix";
-    const { proof, decoys } = yield* dealOne(table, plan, glance);
-    if (proof.status !== "one" || decoys.misfits.length > 0) return false;
+    const deal = yield* dealOne(table, plan, glance);
+    if (deal.proof.status !== "one" || deal.decoys.misfits.length > 0) return nothing;
+    deals.push(deal);
   }
-  return true;
+  return { holds: true, short: shortOfDecoys(deals, options) !== undefined, upset: upsetIn(deals).length > 0 };
+}
+
+/** A deal with fewer decoys than it should have, where they are not named one by one. */
+export function shortOfDecoys<Deal extends Pick<TilesDeal, "decoys">>(
+  deals: readonly Deal[],
+  { decoys: asked }: TilesOptions,
+): Deal | undefined {
+  return typeof asked === "object" ? undefined : deals.find(({ decoys: { edges, wanted } }) => edges.length < wanted);
 }
 
 /** Whether a request has the pairs that its tiles need. */

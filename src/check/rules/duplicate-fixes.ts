@@ -33,12 +33,26 @@ export function* duplicateFixes(
   shared: readonly (readonly Standing[])[],
   { whole, hits, all }: About,
 ): Steps<Fix[], unknown> {
+  const fixesThat = function* (calm: boolean): Steps<Fix[], unknown> {
+    const sound = function* (all: readonly (TriedFix | undefined)[]): Steps<Fix[], unknown> {
+      const tried = all.flatMap((each) => each ?? []);
+      return (yield* sifted(tried, (each) => isSound(context, each, hits, calm))).map(({ fix }) => fix);
+    };
+    return yield* fixesBy(sound, shared, { whole, hits, all });
+  };
+  const calm = yield* fixesThat(true);
+  // Where a warning comes instead, that is better than a second solution, but nothing to do unasked.
+  if (calm.length > 0 || hits.length === 0) return calm;
+  return (yield* fixesThat(false)).map((fix) => ({ ...fix, preferred: false }));
+}
+
+function* fixesBy(
+  sound: (all: readonly (TriedFix | undefined)[]) => Steps<Fix[], unknown>,
+  shared: readonly (readonly Standing[])[],
+  { whole, hits, all }: About,
+): Steps<Fix[], unknown> {
   const pairs = (shared[0] ?? []).map(({ pair }) => pair);
   const [first, ...later] = pairs;
-  const sound = function* (all: readonly (TriedFix | undefined)[]): Steps<Fix[], unknown> {
-    const tried = all.flatMap((each) => each ?? []);
-    return (yield* sifted(tried, (each) => isSound(context, each, hits))).map(({ fix }) => fix);
-  };
   const words = whole ? [] : yield* sound([idleAnswers(shared)]);
   const [hit] = hits;
   const options = hit && hits.length === 1 ? yield* otherOptions(hit) : [];
@@ -76,12 +90,13 @@ function dropEvery(all: readonly (readonly Pair[])[]): TriedFix | undefined {
 
 /**
  * Whether all activities that were dealt still are, those that had one solution keep it, those that the answers give several get
- * one, and the others are no worse.
+ * one, and the others are no worse; calm, if none gets a warning for it.
  */
 function* isSound(
   { activities }: CheckContext,
   { change }: TriedFix,
   hits: readonly CheckedActivity[],
+  calm: boolean,
 ): Steps<boolean, unknown> {
   for (const activity of activities) {
     const { plan, dealt } = activity;
@@ -89,11 +104,13 @@ function* isSound(
     if (!plan.kind || dealt.deals.length === 0 || !concerned) continue;
     yield "trying a fix";
     const needsProof = hits.includes(activity) || dealt.deals.every(isMeant);
-    const name = nameOf(plan.kind, dealt.request, change, needsProof);
+    const name = nameOf(plan.kind, dealt.request, change, [needsProof, calm]);
     let outcome = name === undefined ? undefined : outcomes.find(name);
     if (outcome === undefined) {
       const after = changed(dealt.request, change);
-      outcome = needsProof ? yield* holding(plan.kind, after) : staysAsGood(plan.kind, dealt, after);
+      outcome = needsProof
+        ? yield* holding(plan.kind, after, calm ? dealt : undefined)
+        : staysAsGood(plan.kind, dealt, after);
     }
     const found = outcome;
     if (name !== undefined) outcomes.get(name, () => found);
@@ -110,7 +127,7 @@ function nameOf(
   { name, trial }: ActivityKind,
   request: DealRequest,
   change: TriedFix["change"],
-  needsProof: boolean,
+  how: readonly boolean[],
 ): string | undefined {
   const structure = trial?.structure(request);
   if (structure === undefined) return undefined;
@@ -121,5 +138,5 @@ function nameOf(
       after?.[side].answers.map((answer) => pair[side].answers.indexOf(answer));
     return [[i, kept("left"), kept("right")]];
   });
-  return JSON.stringify([name, needsProof, structure, changes]);
+  return JSON.stringify([name, how, structure, changes]);
 }

@@ -83,6 +83,8 @@ function explainValue(
   const { choices, open } = valuesFor(property, error, written);
   const bare = typeof written === "string" ? written.replace(/^[“”„«»‘’]+|[“”„«»‘’]+$/gu, "") : undefined;
   const near = bare !== undefined && !open ? nearest(bare, choices) : choices;
+  // “Tiles” is surely “tiles”: nothing else is offered.
+  const same = near.filter((choice) => choice.toLowerCase() === bare?.trim().toLowerCase());
   const marks =
     bare === undefined || bare === written
       ? ""
@@ -90,11 +92,12 @@ function explainValue(
   return {
     range: range.end > range.start ? range : entry.keyRange,
     message: `“${within?.key ?? entry.key}” cannot be ${shown(written)}: ${written === null ? "it needs a value" : need(error, choices, open)}.${marks}`,
-    fixes: (error.keyword === "uniqueItems" ? [] : near).slice(0, 3).map((choice) => ({
+    fixes: (error.keyword === "uniqueItems" ? [] : same.length > 0 ? same : near).slice(0, 3).map((choice) => ({
       title: `Change to “${choice}”`,
       edits: [
         { range, text: range.end === range.start && range.start === entry.keyRange.end ? `: ${choice}` : choice },
       ],
+      ...(same.length > 0 ? { preferred: true } : {}),
     })),
   };
 }

@@ -4,10 +4,10 @@ import { isMeant } from "../../activities/trial";
 import { withoutItem } from "../../activities/without-item";
 import type { Fix } from "../../base/finding";
 import type { Range } from "../../base/range";
-import type { Steps } from "../../base/steps";
+import { type Steps, sifted } from "../../base/steps";
 import { type ActivityBlock, type Item, isPair, type Unit } from "../../unit/unit";
-import type { CheckContext, CheckedActivity } from "../context";
-import { troublesOf } from "./spare";
+import type { CheckedActivity } from "../context";
+import { itemAt } from "../item-at";
 
 /* What helps where words are easily taken for one another; what changes pieces is dealt and judged anew before it is offered. */
 
@@ -32,45 +32,25 @@ function has({ options }: ActivityBlock, key: string): boolean {
   return options.entries.some((entry) => entry.key === key);
 }
 
-/** The innermost item that a place stands in; of the unit's own text alone. */
-export function itemAt({ sections }: Unit, { start }: Range): Item | undefined {
-  const section = sections.find(({ range }) => range.start <= start && start < range.end);
-  if (!section) return undefined;
-  const { pairs, statements, events, piles } = section;
-  const all: readonly Item[] = [
-    ...pairs,
-    ...statements,
-    ...events,
-    ...events.flatMap(({ free }) => free),
-    ...piles.flatMap(({ members }) => members.map(({ item }) => item)),
-  ];
-  return all
-    .filter(({ block }) => block.start <= start && start < block.end)
-    .sort((a, b) => a.block.end - a.block.start - (b.block.end - b.block.start))[0];
+/** In steps: whether after a change each deal is proven, nothing on it can be mistaken any more, and nothing else goes wrong. */
+export type StaysApart = (request: DealRequest) => Steps<boolean, unknown>;
+
+/** Items at some places, the last one first. */
+export function itemsAt(unit: Unit, places: readonly Range[]): Item[] {
+  return [...new Set([...places].reverse().flatMap((place) => itemAt(unit, place) ?? []))];
 }
 
-/** In steps: whether after a change each deal is proven, and nothing on it can be mistaken any more. */
-export type StaysApart = (request: DealRequest) => Steps<Dealt<Deal> | undefined>;
-
-/** Takes out one of the items that look alike, the last one first, where the activity loses nothing else by it. */
-export function* withoutOne(
-  { unit, press }: CheckContext,
-  { plan: { kind }, dealt }: CheckedActivity,
-  places: readonly Range[],
+/** In steps: those of some items without which nothing can be mistaken in an activity, and it loses nothing else. */
+export function* helping(
+  { dealt }: CheckedActivity,
+  items: readonly Item[],
   staysApart: StaysApart,
-): Steps<Fix[], unknown> {
-  let before: number | undefined;
-  const items = new Set([...places].reverse().flatMap((place) => itemAt(unit, place) ?? []));
-  // One item with both words in it is all that there is of them.
-  const fixes: Fix[] = [];
-  for (const item of items) {
-    const after = yield* staysApart(withoutItem(dealt.request, item));
-    if (!after) continue;
-    before ??= yield* troublesOf(kind, dealt, press);
-    if ((yield* troublesOf(kind, after, press)) > before) continue;
-    fixes.push({ title: `Take out “${textOf(item)}”`, edits: [{ range: item.block, text: "" }] });
-  }
-  return fixes;
+): Steps<Item[], unknown> {
+  return yield* sifted(items, (item) => staysApart(withoutItem(dealt.request, item)));
+}
+
+export function takingOutOne(item: Item): Fix {
+  return { title: `Take out “${textOf(item)}”`, edits: [{ range: item.block, text: "" }] };
 }
 
 function textOf(item: Item): string {

@@ -1,23 +1,38 @@
 import type { Deal, DealRequest, Dealt, Overlooked } from "../../activities/contract";
-import { setOption } from "../../activities/edits";
-import { optionPlace } from "../../activities/report";
-import type { Fix, Report } from "../../base/finding";
 import type { Range } from "../../base/range";
 import type { Steps } from "../../base/steps";
 import { soundAlike, soundingAlike } from "../../match/heard";
 import { type LookAlikes, lookAlikes, overlooking } from "../../match/look-alikes";
 import type { MatchKey, Relation } from "../../match/relation";
 import type { CheckContext, CheckedActivity } from "../context";
-import { areMeant, itemAt, meantFix, type StaysApart, withoutOne } from "./look-alike-fixes";
-import { joined, placesOf, sentences } from "./look-alike-phrases";
+import { itemAt } from "../item-at";
+import { areMeant } from "./look-alike-fixes";
+import { placesOf } from "./look-alike-phrases";
 import type { Words } from "./look-alike-words";
 
-type Hook = Overlooked<Deal, Dealt<Deal>>;
+export type Hook = Overlooked<Deal, Dealt<Deal>>;
+
+/** Groups that do harm, with the pieces that may change places and where the texts stand, in the unit's order. */
+export interface Harm {
+  readonly groups: readonly LookAlikes[];
+  readonly pieces: readonly string[];
+  readonly places: readonly Range[];
+  /** They are said aloud, and sound the same. */
+  readonly unheard: boolean;
+}
+
+/** What does harm in a deal of an activity. */
+export interface Cause extends Harm {
+  readonly activity: CheckedActivity;
+  readonly hook: Hook;
+  /** Where of larger groups, that can be told by ear, some texts sound the same: those. */
+  readonly within?: Harm;
+}
 
 export interface Judged {
   readonly activity: CheckedActivity;
-  /** Groups that nothing else keeps apart, by cause. */
-  readonly reports: readonly { readonly groups: readonly LookAlikes[]; readonly report: Report }[];
+  /** Groups that nothing else keeps apart, by cause, deal by deal. */
+  readonly causes: readonly Cause[];
   /** Groups that stand on the pieces of a deal, and those of them that do no harm there, proven. */
   readonly met: readonly LookAlikes[];
   readonly safe: readonly LookAlikes[];
@@ -26,9 +41,6 @@ export interface Judged {
   /** A deal is not settled, with the differences or without them: then nothing is claimed. */
   readonly open: boolean;
 }
-
-/** Changes that are dealt anew for one activity: so many groups of words are more than anybody mends one by one. Ours. */
-const mostTries = 30;
 
 interface Around {
   readonly context: CheckContext;
@@ -41,13 +53,12 @@ export function* judging(activity: CheckedActivity, around: Around): Steps<Judge
   const { plan, dealt } = activity;
   const { kind } = plan;
   const hook = kind?.overlooked;
-  const reports: { groups: readonly LookAlikes[]; report: Report }[] = [];
+  const causes: Cause[] = [];
   const met: LookAlikes[] = [];
   const safe: LookAlikes[] = [];
   const besides = new Map<MatchKey, string>();
   let open = false;
-  const tries = { left: mostTries };
-  if (!kind || !hook) return { activity, reports, met, safe, besides, open };
+  if (!kind || !hook) return { activity, causes, met, safe, besides, open };
   const { relation } = dealt.request;
   for (const deal of dealt.deals) {
     yield "comparing words";
@@ -78,25 +89,26 @@ export function* judging(activity: CheckedActivity, around: Around): Steps<Judge
     const itemsOf = (group: LookAlikes): string =>
       [...new Set(stands(group).map((place) => (itemAt(around.context.unit, place)?.block ?? place).start))].join(" ");
     for (const cause of yield* causesOf(groups, confused, itemsOf)) {
-      const pieces = confused(cause) ?? together;
-      const places = [...new Set(cause.flatMap(stands))].sort((a, b) => a.start - b.start);
-      const unheard = cause.some(({ keys }) => hook.heard?.(dealt, deal, keys) && soundAlike(keys));
-      reports.push({
-        groups: cause,
-        report: reportOf(activity, hook, { groups: cause, pieces, places, unheard }, { ...around, tries }),
+      const isUnheard = ({ keys }: LookAlikes): boolean => hook.heard?.(dealt, deal, keys) === true && soundAlike(keys);
+      const harm = (some: readonly LookAlikes[]): Harm => ({
+        groups: some,
+        pieces: confused(some) ?? together,
+        places: [...new Set(some.flatMap(stands))].sort((a, b) => a.start - b.start),
+        unheard: some.some(isUnheard),
       });
+      const whole = harm(cause);
+      const some = whole.unheard
+        ? []
+        : cause.flatMap(partsOf).filter((part) => isUnheard(part) && confused([part])?.length);
+      causes.push({ activity, hook, ...whole, ...(some.length > 0 ? { within: harm(some) } : {}) });
     }
   }
-  return { activity, reports, met, safe, besides, open };
+  return { activity, causes, met, safe, besides, open };
 }
 
-/** Groups that do harm, with the pieces that may change places and where the texts stand. */
-interface Cause {
-  readonly groups: readonly LookAlikes[];
-  readonly pieces: readonly string[];
-  readonly places: readonly Range[];
-  /** They are said aloud, and sound the same. */
-  readonly unheard: boolean;
+/** Texts of a larger group that sound the same. */
+function partsOf(group: LookAlikes): readonly LookAlikes[] {
+  return group.keys.length > 2 ? soundingAlike(group) : [];
 }
 
 /** Where the texts of a group stand, in the unit's order. */
@@ -140,54 +152,6 @@ function* causesOf(
   return causes.map((cause) => cause.groups);
 }
 
-function reportOf(
-  activity: CheckedActivity,
-  hook: Hook,
-  { groups, pieces, places, unheard }: Cause,
-  { context, words, tries }: Around & { readonly tries: { left: number } },
-): Report {
-  const {
-    plan: { title },
-    dealt,
-  } = activity;
-  const apart = hook.piece === undefined ? "" : `: ${untold(pieces, hook.piece, hook)}`;
-  const place = optionPlace(dealt.request.block);
-  const staysApart: StaysApart = function* (request) {
-    return tries.left-- > 0 ? yield* mended(activity, hook, words, groups, request) : undefined;
-  };
-  const meant = unheard ? undefined : meantFix(context.unit, places.at(-1) ?? place);
-  const fixes = function* (): Steps<Fix[], unknown> {
-    return [
-      ...(yield* anotherSeed(activity, hook, staysApart)),
-      ...(yield* otherOptions(activity, hook, staysApart)),
-      ...(meant ? [meant] : []),
-      ...(yield* withoutOne(context, activity, places, staysApart)),
-    ];
-  };
-  return {
-    range: places.at(-1) ?? place,
-    severity: unheard ? "warning" : "information",
-    message: `${sentences(groups)} Whoever ${unheard ? "listens cannot hear that and" : "overlooks it"} ${hook.harm}, in “${title}”${apart}.`,
-    related: [
-      ...places.slice(0, -1).map((range) => ({ range, message: "Easily taken for this" })),
-      { range: place, message: "The activity" },
-    ],
-    fixes,
-  };
-}
-
-/** What nothing but the difference tells of some pieces. */
-function untold(pieces: readonly string[], piece: string, { alone }: Hook): string {
-  const [first = "", ...others] = pieces;
-  return others.length === 0 && alone ? alone(first) : `nothing else keeps ${counted(pieces, piece)} apart`;
-}
-
-/** `tiles A and B`, `card C from another`; words stand for themselves. */
-function counted(pieces: readonly string[], piece: string): string {
-  if (pieces[0]?.startsWith("“")) return joined(pieces);
-  return pieces.length === 1 ? `${piece} ${joined(pieces)} and another` : `${piece}s ${joined(pieces)}`;
-}
-
 /**
  * Look-alikes among a deal's texts that do not the same anyway, and that nobody teaches as a contrast; of those that are taught such
  * as are said aloud and sound the same, since nobody hears that contrast.
@@ -222,14 +186,21 @@ export function answerAlike(relation: Relation, [first, ...others]: readonly Mat
  * A changed request dealt, where each deal is as it is meant and, if the difference is overlooked, these groups do no harm any
  * more and no other one does that did none; else undefined.
  */
-function* mended(
-  { plan: { kind }, dealt }: CheckedActivity,
-  hook: Hook,
+export function* mended(
+  {
+    activity: {
+      plan: { kind },
+      dealt,
+    },
+    hook,
+    groups: all,
+    within,
+  }: Cause,
   words: Words,
-  groups: readonly LookAlikes[],
   request: DealRequest,
 ): Steps<Dealt<Deal> | undefined> {
   yield "trying a fix";
+  const groups = within?.groups ?? all;
   const after = kind?.dealing ? yield* kind.dealing(request) : kind?.deal(request);
   if (!after || !areMeant(after)) return undefined;
   yield "looking whether it helps";
@@ -238,7 +209,8 @@ function* mended(
   const before = culpritsOf(hook, dealt, words) ?? [];
   const isIn = (one: LookAlikes, other: LookAlikes): boolean => one.keys.every((key) => other.keys.includes(key));
   const known = (each: LookAlikes): boolean => before.some((other) => isIn(each, other));
-  return left.every((each) => known(each) && !groups.some((group) => isIn(each, group))) ? after : undefined;
+  const isLeft = (each: LookAlikes): boolean => groups.some((group) => isIn(each, group) || isIn(group, each));
+  return left.every((each) => known(each) && !isLeft(each)) ? after : undefined;
 }
 
 /** Groups that can be mistaken in some deal; undefined where that is not settled, or where only several of them together can be. */
@@ -255,33 +227,4 @@ function culpritsOf(hook: Hook, dealt: Dealt<Deal>, words: Words): readonly Look
     culprits.push(...alone);
   }
   return culprits;
-}
-
-/** A seed with which the solution stays the only one for those who overlook the difference, among the next three. */
-function* anotherSeed({ dealt: { request } }: CheckedActivity, hook: Hook, staysApart: StaysApart): Steps<Fix[]> {
-  const { options, block, unit } = request;
-  // Without a choice to make another seed only puts the same in another order.
-  if (!hook.bySeed && options.value.take === undefined) return [];
-  for (let seed = options.value.seed + 1; seed <= options.value.seed + 3; seed++) {
-    const other = { ...request, options: { ...options, value: { ...options.value, seed } } };
-    if (!(yield* staysApart(other))) continue;
-    const edits = [setOption(block, unit.text, "seed", String(seed))];
-    const title = hook.bySeed
-      ? `Use seed ${seed}: then other words keep them apart`
-      : `Use seed ${seed}: then they do not meet`;
-    return [{ title, edits }];
-  }
-  return [];
-}
-
-/** Options of the kind's own that keep the words apart. */
-function* otherOptions({ dealt }: CheckedActivity, hook: Hook, staysApart: StaysApart): Steps<Fix[]> {
-  const { request } = dealt;
-  const { options, block, unit } = request;
-  const fixes: Fix[] = [];
-  for (const { title, key, value } of hook.calmer?.(dealt) ?? []) {
-    const other = { ...request, options: { ...options, value: { ...options.value, [key]: value } } };
-    if (yield* staysApart(other)) fixes.push({ title, edits: [setOption(block, unit.text, key, String(value))] });
-  }
-  return fixes;
 }

@@ -53,3 +53,8 @@ export function joined(texts: readonly string[]): string {
   const last = texts.at(-1) ?? "";
   return texts.length < 2 ? last : `${texts.slice(0, -1).join(", ")} and ${last}`;
 }
+
+/** A group's own name, never shown; in whatever order its texts were met. */
+export function nameOf({ keys }: LookAlikes): string {
+  return JSON.stringify([...keys].sort());
+}

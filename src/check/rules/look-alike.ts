@@ -7,7 +7,8 @@ import type { Section } from "../../unit/unit";
 import { type CheckContext, dealsStatements, sectionsInUse } from "../context";
 import { meantFix } from "./look-alike-fixes";
 import { answerAlike, type Judged, judging } from "./look-alike-judge";
-import { list, pair, placesOf, sentence } from "./look-alike-phrases";
+import { list, nameOf, pair, placesOf, sentence } from "./look-alike-phrases";
+import { reportsOf } from "./look-alike-report";
 import { type Words, wordsIn } from "./look-alike-words";
 
 export const lookAlike: Rule<CheckContext> = {
@@ -29,18 +30,15 @@ function* looking(context: CheckContext): Steps<Report[], unknown> {
   const judged: Judged[] = [];
   for (const activity of context.activities) judged.push(yield* judging(activity, { context, words }));
   const told = new Set(
-    judged.flatMap(({ reports }) => reports.flatMap(({ groups }) => groups.flatMap(({ keys }) => keys))),
+    judged.flatMap(({ causes }) => causes.flatMap(({ groups }) => groups.flatMap(({ keys }) => keys))),
   );
   const settled = judged.every(({ open }) => !open);
   const shown = new Set(settled ? judged.flatMap(({ safe }) => safe.flatMap(({ keys }) => keys)) : []);
-  const loud = new Map(
-    judged.flatMap(({ reports }) => reports.map(({ groups, report }) => [groups.map(nameOf).join(), report])),
-  );
   const besides = new Map(judged.flatMap((each) => [...each.besides]));
   const facts = { words, told, shown, besides };
   const quiet = sectionsInUse(context).flatMap((section) => ofSection(context, section, facts));
   const decoys = judged.flatMap((each) => ofDecoys(context, each, facts));
-  return [...loud.values(), ...quiet, ...decoys];
+  return [...reportsOf(judged, context, words), ...quiet, ...decoys];
 }
 
 interface Facts {
@@ -106,8 +104,4 @@ function whisper(
         },
       ]
     : [];
-}
-
-function nameOf({ keys }: LookAlikes): string {
-  return JSON.stringify(keys);
 }

@@ -1,16 +1,18 @@
-import type { Fix, Report, Rule } from "../../base/finding";
+import type { Report, Rule } from "../../base/finding";
 import type { Range } from "../../base/range";
 import { plain, type Run } from "../../base/run";
 import { mapped } from "../../base/steps";
 import type { Typeface } from "../../text/typeface";
 import { type CheckContext, sectionsInUse, takenOf } from "../context";
 import { eachPhrase, PhraseMemory } from "../phrases";
+import { glyphFixes, type Missed, type Option, occurrences } from "./glyph-fixes";
 
 export const missingGlyph: Rule<CheckContext> = {
   code: "missing-glyph",
   severity: "error",
+  lasting: true,
   title: "A character that cannot be printed",
-  why: "The typeface has no drawing for this character, so that it would print as a box or not at all. The built-in face covers Latin with all diacritics, Greek and Cyrillic. Where several letters of another script are wanted, that is one finding, with all their places.",
+  why: "The typeface has no drawing for this character, so that it would print as a box or not at all. The built-in face covers Latin with all diacritics, Greek and Cyrillic. Where several letters of another script are wanted, that is one finding, with all their places. Turned off, it is told as information still, since the character is left out on paper.",
   example: {
     wrong: "## Weather\n\n- o sol = the sun ☀\n\n```activity\nmake: tiles\n```",
     right: "## Weather\n\n- o sol = the sun\n\n```activity\nmake: tiles\n```",
@@ -18,19 +20,19 @@ export const missingGlyph: Rule<CheckContext> = {
   *check(context) {
     const { unit, press } = context;
     const missed: Missed[] = [];
-    const look = (text: string, place: Range): void => report(press.typeface.missing(text), place);
+    const look = (option: Option, place: Range): void => report(press.typeface.missing(option.word), place, option);
     // A sign that is told as no bullet or mark is not meant to be printed.
     const signs = new Set(unit.problems.filter(({ code }) => signCodes.has(code)).map(({ range }) => range.start));
     const marks = unit.problems.filter(({ code }) => markCodes.has(code)).map(({ range }) => range);
     const isSign = (start: number): boolean =>
       signs.has(start) || marks.some((mark) => mark.start <= start && start < mark.end);
-    const report = (missing: readonly string[], place: Range): void => {
+    const report = (missing: readonly string[], place: Range, option?: Option): void => {
       for (const character of missing) {
         const all = occurrences(unit.text, character, place);
         const places = all.filter(({ start }) => !isSign(start));
         // A wide slash that parts nothing is the matter of `lopsided-slash`.
         if (character === "／" && places.every(({ start }) => unit.text.charAt(start - 1) !== "\\")) continue;
-        if (places.length > 0 || all.length === 0) missed.push({ character, place, places });
+        if (places.length > 0 || all.length === 0) missed.push({ character, place, places, option });
       }
     };
     const { typeface } = press;
@@ -40,12 +42,14 @@ export const missingGlyph: Rule<CheckContext> = {
       eachPhrase(takenOf(context, section), ({ runs, range }) => void report(missingIn(runs, typeface), range));
     });
     const title = unit.front.entries.find(({ key }) => key === "title");
-    if (title) look(String(title.value), title.valueRange);
+    if (title) look({ word: String(title.value) }, title.valueRange);
     for (const { block } of context.plan.activities) {
       for (const { key, value, valueRange, items } of block.options.entries) {
-        if (key === "title") look(String(value), valueRange);
-        if (wordOptions.has(key) && Array.isArray(value))
-          value.forEach((word, i) => void look(String(word), items[i] ?? valueRange));
+        if (key === "title") look({ word: String(value) }, valueRange);
+        if (!wordOptions.has(key) || !Array.isArray(value)) continue;
+        const words = value.map(String);
+        for (const [i, word] of words.entries())
+          look({ word, others: words.filter((_, k) => k !== i) }, items[i] ?? valueRange);
       }
     }
     const told = new Set<Missed>();
@@ -54,10 +58,10 @@ export const missingGlyph: Rule<CheckContext> = {
     return [
       ...whole,
       ...single.map(
-        ({ character, place, places }): Report => ({
-          range: places[0] ?? place,
-          message: `“${character}” (${codePoints(character)}) cannot be printed: the typeface does not have it.`,
-          fixes: places.length === 0 ? [] : replacements(character, place, places, context),
+        (each): Report => ({
+          range: each.places[0] ?? each.place,
+          message: `“${each.character}” (${codePoints(each.character)}) cannot be printed: the typeface does not have it.`,
+          fixes: glyphFixes(each, context),
         }),
       ),
     ];
@@ -70,14 +74,6 @@ const markCodes: ReadonlySet<string> = new Set(["meant-as-statement", "numbered-
 
 /** Options whose lists are printed. */
 const wordOptions: ReadonlySet<string> = new Set(["decoys", "distractors", "names"]);
-
-/** A character that the typeface lacks, where it was met. */
-interface Missed {
-  readonly character: string;
-  readonly place: Range;
-  /** Its places in the text there; none where Markdown writes it otherwise. */
-  readonly places: readonly Range[];
-}
 
 /**
  * Scripts of languages that are taught at schools, besides those of the built-in face, by their names in Unicode: their letters, and
@@ -146,32 +142,4 @@ function missingIn(runs: readonly Run[], typeface: Typeface): readonly string[] 
 
 function codePoints(text: string): string {
   return [...text].map((c) => `U+${(c.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, "0")}`).join(" ");
-}
-
-function occurrences(text: string, character: string, { start, end }: Range): Range[] {
-  const found: Range[] = [];
-  for (let at = text.indexOf(character, start); at >= 0 && at + character.length <= end; ) {
-    found.push({ start: at, end: at + character.length });
-    at = text.indexOf(character, at + character.length);
-  }
-  return found;
-}
-
-/** A character of the same meaning that can be printed (compatibility form of Unicode), and taking it out. */
-function replacements(character: string, place: Range, places: readonly Range[], { press, unit }: CheckContext): Fix[] {
-  const plain = character.normalize("NFKC");
-  const fixes: Fix[] = [];
-  // A wide sign may be meant to part texts; the narrow one would only be printed.
-  const parts = "／＝｜".includes(character);
-  if (!parts && plain !== character && press.typeface.missing(plain).length === 0) {
-    const edits = places.map((range) => ({ range, text: plain }));
-    fixes.push({ title: `Write “${plain}” instead`, edits, preferred: true });
-  }
-  const edits = places.map(({ start, end }) => {
-    const spaced = unit.text.charAt(start - 1) === " ";
-    return { range: { start: spaced ? start - 1 : start, end }, text: "" };
-  });
-  // A text of nothing else would be empty.
-  const isAll = unit.text.slice(place.start, place.end).replaceAll(character, "").trim() === "";
-  return isAll ? fixes : [...fixes, { title: `Take “${character}” out`, edits }];
 }

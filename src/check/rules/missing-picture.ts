@@ -7,8 +7,9 @@ import { takingOut } from "./spare";
 export const missingPicture: Rule<CheckContext> = {
   code: "missing-picture",
   severity: "error",
+  lasting: true,
   title: "A picture that is not there or cannot be printed",
-  why: "Pictures are PNG or JPEG files beside the unit, named by a path relative to it. Nothing is fetched from elsewhere.",
+  why: "Pictures are PNG or JPEG files beside the unit, named by a path relative to it. Nothing is fetched from elsewhere. Turned off, it is told as information still, since sheets are made with the words alone.",
   example: {
     wrong: "## Table\n\n- ![a spoon](no-such-file.png) = a colher\n\n```activity\nmake: tiles\n```",
     right: "## Table\n\n- a spoon = a colher\n\n```activity\nmake: tiles\n```",

@@ -3,20 +3,27 @@ import { withoutItem } from "../../activities/without-item";
 import { type Fix, type FixSearch, reporting } from "../../base/finding";
 import type { Steps } from "../../base/steps";
 import type { Item, Section } from "../../unit/unit";
-import type { CheckContext } from "../context";
+import type { CheckContext, CheckedActivity } from "../context";
 
-/** In steps: how many errors and warnings a kind's own rules find. */
+/** In steps: how many errors and warnings each of a kind's own rules finds, by code, and whether levels are as they should be. */
 export function* troublesOf(
   kind: ActivityKind | undefined,
   dealt: Dealt<Deal>,
   press: CheckContext["press"],
-): Steps<number, unknown> {
-  let count = 0;
+): Steps<ReadonlyMap<string, number>, unknown> {
+  // That is told by a general rule.
+  const troubles = new Map([["levels", dealt.sameLevels === undefined && dealt.upsetLevels === undefined ? 0 : 1]]);
   for (const rule of kind?.rules ?? []) {
     const severities = (yield* reporting(rule, { dealt, press })).map(({ severity }) => severity ?? rule.severity);
-    count += severities.filter((severity) => severity === "error" || severity === "warning").length;
+    const loud = severities.filter((severity) => severity === "error" || severity === "warning");
+    troubles.set(rule.code, loud.length);
   }
-  return count;
+  return troubles;
+}
+
+/** Whether something is told that was not told before, or more often. */
+export function areMore(after: ReadonlyMap<string, number>, before: ReadonlyMap<string, number>): boolean {
+  return [...after].some(([code, count]) => count > (before.get(code) ?? 0));
 }
 
 /** The fix that takes an item out, where that can be spared, behind others that are there anyway. */
@@ -32,19 +39,28 @@ export function takingOut(
   };
 }
 
-/** In steps: whether all activities about an item can do without it: they are dealt as before, and nothing more is wrong with them. */
-function* sparing({ activities, press }: CheckContext, item: Item): Steps<boolean, unknown> {
-  const has = ({ pairs, statements, events }: Section): boolean =>
-    [...pairs, ...statements, ...events].some((each) => each === item);
-  for (const { plan, dealt } of activities) {
+/**
+ * In steps: whether all activities about an item can do without it, but for some that were asked already: they are dealt as before,
+ * and nothing more is wrong with them.
+ */
+export function* sparing(
+  { activities, press }: CheckContext,
+  item: Item,
+  asked: readonly CheckedActivity[] = [],
+): Steps<boolean, unknown> {
+  const has = ({ pairs, statements, events, piles }: Section): boolean =>
+    [...pairs, ...statements, ...events, ...events.flatMap(({ free }) => free)].some((each) => each === item) ||
+    piles.some(({ members }) => members.some((member) => member.item === item));
+  for (const activity of activities) {
+    const { plan, dealt } = activity;
     const { kind, sections } = plan;
-    if (!kind || dealt.deals.length === 0 || !sections.some(has)) continue;
+    if (asked.includes(activity) || !kind || dealt.deals.length === 0 || !sections.some(has)) continue;
     yield "trying a fix";
     const request = withoutItem(dealt.request, item);
     const after = kind.dealing ? yield* kind.dealing(request) : kind.deal(request);
     yield "looking what else is wrong then";
-    if (after.deals.length === 0 || (yield* troublesOf(kind, after, press)) > (yield* troublesOf(kind, dealt, press)))
-      return false;
+    if (after.deals.length === 0) return false;
+    if (areMore(yield* troublesOf(kind, after, press), yield* troublesOf(kind, dealt, press))) return false;
   }
   return true;
 }

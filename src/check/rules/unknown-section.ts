@@ -47,6 +47,8 @@ export const unknownSection: Rule<CheckContext> = {
             fixes: [{ title: "Put them in brackets", edits: [{ range, text: listed }], preferred: true }],
           };
         }
+        const within = among ? undefined : insideOf(named, unit);
+        if (within) return within;
         const near = nearest(name, names).slice(0, 3);
         return {
           range,
@@ -63,6 +65,27 @@ export const unknownSection: Rule<CheckContext> = {
       return [...commas, ...missing];
     }),
 };
+
+/** `from: os` where `### os` stands in a section. Which of the two was meant the writer knows. */
+function insideOf({ name, range }: UnknownSection, { sections, lines, text }: Unit): Report | undefined {
+  const section = sections.find(({ piles }) => piles.some((pile) => pile.name === name));
+  const pile = section?.piles.find((each) => each.name === name);
+  if (!section || !pile) return undefined;
+  const { start, end } = lines.line(lines.lineAt(pile.heading.start));
+  const [, indent = "", signs = ""] = /^( {0,3})(#{3,6})[ \t]/.exec(text.slice(start, end)) ?? [];
+  const at = start + indent.length;
+  return {
+    range,
+    message: `“${name}” is a heading within the section “${section.name}”: a section has two number signs.`,
+    related: [{ range: pile.heading, message: "This heading" }],
+    fixes: [
+      { title: `Take the whole section “${section.name}”`, edits: [{ range, text: quoted(section.name) }] },
+      ...(signs === ""
+        ? []
+        : [{ title: "Make a section of it", edits: [{ range: { start: at, end: at + signs.length }, text: "##" }] }]),
+    ],
+  };
+}
 
 /** `At the bench, On the road`: names of sections with commas between them, as a list. */
 function listOf(written: string, names: readonly string[]): string | undefined {

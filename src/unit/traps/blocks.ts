@@ -13,8 +13,17 @@ import { tightHeading } from "./tight-headings";
 
 const bullet = /^([ \t]*)([-*+]|\d{1,9}[.)])([ \t]+)/;
 
-/** An item that holds another block where its text should begin: `- 3. Oktober` is a list in a list. */
-export function blockInItem(lines: LineIndex, item: Token, inner: Token | undefined, problems: Problems): void {
+/**
+ * An item that holds another block where its text should begin: `- 3. Oktober` is a list in a list. `above`: the text of the item that
+ * it stands under.
+ */
+export function blockInItem(
+  lines: LineIndex,
+  item: Token,
+  inner: Token | undefined,
+  problems: Problems,
+  above = "",
+): void {
   const line = lines.line(item.map?.[0] ?? 0);
   const text = lines.text.slice(line.start, line.end);
   const marker = bullet.exec(text);
@@ -26,8 +35,19 @@ export function blockInItem(lines: LineIndex, item: Token, inner: Token | undefi
   const number = /^(\d{1,9})([.)])/.exec(rest);
   const signs = /^(?:(?:[-*+]|#{1,6})[ \t]+|>[ \t]*)+/.exec(rest)?.[0] ?? "";
   const without =
-    signs.length > 0 && signs.length < rest.length ? [write("Take the sign out", place(signs.length), "")] : [];
-  if ((inner.type === "ordered_list_open" && number) || /^[-+*]\s/.test(rest)) {
+    signs.length > 0 && /^[^\s=＝]/u.test(rest.slice(signs.length))
+      ? [write("Take the sign out", place(signs.length), "")]
+      : [];
+  if (doubled.test(rest)) {
+    const [out] = without.map((fix) => (maybeSpeech(rest, above) ? { ...fix, unsure: true as const } : fix));
+    problems.trap(
+      "list-in-list",
+      place(1),
+      `“${rest.charAt(0)}” begins a list inside the list, so that this item is not read: one bullet is enough, and a backslash makes it text.`,
+      ...(out ? [out] : []),
+      insert(`Write “\\${rest.charAt(0)}”`, line.start + at, "\\"),
+    );
+  } else if ((inner.type === "ordered_list_open" && number) || /^[-+*]\s/.test(rest)) {
     const sign = number ? (number[1] ?? "").length : 0;
     problems.trap(
       "list-in-list",
@@ -84,6 +104,21 @@ export function blockInItem(lines: LineIndex, item: Token, inner: Token | undefi
     const block: FirstBlock = { item, inner, line: number, at: line.start + at, rest, marker: marker[0] };
     firstBlock(lines, block, problems);
   }
+}
+
+/** A bullet behind the bullet of an item, before words or a mark. `- - = minus` has a sign for a side. */
+const doubled = /^[-+*][ \t]+(?:\[[ xX]\]\s+|[*_“"'„«¿¡(-]*)\p{L}/u;
+
+/**
+ * `- - Bom dia!`: a hyphen before a sentence may say that someone speaks. Before a mark and in a correction it surely says nothing, and
+ * before words it would be printed with them.
+ */
+function maybeSpeech(rest: string, above: string): boolean {
+  const [left = ""] = rest
+    .slice(1)
+    .trim()
+    .split(/\s[=＝]\s/u);
+  return /[.!?…。！？।؟][\p{Pf}\p{Pe}"'”]*$/u.test(left) && !/^\[/.test(left) && !/^\[ \]\s/.test(above);
 }
 
 /** The bullet of a line, with the white space behind it. */

@@ -9,13 +9,17 @@ import { column } from "./nesting";
 
 const arrow = /\s+(?:[-–—=]{1,2}>|[→⇒➔➜⟶])\s+/u;
 
+/** Signs that stand before what is said, too: only before a sentence that says nearly the same. */
+const dashed = /(?<=[.!?…。！？।؟]\s*)\s+[|｜\p{Pd}−]\s+(?=.*[.!?…。！？।؟]\P{L}*$)/u;
+const signed = /^[=＝\p{Pd}−|｜]\s+(?=\S)/u;
+
 /** Behind the end of a sentence, before a whole one. */
 const stopped =
   /(?<=[.!?…。！？।؟]\s*)(?:\s+[=＝/／]\s+|\s*[(（](?=.*[.!?…。！？।؟]\s*[)）]$))(?=.*[.!?…。！？।؟]\s*[)）]?$)/u;
 
 const falseMark = /^\[ \]\s/;
 
-/** `- [ ] Ela sai. -> Ela entra.`, `- [ ] Ela sai. / Ela entra.`, `- [ ] Ela sai. (Ela entra.)` */
+/** `- [ ] Ela sai. -> Ela entra.`, `- [ ] Ela sai. / Ela entra.`, `- [ ] Ela sai. (Ela entra.)`, `- [ ] O rio sobe. – O rio desce.` */
 export function correctionInLine(
   { text: source, block, nested }: RawItem,
   lines: LineIndex,
@@ -25,7 +29,9 @@ export function correctionInLine(
   const text = source.text.trimEnd();
   if (!falseMark.test(text) || text.includes("\n") || nested.length > 0) return;
   const sure = arrow.exec(text);
-  const sign = sure ?? stopped.exec(text);
+  const likely = dashed.exec(text);
+  const isLikely = likely && isAbout(text.slice(4, likely.index), text.slice(likely.index + likely[0].length));
+  const sign = sure ?? stopped.exec(text) ?? (isLikely ? likely : undefined);
   if (!sign || sign.index < 4) return;
   const span = { start: sign.index, end: sign.index + sign[0].length };
   if (span.end >= text.length || !open(span) || arrow.test(text.slice(span.end))) return;
@@ -74,7 +80,7 @@ interface Line {
 }
 
 /**
- * `→ Ela entra.`, `Certo: ela entra.`, `(Ela entra.)` or `Ela entra.` in a line below `- [ ] Ela sai.` that has no bullet. A sentence with
+ * `→ Ela entra.`, `Certo: ela entra.`, `(Ela entra.)`, `– Ela entra.` or `Ela entra.` in a line below `- [ ] Ela sai.` that has no bullet. A sentence with
  * other words may be the second one of the statement, in a line of its own. Whether it is a correction.
  */
 export function correctionLine(
@@ -84,8 +90,11 @@ export function correctionLine(
   problems: Problems,
 ): boolean {
   const above = item.text.text.slice(0, start).trimEnd();
-  if (!falseMark.test(above) || item.nested.length > 0 || !/[.!?…。！？।؟]\P{L}*$/u.test(above)) return false;
-  const lead = announced.exec(text)?.[0] ?? "";
+  if (!falseMark.test(above) || item.nested.length > 0) return false;
+  const behind = signed.exec(text)?.[0] ?? "";
+  const isSigned = behind !== "" && isAbout(above.replace(falseMark, ""), text.slice(behind.length));
+  if (!isSigned && !/[.!?…。！？।؟]\P{L}*$/u.test(above)) return false;
+  const lead = isSigned ? behind : (announced.exec(text)?.[0] ?? "");
   const inside = /^[(（](.*[.!?…。！？।؟])[)）]$/u.exec(text)?.[1];
   const said = inside ?? text;
   const rest = item.text.text.slice(start + text.length).trim();
@@ -103,7 +112,7 @@ export function correctionLine(
         { range: { start: line.start, end: at + cut }, text: `${under}- ` },
         ...(inside === undefined ? [] : [{ range: { start: at + text.length - 1, end: at + text.length }, text: "" }]),
       ],
-      ...((lead === "" && !lazy) || rest !== "" ? { unsure: true as const } : {}),
+      ...((lead === "" && !lazy) || isSigned || rest !== "" ? { unsure: true as const } : {}),
     },
     ...(lazy ? [insert("Put a blank line before it", line.start, lines.newline)] : []),
   );
@@ -114,7 +123,7 @@ const isSentence = (text: string): boolean =>
   !text.includes("\n") && /^\P{L}*[\p{Lu}\p{Lo}].*[.!?…。！？।؟]\P{L}*$/u.test(text);
 
 /** Whether two sentences begin with the same word and have half of their words in common; numbers are what a correction changes. */
-function isAbout(statement: string, other: string): boolean {
+export function isAbout(statement: string, other: string): boolean {
   const words = (text: string): readonly string[] => text.toLowerCase().match(/\p{L}[\p{L}\p{M}\p{N}]*/gu) ?? [];
   const [a, b] = [words(statement), words(other)];
   if (a[0] === undefined || a[0] !== b[0]) return false;

@@ -53,9 +53,13 @@ const ways: readonly Way[] = [
   letters,
   { sign: /\s+(?:[/／⁄∕⧸\\]|>{1,2}|[»›•●…*≠]|\.{2,3})\s+/gu, times: 3, words: 3 },
   { sign: /\s*\|\|\s*/gu, times: 1, words: 3 },
-  { sign: /\s*[;；؛](?:\s+|(?<=；))/gu, times: 3, words: 3 },
-  // As programs write the sign that are afraid of Markdown.
-  { sign: /\s+\\[=＝]\s+/gu, times: 1, words: 3 },
+  // As programs write the sign that are afraid of Markdown, and others that stand for it.
+  {
+    sign: /\s+(?:\\[=＝]|&(?:#61|#x3d|equals|[nm]dash|#821[12]|#x201[34]|[rlh]arr|#859[246]|#x219[024]);)\s+/giu,
+    times: 1,
+    words: 3,
+  },
+  { sign: /\s*(?<!&#?\w{1,9})[;；؛](?:\s+|(?<=；))/gu, times: 3, words: 3 },
   // Not as in “Vor- und Nachteile”.
   {
     sign: new RegExp(

@@ -6,6 +6,7 @@ import type { Shape } from "../shapes";
 import type { SourceText } from "../source-text";
 import type { Together } from "../together";
 import { bareRemark, remarkAt } from "./bare-remarks";
+import { boxedPair } from "./boxed-pair";
 import { correctionInLine } from "./corrections";
 import { acrossEmphasis } from "./emphasis";
 import { lineStart, pairLines } from "./glued";
@@ -17,6 +18,7 @@ import { meantAsPair } from "./nearly-pairs";
 import { nestedItem } from "./nested-item";
 import { eventInLine, innerMark, marksInLine, pairInLine } from "./one-line";
 import { linkedPictures, secondPictures } from "./pictures";
+import { printedBackslash } from "./printed-backslash";
 import { printedBars } from "./printed-bars";
 import { tightSlash } from "./tight-slash";
 import { unprinted } from "./unprinted";
@@ -83,9 +85,11 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
     }
   }
   if (shape === "pair") {
-    pairInLine(item, spacedSeparators(text, mask, "=", 0, comments[0]?.start ?? text.length), around.lines, problems);
+    const signs = spacedSeparators(text, mask, "=", 0, comments[0]?.start ?? text.length);
+    pairInLine(item, mask, signs, around.lines, problems);
     acrossEmphasis(item.text, "pair", env, problems);
     lopsidedSlash(item.text, open, problems);
+    printedBackslash(item.text, signs[0], problems);
     tightSlash(item.text, open, problems);
     printedBars(item.text, env, problems);
     lostOrder(item, env, problems);
@@ -99,6 +103,7 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
   const plain = item.nested.filter(
     (nested) => !nestedItem(nested, item, shape === "text", { lines: around.lines, env, problems }),
   );
+  if (shape === "statement") boxedPair(item.text, mask, problems);
   if (shape === "statement") marksInLine(item, around.lines, comments[0]?.start ?? text.length, open, problems);
   if (shape === "statement") correctionInLine(item, around.lines, open, problems);
   if (shape === "statement") for (const further of plain.slice(1)) secondCorrection(further, problems);

@@ -3,7 +3,8 @@ import { partKey, type RawItem } from "../items";
 import type { Problems } from "../problems";
 
 /*
- * A bullet with bars under a pair whose left side has none: it was meant as an accepted order, and is read as an example.
+ * A bullet under a pair that was meant as an accepted order and is read as an example: bars stand in it and none in the left side,
+ * or in the left side and none in it.
  */
 
 /** `  - Hoje | eu compro | pão.` under `- Eu compro pão hoje. = …`: the first of such bullets is told. */
@@ -11,7 +12,12 @@ export function lostOrder(item: RawItem, env: Env, problems: Problems): void {
   const { text: source } = item;
   const { mask } = scan(source.text, env);
   const [equals] = spacedSeparators(source.text, mask, "=");
-  if (!equals || bars(source.text, mask, 0, equals.start).length > 0) return;
+  if (!equals || item.nested.length === 0) return;
+  const stops = bars(source.text, mask, 0, equals.start);
+  if (stops.length > 0) {
+    barlessOrder(item, [...stops, equals], problems);
+    return;
+  }
   for (const { text: below } of item.nested) {
     const found = /[|｜]/u.test(below.text) ? bars(below.text, scan(below.text, env).mask, 0, below.text.length) : [];
     const [first] = found.filter(({ start, end }) => /^\s+\S\s+$/u.test(below.text.slice(start, end)));
@@ -37,6 +43,23 @@ export function lostOrder(item: RawItem, env: Env, problems: Problems): void {
       { title: found.length > 1 ? "Take the bars out" : "Take the bar out", edits: out, drops: true },
     );
     return;
+  }
+}
+
+/** `  - Pão hoje eu compro` under `- Hoje | eu compro | pão = …`: all of the parts in another order, which nobody gives as an example. */
+function barlessOrder({ text: source, nested }: RawItem, stops: readonly Span[], problems: Problems): void {
+  const parts = stops.map(({ start }, i) => source.text.slice(stops[i - 1]?.end ?? 0, start));
+  const keys = parts.flatMap((part) => part.trim().split(/\s+/u).map(partKey)).join(" ");
+  for (const { text: below } of nested) {
+    if (/[|｜=＝<[\]*_`\\]/u.test(below.text)) continue;
+    const cuts = cutsOf(below.text, parts);
+    if (!cuts || below.text.trim().split(/\s+/u).map(partKey).join(" ") === keys) continue;
+    problems.trap(
+      "lost-order",
+      below.whole,
+      "Without bars this is an example, and no accepted order of the parts above it.",
+      { title: "Put bars between the parts", edits: cuts.map((at) => ({ range: below.range(at, at), text: "| " })) },
+    );
   }
 }
 

@@ -18,7 +18,9 @@ const otherSeparators = [
   /\s+(?::=|(\*{1,3}|_{1,3}|`)[=＝]\1)\s+/u,
   /\s+(?:\p{Pd}|[−ー←-⇿⟰-⟿⤀-⥿➔-➾►▶≈≡≃≅≙≗∼～~·﹦═⩵꞊⹀∶꞉]|-{1,2}>?|<?[-=]{1,2}>|<-{1,2}|={2,}|:{1,2})\s+/u,
   /\s*[:：](?:\s+|(?<=：))/u,
-  /\s+[=＝﹦═⩵꞊⹀]{1,3}(?=[^\s=＝>/])|(?<=[^\s=＝<>!/])[=＝﹦═⩵꞊⹀]{1,3}\s+/u,
+  // White space as other programs write it.
+  /(?:&(?:nbsp|#160|#xa0);)+[^\S\n]*[=＝][^\S\n]*(?:&(?:nbsp|#160|#xa0);)+|[^\S\n]+[=＝](?:&(?:nbsp|#160|#xa0);)+|(?:&(?:nbsp|#160|#xa0);)+[=＝][^\S\n]+/iu,
+  /\s+[=＝﹦═⩵꞊⹀]{1,3}(?:\\\s+|(?=[^\s=＝>/]))|(?<=[^\s=＝<>!/])[=＝﹦═⩵꞊⹀]{1,3}\s+/u,
   /(?<=[^\s=＝<>!])[=＝﹦═⩵꞊⹀]{1,3}(?=[^\s=＝>])/u,
 ];
 
@@ -103,11 +105,36 @@ function ofGrammar(text: string, span: Span, stop: number): boolean | "perhaps" 
   return shared === "all" || (shared === "some" && "perhaps");
 }
 
-/** `masc. / fem.`; and `sim/não` where most pairs have articles, so that two bare words are not like them. */
-function isNotedSlash(text: string, span: Span, stop: number, phrased: boolean): boolean {
-  if (!/^\s*[/／∕]\s*$/u.test(text.slice(span.start, span.end))) return false;
+/** `bel` and `belle`: of two words that are the same but for their ends, neither says what the other means. */
+function areAkin(one: string, other: string): boolean {
+  const [short = "", long = ""] = [one, other].sort((a, b) => a.length - b.length).map((word) => word.toLowerCase());
+  let shared = 0;
+  while (shared < short.length && short.charAt(shared) === long.charAt(shared)) shared++;
+  return shared >= Math.max(1, short.length - 2) && shared * 2 >= short.length && long.length - shared < 4;
+}
+
+/**
+ * `masc. / fem.`, `beau / bel / belle`, and `sim/não` where most pairs have articles, so that two bare words are not like them; `ser ≠ estar`:
+ * among pairs that have “ = ” this sign says that something is none.
+ */
+function isNotedSign(text: string, span: Span, stop: number, phrased: boolean): boolean {
+  const sign = text.slice(span.start, span.end).trim();
+  if (sign === "≠") return true;
+  if (!/^[/／∕]$/u.test(sign)) return false;
   const both = sides(text, span, stop);
+  const words = both.join(" / ").split(/\s*[/／∕]\s*/u);
+  const [first = ""] = words;
+  if (words.every((word) => !/\s/.test(word) && areAkin(first, word))) return true;
   return both.every(shortened) || (phrased && both.every((side) => !/\s/.test(side)));
+}
+
+/**
+ * `dr Nowak – poniedziałek`, `Who am I? – guessing`, and `mañana: repaso` among `a casa = the house`: beside pairs that look otherwise
+ * a dash or a colon may stand in a note.
+ */
+function maybeNoted(bullets: Together, left: string, right: string): boolean {
+  if (!bullets.hasPairs || bullets.ofBothSides(left, right)) return false;
+  return bullets.phrased || endOfSentence.test(left) || (bullets.hasOnlySmall && /\p{Lu}/u.test(left + right));
 }
 
 /** A whole pair in code. */
@@ -147,17 +174,21 @@ export function meantAsPair(
     const match = separator.exec(source.text);
     if (!match) continue;
     const span = { start: match.index, end: match.index + match[0].length };
-    if (span.start === 0 || span.end >= end || !open(span)) continue;
+    if (span.start === 0 || span.end >= end) continue;
+    // What stands for white space is no text that a sign could be part of.
+    const at = match[0].includes("&") ? span.start + match[0].search(/[=＝]/u) : -1;
+    if (!open(at < 0 ? span : { start: at, end: at + 1 })) continue;
     if (inNote(source.text, span, end, bullets.mostlyPairs || bullets.hasCards)) continue;
     const grammar = bullets.mostlyPairs && ofGrammar(source.text, span, end);
     if (grammar === true) return;
     if (bullets.mostlyPairs && bullets.ofOneSide(...sides(source.text, span, end))) continue;
+    const unsure = grammar || (loose.test(match[0]) && maybeNoted(bullets, ...sides(source.text, span, end)));
     const sign = match[0].trim() === "" ? (match[0].includes("\t") ? "a tab" : "white space") : `“${match[0].trim()}”`;
     problems.trap(
       "meant-as-pair",
       source.range(span.start, span.end),
       `This item is no pair: ${sign} parts nothing; the two sides are parted by “ = ”.`,
-      { ...write("Write “ = ”", source.range(span.start, span.end), " = "), ...(grammar ? { unsure: true } : {}) },
+      { ...write("Write “ = ”", source.range(span.start, span.end), " = "), ...(unsure ? { unsure: true } : {}) },
     );
     return;
   }
@@ -168,11 +199,11 @@ export function meantAsPair(
       : bullets.parted
         ? letterSign(all)
         : undefined;
-  const escaped = doubtful && source.text.slice(doubtful.start, doubtful.end).trimStart().startsWith("\\=");
+  const escaped = doubtful && /^\s*(?:\\|&)/.test(source.text.slice(doubtful.start, doubtful.end));
   const noted =
     doubtful &&
     bullets.mostlyPairs &&
-    (isNotedSlash(source.text, doubtful, end, bullets.phrased) || bullets.ofOneSide(...sides(all, doubtful, end)));
+    (isNotedSign(source.text, doubtful, end, bullets.phrased) || bullets.ofOneSide(...sides(all, doubtful, end)));
   if (doubtful && (escaped || open(doubtful)) && !noted && !inNote(source.text, doubtful, end, true)) {
     tellDoubtful(source, doubtful, problems);
     return;

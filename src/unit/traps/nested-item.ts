@@ -3,6 +3,7 @@ import { type Env, scan, spacedSeparators } from "../inline";
 import type { RawItem } from "../items";
 import type { Problems } from "../problems";
 import type { Problem } from "../unit";
+import { isAbout } from "./corrections";
 import { column } from "./nesting";
 
 interface Around {
@@ -22,13 +23,31 @@ export function nestedItem(item: RawItem, owner: RawItem, note: boolean, { lines
   // The correction of a sum is a sum: `- [ ] 3 x 3 = 8`.
   if (pair && !statement && sum(owner.text.text, env)) return false;
   if (!pair && !statement) return false;
+  const out = { title: "Move it out", edits: movedOut(item, owner, lines) };
+  if (isCorrection(item, owner)) {
+    const edits = [{ range: source.range(0, /^\[.\]\s+/u.exec(source.text)?.[0].length ?? 0), text: "" }];
+    const message = "This has a box of its own, which a correction of the statement above it does not need.";
+    problems.trap("nested-item", source.whole, message, { title: "Take the box out", edits }, out);
+    return true;
+  }
   problems.trap(
     "nested-item",
     source.whole,
     `This ${pair ? "pair" : "statement"} stands under another item, ${note ? "which is a note, so that it is not read" : "so that it is read as a sentence about that one"}.`,
-    { title: "Move it out", edits: movedOut(item, owner, lines) },
+    out,
   );
   return true;
+}
+
+/** `  - [x] A roda é velha.` under `- [ ] A roda é nova.`; of two words any two sentences may have one in common. */
+function isCorrection({ text, nested }: RawItem, { text: above }: RawItem): boolean {
+  return (
+    nested.length === 0 &&
+    /^\[[xX]\]\s/.test(text.text) &&
+    /^\[ \]\s/.test(above.text) &&
+    isAbout(above.text.slice(4), text.text.slice(4)) &&
+    /\s\S+\s/.test(text.text.slice(4).trim())
+  );
 }
 
 /** Whether a text is a statement with ` = ` in it. */
@@ -40,7 +59,11 @@ function sum(text: string, env: Env): boolean {
  * The item begins as its owner does, and what stands under it moves with it: behind another bullet, items further down might come
  * to stand under this one, and its own bullets too far in.
  */
-function movedOut({ text, block }: RawItem, owner: RawItem, lines: LineIndex): Problem["fixes"][number]["edits"] {
+export function movedOut(
+  { text, block }: RawItem,
+  owner: RawItem,
+  lines: LineIndex,
+): Problem["fixes"][number]["edits"] {
   const before = lines.text.slice(block.start, text.source(0));
   const own = lines.text.slice(owner.block.start, owner.text.source(0));
   const put = own.includes("\n") ? own.replace(/\s*\n[\s\S]*$/, " ") : own;

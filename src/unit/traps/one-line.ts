@@ -42,32 +42,91 @@ export function eventInLine(item: RawItem, lines: LineIndex, open: Open, problem
 }
 
 /** What stands between the second side of a pair and the first one of another: a bullet between words. */
-const between = /^(?<said>[^=＝]*[\p{L}\p{M}\p{N})?!.][^\S\n]+)[-*•–—][^\S\n]+(?=\P{L}{0,2}\p{L})[^-*•–—=＝]*$/u;
+const bulleted =
+  /^(?<said>[^=＝]*[\p{L}\p{M}\p{N})?!.][^\S\n]+)(?<sign>[-*•–—][^\S\n]+)(?=\P{L}{0,2}\p{L})[^-*•–—=＝]*$/u;
 
-/** Whether the text between the equals signs of an item is that of two pairs, of which the second has a bullet before it. */
-export const pairsInLine = (text: string): boolean => between.test(text);
+/** Signs that part two pairs where each stands alone between them. */
+const joints = [
+  /(?<!&\w{1,8})[^\S\n]*[;；][^\S\n]*/gu,
+  /[^\S\n]+[|｜/／][^\S\n]+/gu,
+  /[^\S\n]*(?:,[^\S\n]|[،，、])[^\S\n]*/gu,
+  /[^\S\n]{2,}/gu,
+];
 
-/** `- o eixo = axle` in the line of `- a luz = light`. */
+/** Where one of several pairs in a line ends, and the next begins. */
+interface Break {
+  readonly start: number;
+  readonly end: number;
+  /** A bullet stands between them. */
+  readonly bullet: boolean;
+}
+
+function breakIn(text: string): Break | undefined {
+  const { said, sign } = bulleted.exec(text)?.groups ?? {};
+  if (said !== undefined && sign !== undefined)
+    return { start: said.trimEnd().length, end: said.length + sign.length, bullet: true };
+  for (const joint of joints) {
+    const [found, more] = text.matchAll(joint);
+    if (!found || more) continue;
+    const [start, end] = [found.index, found.index + found[0].length];
+    // Two sums in a line are no two pairs.
+    if (/\p{L}/u.test(text.slice(0, start)) && /^\P{L}{0,2}\p{L}/u.test(text.slice(end)))
+      return { start, end, bullet: false };
+  }
+  return undefined;
+}
+
+/** Where the pairs of a line part, if as many as its equals signs stand in it. */
+export function pairBreaks(
+  text: string,
+  mask: readonly boolean[],
+  signs: readonly { readonly start: number; readonly end: number }[],
+): readonly Break[] | undefined {
+  const found = signs.slice(1).flatMap((sign, i): Break[] => {
+    const from = signs[i]?.end ?? 0;
+    const one = breakIn(text.slice(from, sign.start));
+    if (!one || mask.slice(from + one.start, from + one.end).some(Boolean)) return [];
+    return [{ ...one, start: from + one.start, end: from + one.end }];
+  });
+  return found.length > 0 && found.length === signs.length - 1 ? found : undefined;
+}
+
+/** `- o eixo = axle` in the line of `- a luz = light`, or behind a semicolon in it. */
 export function pairInLine(
   item: RawItem,
-  [first, second, more]: readonly { start: number; end: number }[],
+  mask: readonly boolean[],
+  signs: readonly { start: number; end: number }[],
   lines: LineIndex,
   problems: Problems,
 ): void {
-  const { text: source } = item;
-  if (!first || !second || more) return;
-  const said = between.exec(source.text.slice(first.end, second.start))?.groups?.["said"];
-  if (said === undefined) return;
-  const start = first.end + said.trimEnd().length;
-  const sign = first.end + said.length;
-  const end = sign + 1 + (/^\s*/.exec(source.text.slice(sign + 1))?.[0].length ?? 0);
-  const equals = second.start + source.text.slice(second.start).search(/[=＝]/u);
-  problems.trap(
+  const { text: source, nested } = item;
+  const breaks = signs.length > 1 ? pairBreaks(source.text, mask, signs) : undefined;
+  const [first] = breaks ?? [];
+  if (!breaks || !first) return;
+  const equals = signs.slice(1).map(({ start }) => start + source.text.slice(start).search(/[=＝]/u));
+  const begin = beginning(lines, item);
+  // A bar that is text as well would be told as one that is printed.
+  const bars = breaks.flatMap(({ start, end }) => {
+    const at = source.text.slice(start, end).search(/[|｜]/u);
+    return at < 0 ? [] : [start + at];
+  });
+  // A line with a semicolon may explain several signs, and what stands below may be about the first pair.
+  const sure = breaks.every(({ bullet }) => bullet) && nested.length === 0;
+  problems.tell(
+    breaks.every(({ bullet }) => bullet) ? true : "pairs",
     "second-equals",
-    source.range(sign, equals + 1),
+    source.range(first.start + source.text.slice(first.start).search(/\S/u), (equals[0] ?? 0) + 1),
     "This is read as text of the pair before it: a pair begins in a line of its own.",
-    write("Put it in a line of its own", source.range(start, end), beginning(lines, item)),
-    { ...write("Mark it as text", source.range(equals, equals), "\\"), unsure: true },
+    {
+      title: `Put ${breaks.length > 1 ? "each" : "it"} in a line of its own`,
+      edits: breaks.map(({ start, end }) => ({ range: source.range(start, end), text: begin })),
+      ...(sure ? {} : { unsure: true as const }),
+    },
+    {
+      title: "Mark it as text",
+      edits: [...bars, ...equals].sort((a, b) => a - b).map((at) => ({ range: source.range(at, at), text: "\\" })),
+      unsure: true,
+    },
   );
 }
 
@@ -77,7 +136,7 @@ const statement = /^\[[ xX]\]\s/;
 
 /** Behind the end of a sentence, before another. */
 const inner =
-  /(?<=^\[[ xX]\]\s.*[.!?…。！？।؟][\p{Pf}\p{Pe}"'”]*)[^\S\n]*(?:[-–—*•][^\S\n]+)?(\[[ xX]\])[^\S\n]+(?=\P{L}*[\p{Lu}\p{Lo}])/u;
+  /(?<=^\[[ xX]\]\s.*[.!?…。！？।؟;；][\p{Pf}\p{Pe}"'”]*)[^\S\n]*(?:[-–—*•][^\S\n]+)?(\[[ xX]\])[^\S\n]+(?=\P{L}*[\p{Lu}\p{Lo}])/u;
 
 /** Behind the last sentence. `(f)` is a feminine. */
 const behind = /(?<=[.!?…。！？।؟][\p{Pf}\p{Pe}"'”]*)[^\S\n]*(?:\[[xXVFTRvftr]\]|\([xXVFTRW]\))[^\S\n]*$/u;
@@ -98,11 +157,14 @@ export function marksInLine(item: RawItem, lines: LineIndex, end: number, open: 
   const found = innerMark(source.text);
   if (found && open({ start: found.mark, end: found.mark + 3 })) {
     const mark = source.text.slice(found.mark, found.mark + 3);
+    // Nothing follows the first one any more.
+    const joined = /[;；]$/u.test(source.text.slice(0, found.start));
+    const [start, stop] = joined ? [found.start - 1, "."] : [found.start, ""];
     problems.trap(
       "meant-as-statement",
       source.range(found.mark, found.mark + 3),
       "This mark is printed with the statement before it: a statement begins in a line of its own.",
-      write("Put it in a line of its own", source.range(found.start, found.end), `${beginning(lines, item)}${mark} `),
+      write("Put it in a line of its own", source.range(start, found.end), `${stop}${beginning(lines, item)}${mark} `),
     );
     return;
   }

@@ -1,5 +1,4 @@
 import type { LineIndex } from "../../base/range";
-import type { RawItem } from "../items";
 import type { Problems } from "../problems";
 import { anySign } from "./glued";
 import { textOf } from "./lines";
@@ -21,6 +20,8 @@ export interface PileFacts {
   /** How many items stand under each deeper heading. */
   readonly sizes: readonly number[];
   readonly statements: number;
+  /** Lines of headings of the first rank that items stand below. */
+  readonly tops: readonly number[];
 }
 
 /** `o:` */
@@ -32,6 +33,7 @@ export function pileTraps(lines: LineIndex, facts: PileFacts, problems: Problems
   // Statements are sorted into true and false, and need no headings.
   if (facts.statements > 0) return;
   lineHeadings(lines, facts, problems);
+  topHeadings(lines, facts, problems);
   facts.sizes.forEach((size, pile) => {
     if (size === 0) bareItems(lines, facts, pile, problems);
     else bareCards(lines, facts, pile, problems);
@@ -67,6 +69,25 @@ function lineHeadings(lines: LineIndex, { paragraphs, sizes }: PileFacts, proble
   );
 }
 
+/** `# os` among `### o`: what stands below it goes to the pile above. */
+function topHeadings(lines: LineIndex, { tops }: PileFacts, problems: Problems): void {
+  const [first] = tops;
+  if (first === undefined) return;
+  problems.tell(
+    "piles",
+    "not-a-heading",
+    lines.line(first),
+    "A heading with one number sign begins no pile: what stands below it goes on as if it were not there.",
+    {
+      title: tops.length > 1 ? "Give these headings three number signs" : "Give it three number signs",
+      edits: tops.map((line) => {
+        const at = lines.start(line) + textOf(lines, line).indexOf("#");
+        return { range: { start: at, end: at }, text: "##" };
+      }),
+    },
+  );
+}
+
 /** Whether the first line from one on that is not blank is a bullet. */
 function aboveBullets(lines: LineIndex, from: number): boolean {
   let number = from;
@@ -74,43 +95,8 @@ function aboveBullets(lines: LineIndex, from: number): boolean {
   return number < lines.count && /^[ \t]{0,3}[-*+][ \t]+\S/.test(textOf(lines, number));
 }
 
-/** No program breaks a line where the first words of the next one would still have stood within so many characters. */
-const wrapped = 60;
-
-/**
- * `luz` in the line below `- roda`: where all lines are a few words they are cards, and no text that is broken. Lines of three or four
- * words are such where they stand at the margin.
- */
-export function cardsBelow(lines: LineIndex, { text: source, block, nested }: RawItem, problems: Problems): void {
-  const [first = "", ...below] = source.text.split("\n").map((text) => text.trim());
-  const sign = lines.text.slice(block.start, source.source(0));
-  const from = lines.lineAt(source.source(0)) + 1;
-  const outer = below.every((_, i) => !/^\s/.test(textOf(lines, from + i)));
-  const room = below.every((text, i) => `${[first, ...below][i]} ${text.split(/\s/, 1)[0]}`.length < wrapped);
-  const short = (text: string): boolean => isItem(text) && text.split(/\s+/).length <= (outer && room ? 4 : 2);
-  if (below.length === 0 || nested.length > 0 || ![first, ...below].every(short)) return;
-  const places = below.map((_, i) => {
-    const text = textOf(lines, from + i);
-    const start = lines.start(from + i);
-    return { start, at: start + text.length - text.trimStart().length };
-  });
-  const [place] = places;
-  if (!place || sign.includes("\n")) return;
-  problems.tell(
-    "piles",
-    "not-an-item",
-    { start: place.at, end: place.at + (below[0] ?? "").length },
-    "This line goes on the item above it, with which it would be one card.",
-    {
-      title: below.length > 1 ? "Make items of these lines" : "Make it an item",
-      edits: places.map(({ start, at }) => ({ range: { start, end: at }, text: sign })),
-      unsure: true,
-    },
-  );
-}
-
 /** A few words and no sentence. */
-const isItem = (text: string): boolean =>
+export const isItem = (text: string): boolean =>
   text.split(/\s+/).length <= 4 &&
   !/[.!?:;,：。]$/u.test(text) &&
   !anySign.test(text) &&

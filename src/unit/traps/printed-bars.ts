@@ -1,6 +1,7 @@
 import { bars, type Env, type Span, scan, spacedSeparators } from "../inline";
 import type { Problems } from "../problems";
 import type { SourceText } from "../source-text";
+import { pairBreaks } from "./one-line";
 
 /*
  * Bars that part nothing and are printed: those on the right side of a pair, and signs that only look like a bar.
@@ -20,8 +21,10 @@ export function printedBars(source: SourceText, env: Env, problems: Problems): v
   const { text } = source;
   if (!/[|｜¦‖ǀ│∣┃❘￨]/u.test(text)) return;
   const { mask, comments } = scan(text, env);
-  const [equals] = spacedSeparators(text, mask, "=");
-  if (!equals) return;
+  const signs = spacedSeparators(text, mask, "=");
+  const [equals] = signs;
+  // A bar between two pairs of one line is told with them.
+  if (!equals || (signs.length > 1 && pairBreaks(text, mask, signs))) return;
   const behind = comments.find(({ start }) => start > equals.end)?.start ?? text.length;
   const end = text.slice(0, behind).trimEnd().length;
   const others = [...text.matchAll(alike)].flatMap((match): Bar[] => {

@@ -169,6 +169,21 @@ export function gapInCell(
   );
 }
 
+/** `|  | foi | viu |`: nothing says whose forms these are. */
+export function noPerson(
+  lines: LineIndex,
+  line: number,
+  [person, ...forms]: readonly SourceText[],
+  problems: Problems,
+): void {
+  if (person?.text !== "" || forms.every(({ text }) => text === "")) return;
+  problems.trap(
+    "empty-answer",
+    lines.line(line),
+    "This row has no person, so that nothing says which form is asked for.",
+  );
+}
+
 const noForm = /^(?:[\p{Pd}−×∅Ø/]+|\*|…|\.{2,}|_{2,}|\[(?:\.{2,}|…|_{2,}|\s*)\])$/u;
 
 /** `| eu | — |`, `| eu | [...] |`: a sign that says that there is no form would be one. Whether the cell is such. */

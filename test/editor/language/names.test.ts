@@ -116,6 +116,14 @@ describe("definition and references", () => {
     ]);
   });
 
+  it("of a section behind the sign of another unit, with and without space", () => {
+    const spaced = other.replace("verbs.unit.md#Verbs", "verbs.unit.md#  Verbs");
+    const texts = { "verbs.unit.md": verbs, "other.unit.md": spaced };
+    const mention = mentionAt(world(texts), "other.unit.md", spaced.indexOf("#  Verbs") + 4);
+    assert.equal(mention && slice(spaced, mention.range), "Verbs");
+    assert.deepEqual(mention?.named, at("Verbs <!")?.named);
+  });
+
   it("of a column and a person: the table, and the ties that lead to it", () => {
     assert.deepEqual(sites(at("#to bring", 3)), ["v3 to bring *", "v17 to bring"]);
     assert.deepEqual(sites(at("| medir   |", 3)), ["v3 medir *", "v18 medir"]);

@@ -20,7 +20,7 @@ export const shortReserve: Rule<CallsContext> = {
     return [
       {
         range: optionPlace(block, "reserve"),
-        message: `Only ${counted(reserve.length, "statement is", "statements are")} left for a tie, ${options.reserve} were asked for.`,
+        message: `${leftOver(reserve.length)} left for a tie; \`reserve\` asks for ${options.reserve}.`,
         fixes: [
           {
             title: reserve.length > 0 ? `Keep ${reserve.length}` : "Keep none",
@@ -31,3 +31,7 @@ export const shortReserve: Rule<CallsContext> = {
     ];
   },
 };
+
+function leftOver(count: number): string {
+  return count === 0 ? "No statement is" : `Only ${counted(count, "statement is", "statements are")}`;
+}

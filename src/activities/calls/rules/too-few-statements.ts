@@ -1,9 +1,12 @@
 import type { Rule } from "../../../base/finding";
+import { isUsable } from "../../balance-rule";
 import { setOption } from "../../edits";
 import { statementGroups } from "../../form-statements";
 import { otherSections } from "../../other-sections";
 import { optionPlace, quotedList } from "../../report";
-import { fewestStatements } from "../deal";
+import { isMeant } from "../../trial";
+import { dealCalls, fewestStatements } from "../deal";
+import type { DealtCalls } from "../model";
 import type { CallsContext } from "./context";
 import { six } from "./example";
 
@@ -29,7 +32,7 @@ export const tooFewStatements: Rule<CallsContext> = {
           {
             title: `Take ${fewestStatements}`,
             edits: [setOption(block, unit.text, "take", String(fewestStatements))],
-            preferred: true,
+            preferred: isSound(dealt),
           },
         ]
       : options.take !== undefined
@@ -45,3 +48,10 @@ export const tooFewStatements: Rule<CallsContext> = {
     return [{ range: optionPlace(block, ...(taken ? ["take"] : ["from"])), message, fixes }];
   },
 };
+
+/** Whether as many statements as are needed contradict none, are fair, and leave as many as are kept for a tie. */
+function isSound({ request, options }: DealtCalls): boolean {
+  const value = { ...options, take: fewestStatements };
+  const { deals, hands, reserve } = dealCalls({ ...request, options: { ...request.options, value } });
+  return deals.every(isMeant) && hands.every(isUsable) && reserve.length >= options.reserve;
+}

@@ -4,7 +4,7 @@ import { answerKey, type MatchKey } from "../../../match/relation";
 import type { DealRequest } from "../../contract";
 import { setOption } from "../../edits";
 import { changed, dropAnswer, dropPair, laterOf, type TriedFix } from "../../shared-answers";
-import { clashesAhead, fewestPairs, mostSound } from "../circles";
+import { clashesAhead, fewestPairs, isSurelyOne, losesDecoys, mostSound } from "../circles";
 import { dealingLoop } from "../deal";
 import type { DealtLoop } from "../model";
 import { type Clash, clashCause, clashCount } from "./clashes";
@@ -28,7 +28,11 @@ export function* fixesFor(dealt: DealtLoop, clash: Clash, aim: Aim): Steps<Fix[]
     const trial = trialOf(dealt, what, change);
     if (trial?.left === undefined || trial.left >= before) continue;
     const { fix, request, left } = trial;
-    if (left === 0 || (yield* mends(request, dealt, clash, aim))) tried.push({ fix, left });
+    // Too few of other cards, or levels that do not differ, are no better than a circle that closes early.
+    if (aim === "early close" && losesDecoys(request, dealt.request)) continue;
+    if (left > 0 && !(yield* mends(request, dealt, clash, aim))) continue;
+    if (left > 0 && !(yield* keepsOne(trial, dealt, aim))) continue;
+    tried.push({ fix, left });
   }
   const sound = tried.filter(({ left }) => left === 0).map(({ fix }) => fix);
   const others = tried.filter(({ left }) => left > 0).map(({ fix }) => fix);
@@ -43,6 +47,8 @@ interface Trial {
   readonly request: DealRequest;
   /** How many clashes are left; undefined where nothing is left to deal. */
   readonly left: number | undefined;
+  /** Whether each circle is the only one then, once that was asked. */
+  isOne?: boolean;
 }
 
 const trials = new WeakMap<DealtLoop, Map<object, Trial | undefined>>();
@@ -67,6 +73,14 @@ function* mends(request: DealRequest, dealt: DealtLoop, { asks, answers }: Clash
   // Where both stay, and do not fit any more, whatever else clashes with them is told at its own place.
   if (left.has(asks.range.start) && left.has(answers.range.start)) return !request.relation.fits(prompt, answer);
   return clashesAfter(request, dealt, answer) === 0;
+}
+
+/** Whether what has one full circle still has one where only a clash is mended: fewer cards may make a second one. Dealt once for all findings. */
+function* keepsOne(trial: Trial, { deals }: DealtLoop, aim: Aim): Steps<boolean> {
+  const isOne = ({ proof }: Pick<DealtLoop["deals"][number], "proof">): boolean => proof.status === "one";
+  if (aim === "second circle" || !deals.every(isOne)) return true;
+  trial.isOne ??= isSurelyOne(trial.request) || (yield* dealingLoop(trial.request)).deals.every(isOne);
+  return trial.isOne;
 }
 
 /** How many clashes another request would have in all deals, or only of one answer; undefined where it has none to deal. */

@@ -1,6 +1,7 @@
 import type { Rule } from "../../../base/finding";
 import { removeOption, setOption } from "../../edits";
-import { counted, optionPlace } from "../../report";
+import { onlySome, optionPlace } from "../../report";
+import { missingCards } from "../model";
 import type { LoopContext } from "./context";
 
 export const loopFewDecoys: Rule<LoopContext> = {
@@ -15,15 +16,16 @@ export const loopFewDecoys: Rule<LoopContext> = {
       "## Drinks\n\n- chá = tea\n- leite = milk\n- água = water\n- sumo = juice\n- mel = honey\n- pão = bread\n\n```activity\nmake: loop\ntake: 4\ndecoys: 1\n```",
   },
   check: ({ dealt }) => {
-    const { options, missingDecoys, deals, request } = dealt;
-    if (deals.length === 0 || options.decoys === undefined || missingDecoys <= 0) return [];
+    const { options, request } = dealt;
+    const missing = missingCards(dealt);
+    if (missing === 0 || options.decoys === undefined) return [];
     const { block, unit } = request;
-    const made = options.decoys - missingDecoys;
+    const made = options.decoys - missing;
     const without = removeOption(block, unit.text, "decoys");
     return [
       {
         range: optionPlace(block, "decoys"),
-        message: `Only ${counted(made, "card")} of ${options.decoys} can be made of words that have no partner in the circle.`,
+        message: `${onlySome(made, options.decoys, "card")} can be made of words that have no partner in the circle.`,
         fixes:
           made > 0
             ? [

@@ -1,9 +1,10 @@
 import type { Fix, Report, Rule } from "../../../base/finding";
-import { setOption } from "../../edits";
+import { setOption, setOptions } from "../../edits";
 import { quotedList } from "../../report";
 import { type DealtSort, pileNames, type SortCard } from "../model";
 import type { SortContext } from "./context";
 import { activity, articles } from "./example";
+import { cardBetween } from "./mat-between";
 
 export const cardInTwoPiles: Rule<SortContext> = {
   code: "card-in-two-piles",
@@ -15,21 +16,13 @@ export const cardInTwoPiles: Rule<SortContext> = {
     right: `${articles}- café${activity("overlap: true\n")}`,
   },
   check: ({ dealt }) => {
-    const { cards, piles, options, deals, request } = dealt;
+    const { cards, piles, options, deals } = dealt;
     if (deals.length === 0 || (options.overlap && piles.length <= 3)) return [];
     return cards.flatMap((card): Report[] => {
       const [again] = card.again ?? [];
       if (!again) return [];
       const names = quotedList(pileNames(dealt, card));
-      const meant: Fix[] =
-        piles.length <= 3
-          ? [
-              {
-                title: "Let piles overlap",
-                edits: [setOption(request.block, request.unit.text, "overlap", "true")],
-              },
-            ]
-          : [];
+      const meant = piles.length <= 3 ? [overlapping(dealt)] : [];
       return [
         {
           range: again.range,
@@ -41,6 +34,15 @@ export const cardInTwoPiles: Rule<SortContext> = {
     });
   },
 };
+
+/** On fields that have no place for such a card circles are needed too. */
+function overlapping(dealt: DealtSort): Fix {
+  const { block, unit } = dealt.request;
+  if (!cardBetween(dealt))
+    return { title: "Let piles overlap", edits: [setOption(block, unit.text, "overlap", "true")] };
+  const edits = setOptions(block, unit.text, { overlap: "true", mats: "circles" });
+  return { title: "Let piles overlap, on circles", edits };
+}
 
 /** Takes a card out of the second of its piles, however often it stands there; not where that would be left without a card. */
 function takenOut({ cards, repeated }: DealtSort, card: SortCard): Fix[] {

@@ -1,7 +1,7 @@
 import type { Rule } from "../../../base/finding";
 import { setOption } from "../../edits";
 import { optionPlace, quotedList } from "../../report";
-import { pileNames, type SortCard } from "../model";
+import { type DealtSort, pileNames, type SortCard } from "../model";
 import type { SortContext } from "./context";
 import { activity } from "./example";
 
@@ -16,11 +16,10 @@ export const matBetween: Rule<SortContext> = {
     wrong: `${letters}${activity("overlap: true\nmats: fields\n")}`,
     right: `${letters}${activity("overlap: true\nmats: circles\n")}`,
   },
-  check: ({ dealt: { options, piles, cards, request, deals } }) => {
-    // Cards of more than three piles are told by their own finding.
-    if (deals.length === 0 || !options.overlap || options.mats !== "fields" || piles.length !== 3) return [];
-    const apart = cards.find((card) => !haveLine(card));
-    if (!apart) return [];
+  check: ({ dealt }) => {
+    const { options, piles, request, deals } = dealt;
+    const apart = cardBetween(dealt);
+    if (deals.length === 0 || !options.overlap || !apart) return [];
     const { block, unit } = request;
     const where = apart.piles.length === 2 ? "do not lie side by side" : "have no line that belongs to all of them";
     return [
@@ -36,6 +35,12 @@ export const matBetween: Rule<SortContext> = {
     ];
   },
 };
+
+/** A card of several piles that no place on fields shows; undefined where all have one, or where piles have no fields. */
+export function cardBetween({ options, piles, cards }: DealtSort): SortCard | undefined {
+  // Cards of more than three piles are told by their own finding.
+  return options.mats === "fields" && piles.length === 3 ? cards.find((card) => !haveLine(card)) : undefined;
+}
 
 /** Whether a card's fields, if it has several, are two that lie side by side. */
 function haveLine({ piles: [a = 0, b, ...more] }: SortCard): boolean {

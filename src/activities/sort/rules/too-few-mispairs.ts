@@ -1,6 +1,6 @@
 import type { Rule } from "../../../base/finding";
 import { setOption } from "../../edits";
-import { optionPlace } from "../../report";
+import { onlySome, optionPlace } from "../../report";
 import type { SortContext } from "./context";
 import { activity } from "./example";
 
@@ -22,7 +22,7 @@ export const tooFewMispairs: Rule<SortContext> = {
     return [
       {
         range: optionPlace(request.block, "mispair"),
-        message: `Only ${made} of ${options.mispair} false cards can be made of these pairs.`,
+        message: `${onlySome(made, options.mispair, "false card")} can be made of these pairs.`,
         fixes: [
           {
             title: `Ask for ${fair}`,

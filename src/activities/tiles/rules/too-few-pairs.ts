@@ -5,7 +5,7 @@ import { type Frame, innerCount, largestFrame } from "../frame";
 import type { DealtTiles } from "../model";
 import { writeFrame } from "../options";
 import { list, place, type TilesContext } from "./context";
-import { provenWith } from "./trial";
+import { calmWith, provenWith } from "./trial";
 
 export const tooFewPairs: Rule<TilesContext> = {
   code: "too-few-pairs",
@@ -34,19 +34,25 @@ export const tooFewPairs: Rule<TilesContext> = {
   },
 };
 
-/** The largest grid that the pairs fill, and blank edges in the one that was asked for, as far as these lead to one solution. */
+/**
+ * The largest grid that the pairs fill, and blank edges in the one that was asked for, as far as these lead to one solution; what
+ * leads to a warning comes last.
+ */
 function* otherGrids(dealt: DealtTiles, largest: Frame | undefined): Steps<Fix[], unknown> {
   const { request, options, pairs, frame } = dealt;
   const { block, unit } = request;
-  const fixes: Fix[] = [];
+  const [fixes, loud]: [Fix[], Fix[]] = [[], []];
   if (largest && (yield* provenWith(dealt, { grid: writeFrame(largest) }))) {
     const title = `Make ${largest.rows} × ${largest.columns} tiles`;
-    fixes.push({ title, edits: [setOption(block, unit.text, "grid", writeFrame(largest))], preferred: true });
+    const fix = { title, edits: [setOption(block, unit.text, "grid", writeFrame(largest))] };
+    if (yield* calmWith(dealt, { grid: writeFrame(largest) })) fixes.push({ ...fix, preferred: true });
+    else loud.push(fix);
   }
   if (frame && pairs.length > 0 && options.fill === "words" && (yield* provenWith(dealt, { fill: "blank" }))) {
     const blank = innerCount(frame) - pairs.length;
     const title = `Leave ${blank} inner ${blank === 1 ? "edge" : "edges"} blank`;
-    fixes.push({ title, edits: [setOption(block, unit.text, "fill", "blank")] });
+    const fix = { title, edits: [setOption(block, unit.text, "fill", "blank")] };
+    ((yield* calmWith(dealt, { fill: "blank" })) ? fixes : loud).push(fix);
   }
-  return fixes;
+  return [...fixes, ...loud];
 }

@@ -5,7 +5,7 @@ import { innerCount, largestFrame } from "../frame";
 import type { DealtTiles } from "../model";
 import { writeFrame } from "../options";
 import { list, place, type TilesContext } from "./context";
-import { provenWith } from "./trial";
+import { calmWith } from "./trial";
 
 export const unusedPairs: Rule<TilesContext> = {
   code: "unused-pairs",
@@ -38,19 +38,19 @@ export const unusedPairs: Rule<TilesContext> = {
   },
 };
 
-/** Larger grids that use more of the pairs, and lead to one solution: the largest without blank edges, and the next one with some. */
+/** Larger grids that use more of the pairs, and lead to one solution and no new warning: the largest without blank edges, and the next one with some. */
 function* largerGrids(dealt: DealtTiles): Steps<Fix[], unknown> {
   const { request, pairs, frame } = dealt;
   const { block, unit } = request;
   const fixes: Fix[] = [];
   const largest = largestFrame(pairs.length);
   const larger = largest && frame && innerCount(largest) > innerCount(frame);
-  if (larger && (yield* provenWith(dealt, { grid: writeFrame(largest) }))) {
+  if (larger && (yield* calmWith(dealt, { grid: writeFrame(largest) }))) {
     const title = `Make ${largest.rows} × ${largest.columns} tiles`;
     fixes.push({ title, edits: [setOption(block, unit.text, "grid", writeFrame(largest))], preferred: true });
   }
   const next = nextFrame(pairs.length);
-  if (next && (yield* provenWith(dealt, { grid: writeFrame(next), fill: "blank" }))) {
+  if (next && (yield* calmWith(dealt, { grid: writeFrame(next), fill: "blank" }))) {
     const blank = innerCount(next) - pairs.length;
     fixes.push({
       title: `Make ${next.rows} × ${next.columns} tiles with ${blank} blank inner ${blank === 1 ? "edge" : "edges"}`,

@@ -14,6 +14,7 @@ import { listInList } from "./list-in-list";
 import { looseEmphasis } from "./loose-emphasis";
 import { lopsidedSlash } from "./lopsided-slash";
 import { lostCorrection } from "./lost-correction";
+import { lostOrder } from "./lost-order";
 import { meantAsPair } from "./meant-as-pair";
 import { meantAsStatement } from "./meant-as-statement";
 import { misplacedComment } from "./misplaced-comment";
@@ -86,6 +87,7 @@ const traps: readonly Rule<CheckContext>[] = [
   nestedNumber,
   secondCorrection,
   lostCorrection,
+  lostOrder,
   notNested,
   notAnItem,
   notAHeading,

@@ -4,18 +4,25 @@ import type { Range } from "../../../base/range";
 import type { Problem } from "../../../unit/unit";
 import { type CheckContext, inUse } from "../../context";
 
+/** A rule without steps. */
+interface ProblemRule extends Rule<CheckContext> {
+  check(context: CheckContext): readonly Report[];
+}
+
 /** A rule that hands on what reading the unit found under its code; traps only where an activity uses the section. */
-export function problemRule(rule: Omit<Rule<CheckContext>, "check">): Rule<CheckContext> {
+export function problemRule(rule: Omit<Rule<CheckContext>, "check">): ProblemRule {
   return {
     ...rule,
     check: (context) =>
       context.unit.problems
-        .filter(
-          ({ code, trap, range }) =>
-            code === rule.code && (!trap || inUse(context, range.start, trap === true ? "any" : trap)),
-        )
+        .filter(({ code, trap, range }) => code === rule.code && (!trap || isWorthIt(context, range.start, trap)))
         .map((problem) => reportOf({ ...problem, fixes: likeliestFirst(context, problem) })),
   };
+}
+
+function isWorthIt(context: CheckContext, offset: number, trap: NonNullable<Problem["trap"]>): boolean {
+  if (trap === "pairs alone") return inUse(context, offset, "pairs") && !inUse(context, offset, "statements");
+  return inUse(context, offset, trap === true ? "any" : trap);
 }
 
 /** The fixes, with one first that is the likeliest where activities take nothing but one shape; else it is left out. */

@@ -76,7 +76,7 @@ function editsBetween(text: string, before: readonly string[], after: readonly s
     const [from, to] = [before[line], after[next.line]];
     if (from !== undefined && to !== undefined && from !== to) edits.push(...lineEdit(index.start(line), from, to));
   });
-  return joined(edits).filter((edit) => text.slice(edit.range.start, edit.range.end) !== edit.text);
+  return joined(edits).filter(({ range, text: put }) => text.slice(range.start, range.end) !== put);
 }
 
 /** Edits that touch become one: who applies them need not mind their order. */
