@@ -33,6 +33,9 @@ import { unusedSilence } from "./rules/unused-silence";
 import { wrongOption } from "./rules/wrong-option";
 import { wrongStations } from "./rules/wrong-stations";
 
+// Some of these ask this very list for codes: whoever wants them takes them from here, so that it is there first.
+export { readingRules };
+
 /** The rules that are about units as such; each kind brings its own. Their order means nothing. */
 export const generalRules: readonly Rule<CheckContext>[] = [
   ...readingRules,

@@ -1,6 +1,6 @@
 import type { Finding, TextEdit } from "../base/finding";
 import { finished, type Steps } from "../base/steps";
-import { readingRules } from "../check/rules/reading";
+import { readingRules } from "../check/rules";
 
 /** Findings on what was not read as it was meant. */
 const ofReading: ReadonlySet<string> = new Set(readingRules.map(({ code }) => code));
