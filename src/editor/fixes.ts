@@ -1,8 +1,10 @@
 import * as vscode from "vscode";
+import type { Steps } from "../base/steps";
 import type { Finding, Fix } from "../check/finding";
-import { editBetween, fixAll } from "../make/fix-all";
+import { editBetween, fixingAll } from "../make/fix-all";
 import { diagnosticOf } from "./findings";
 import type { DocumentReading, Readings } from "./readings";
+import { inSlices } from "./slices";
 import { toRange, unitSelector } from "./units";
 
 const everything = vscode.CodeActionKind.SourceFixAll.append("cutwork");
@@ -22,15 +24,15 @@ export function offerFixes(readings: Readings): vscode.Disposable {
         if (!quick && !all) return [];
         const current = await readings.current(document);
         if (token.isCancellationRequested || current.version !== document.version) return [];
-        if (all) return whole(current, everything, "Fix all that can be fixed");
+        if (all) return await whole(current, token);
         const here = current.reading.findings.filter(({ range }) => toRange(document, range).intersection(place));
         const each = here.flatMap((finding) => finding.fixes.map((fix) => actionOf(document, finding, fix)));
         return [...each, ...[...new Set(here.map(({ code }) => code))].flatMap((code) => ofCode(current, code))];
       },
-      async resolveCodeAction(action) {
+      async resolveCodeAction(action, token) {
         if (!(action instanceof FixAllOfCode)) return action;
         const current = await readings.current(action.document);
-        action.edit = editOf(current, action.code) ?? new vscode.WorkspaceEdit();
+        action.edit = (await editOf(current, token, action.code)) ?? new vscode.WorkspaceEdit();
         return action;
       },
     },
@@ -56,19 +58,30 @@ function ofCode({ document, reading }: DocumentReading, code: string): vscode.Co
   return count > 1 ? [new FixAllOfCode(document, code)] : [];
 }
 
-function whole(current: DocumentReading, kind: vscode.CodeActionKind, title: string): vscode.CodeAction[] {
-  const edit = editOf(current);
+async function whole(current: DocumentReading, token: vscode.CancellationToken): Promise<vscode.CodeAction[]> {
+  const edit = await editOf(current, token);
   if (!edit) return [];
-  const action = new vscode.CodeAction(title, kind);
+  const action = new vscode.CodeAction("Fix all that can be fixed", everything);
   action.edit = edit;
   return [action];
 }
 
-/** All preferred fixes, of all codes or of one; undefined where they change nothing. */
-function editOf({ document, workshop, reading }: DocumentReading, code?: string): vscode.WorkspaceEdit | undefined {
+/**
+ * All preferred fixes, of all codes or of one. Undefined where they change nothing, where nobody waits for them any more, and
+ * where the document has another text by now.
+ */
+async function editOf(
+  { document, version, workshop, reading }: DocumentReading,
+  token: vscode.CancellationToken,
+  code?: string,
+): Promise<vscode.WorkspaceEdit | undefined> {
   const { file, around } = reading;
-  const fixed = fixAll(file.text, (text) => workshop.read({ ...file, text }, around).findings, code);
-  const change = editBetween(file.text, fixed);
+  const find = function* (text: string): Steps<readonly Finding[]> {
+    return (yield* workshop.reading({ ...file, text }, around)).findings;
+  };
+  const watcher = { say: () => {}, wanted: () => !token.isCancellationRequested };
+  const fixed = await inSlices(fixingAll(file.text, find, code), watcher);
+  const change = fixed === undefined || document.version !== version ? undefined : editBetween(file.text, fixed);
   if (!change) return undefined;
   const edit = new vscode.WorkspaceEdit();
   edit.replace(document.uri, toRange(document, change.range), change.text);

@@ -1,4 +1,5 @@
 import type { Finding, TextEdit } from "../base/finding";
+import { finished, type Steps } from "../base/steps";
 import { readingRules } from "../check/rules";
 
 /** Findings on what was not read as it was meant. */
@@ -12,10 +13,20 @@ const mostRounds = 30;
  * what came of it, until there is none left or a text comes back. `find` reads a text.
  */
 export function fixAll(text: string, find: (text: string) => readonly Finding[], code?: string): string {
+  return finished(fixingAll(text, find, code));
+}
+
+/** The same in steps, where reading has some: each is as long as the first one, and nobody need wait for it. */
+export function* fixingAll(
+  text: string,
+  find: (text: string) => readonly Finding[] | Steps<readonly Finding[]>,
+  code?: string,
+): Steps<string> {
   const seen = new Set([text]);
   let now = text;
   for (let round = 0; round < mostRounds; round++) {
-    const found = find(now).filter(
+    const reading = find(now);
+    const found = ("next" in reading ? yield* reading : reading).filter(
       (finding) => (code === undefined || finding.code === code) && finding.fixes.some(({ preferred }) => preferred),
     );
     // What was mistyped goes first: an option may be right as soon as all items are read.

@@ -1,5 +1,5 @@
 import assert from "node:assert/strict";
-import { applyEdits, editBetween, fixAll } from "../../src/make/fix-all";
+import { applyEdits, editBetween, fixAll, fixingAll } from "../../src/make/fix-all";
 import { nothingAround } from "../../src/make/workshop";
 import { items } from "../check/meaning";
 import { testWorkshop } from "../support/units";
@@ -34,6 +34,21 @@ describe("fixing all", () => {
       "## Food\n\n- pão – bread\n- mel = honey\n- sal = salt\n- chá = tea\n- uva = grape\n- ovo = egg\n- figo = fig\n\n```activity\nmake: tiles\ngrid: 2 x 3\n```\n";
     assert.ok(find(typo).filter(({ fixes }) => fixes.some(({ preferred }) => preferred)).length > 1);
     assert.equal(fixAll(typo, find), typo.replace("–", "="));
+  });
+
+  it("is done in the steps of the readings that it takes", async () => {
+    const workshop = await testWorkshop();
+    const steps = fixingAll(unit, function* (text) {
+      return (yield* workshop.reading({ name: "u", text }, nothingAround)).findings;
+    });
+    let pauses = 0;
+    let step = steps.next();
+    for (; !step.done; step = steps.next()) pauses++;
+    assert.equal(
+      step.value,
+      fixAll(unit, (text) => workshop.read({ name: "u", text }, nothingAround).findings),
+    );
+    assert.ok(pauses > 100, `${pauses} pauses`);
   });
 
   it("is one edit from common beginning to common end", () => {
