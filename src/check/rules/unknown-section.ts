@@ -3,7 +3,7 @@ import type { Fix, Report, Rule } from "../../base/finding";
 import type { Range } from "../../base/range";
 import type { Unit } from "../../unit/unit";
 import type { CheckContext } from "../context";
-import { nearest } from "../nearest";
+import { distance, nearest } from "../nearest";
 import { insideOf } from "./inside-section";
 import { quoted } from "./quoted-name";
 import { wholeUnit } from "./whole-unit";
@@ -51,6 +51,7 @@ export const unknownSection: Rule<CheckContext> = {
         const within = among ? undefined : insideOf(named, unit, plan.activities);
         if (within) return within;
         const near = nearest(name, names).slice(0, 3);
+        const sure = near[0] !== undefined && isSlip(name, near[0]);
         return {
           range,
           message: `No section is called “${name}”.${near[0] ? ` The nearest is “${near[0]}”.` : ""}`,
@@ -58,7 +59,7 @@ export const unknownSection: Rule<CheckContext> = {
             (found, i): Fix => ({
               title: `Change to “${found}”`,
               edits: [{ range, text: quoted(found) }],
-              ...(i === 0 ? { preferred: true } : {}),
+              ...(i === 0 && sure ? { preferred: true } : {}),
             }),
           ),
         };
@@ -67,11 +68,34 @@ export const unknownSection: Rule<CheckContext> = {
     }),
 };
 
-/** `At the bench, On the road`: names of sections with commas between them, as a list. */
+/** Whether a name differs from what is written in a letter or few, in case or in signs: what is further off is only the nearest. */
+function isSlip(written: string, name: string): boolean {
+  const [a = "", b = ""] = [written, name].map((each) => each.toLowerCase().replace(/[^\p{L}\p{M}\p{N}]+/gu, ""));
+  return distance(a, b) <= Math.max(1, Math.floor(b.length / 4));
+}
+
+/** What stands between names in a list as people write it. */
+const joined = /^(?:\s*[,;+&/|]\s*|\s+(?:and|und|e|y|et|та|і|й|и)\s+)/iu;
+
+/** `At the bench, On the road`, `At the bench and On the road`: names of sections with signs or words between them, as a list. */
 function listOf(written: string, names: readonly string[]): string | undefined {
-  const parts = written.split(/\s*[,;]\s*/u);
-  const known = parts.length > 1 && parts.every((part) => names.includes(part));
-  return known ? `[${parts.map(quoted).join(", ")}]` : undefined;
+  const parts =
+    namesIn(
+      written,
+      [...names].filter(Boolean).sort((a, b) => b.length - a.length),
+    ) ?? [];
+  return parts.length > 1 ? `[${parts.map(quoted).join(", ")}]` : undefined;
+}
+
+/** The names that a text is made of; undefined where it has anything else. `names`: the longest first. */
+function namesIn(written: string, names: readonly string[]): string[] | undefined {
+  for (const name of names) {
+    if (written === name) return [name];
+    const between = written.startsWith(name) ? joined.exec(written.slice(name.length)) : null;
+    const rest = between && namesIn(written.slice(name.length + between[0].length), names);
+    if (rest) return [name, ...rest];
+  }
+  return undefined;
 }
 
 /** Ranges of neighbours in a list that are together the name of a section with a comma in it. */
