@@ -6,6 +6,7 @@ import type { Shape } from "../shapes";
 import type { SourceText } from "../source-text";
 import type { Together } from "../together";
 import { bareRemark, remarkAt } from "./bare-remarks";
+import { gluedPairs, unpartedPair } from "./both-sides";
 import { boxedPair } from "./boxed-pair";
 import { correctionInLine } from "./corrections";
 import { acrossEmphasis } from "./emphasis";
@@ -68,7 +69,11 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
   underline(item, problems);
   if (shape === "text") {
     const end = comments[0]?.start ?? text.length;
-    if (!statementMark(item, around.judged, problems) && around.lone) meantAsPair(item, open, end, around, problems);
+    const told = problems.list.length;
+    if (!statementMark(item, around.judged, problems) && around.lone) {
+      meantAsPair(item, open, end, around, problems);
+      if (problems.list.length === told && !mask.some(Boolean)) unpartedPair(item, end, around.bullets, problems);
+    }
   }
   if (shape === "event") {
     eventInLine(item, around.lines, open, problems);
@@ -93,6 +98,7 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
     printedBars(item.text, env, problems);
     lostOrder(item, env, problems);
     linkedPictures(item.text, "pair", env, problems);
+    gluedPairs(around.lines, item, around.bullets, problems);
   }
   if (shape !== "text" && text.includes("!["))
     secondPictures(item.text, shape === "pair" ? "pair" : undefined, env, problems);
