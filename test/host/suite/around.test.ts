@@ -151,27 +151,4 @@ describe("a person who starts and ends", () => {
       assert.deepEqual(execution.args.slice(1), ["check", "--", folder?.uri.fsPath]);
     }
   });
-
-  it("runs the task, and the findings of units that are not open are listed", async function () {
-    if (vscode.extensions.getExtension("cutwork.cutwork")?.extensionUri.scheme !== "file") return this.skip();
-    const [folder] = vscode.workspace.workspaceFolders ?? [];
-    assert.ok(folder);
-    const unit = vscode.Uri.joinPath(folder.uri, "far", "below", "closed.unit.md");
-    const text = marketUnit.replace("make: tiles", "make: tile");
-    await vscode.workspace.fs.writeFile(unit, new TextEncoder().encode(text));
-    const [task] = await vscode.tasks.fetchTasks({ type: "cutwork" });
-    assert.ok(task);
-    const ended = new Promise<void>((resolve) => {
-      const listener = vscode.tasks.onDidEndTask(() => {
-        listener.dispose();
-        resolve();
-      });
-    });
-    await vscode.tasks.executeTask(task);
-    await ended;
-    await until("the finding", () =>
-      vscode.languages.getDiagnostics(unit).some(({ source }) => source === "cutwork") ? true : undefined,
-    );
-    await vscode.workspace.fs.delete(vscode.Uri.joinPath(folder.uri, "far"), { recursive: true });
-  });
 });
