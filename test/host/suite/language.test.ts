@@ -279,11 +279,13 @@ describe("typing", () => {
 
   it("keeps an item one, with its mark, on Enter right before its words", async () => {
     const editor = await openUnit("enter-before.unit.md", "## A\n\n- [x] nove\n\n1. dez\n");
-    goTo(editor, "[x] ", true);
     await focusEditor();
+    goTo(editor, "[x] ", true);
+    await arrived();
     await keyboard.press("Enter");
     await until("the mark", () => editor.document.getText() === "## A\n\n- [x] \n- [x] nove\n\n1. dez\n");
     goTo(editor, "1. ", true);
+    await arrived();
     await keyboard.press("Enter");
     await until("the number", () => editor.document.getText().endsWith("\n\n1. \n2. dez\n"));
   });
