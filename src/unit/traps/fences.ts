@@ -123,16 +123,22 @@ export function activityExtent(lines: LineIndex, token: Token, problems: Problem
   return { end, below: end };
 }
 
-/** Whether a line ends a block that was to end something else: there is another activity in it, or a section with items. */
+/**
+ * Whether a line ends a block that was to end something else: there is another activity in it, a section with items, or an item
+ * where no option can have one, below a blank line.
+ */
 function goesTooFar(lines: LineIndex, { map, markup }: Token): boolean {
   const [first, after] = map ?? [0, 0];
   let heading = false;
+  let above = "";
   for (let number = first + 1; number < after - 1; number++) {
     const text = textOf(lines, number);
+    const isBelow = textOf(lines, number - 1).trim() === "";
     const found = unitLine.exec(text);
     if (found?.[1]?.startsWith(markup)) return true;
-    if (found && heading && !/^ {0,3}#/.test(text)) return true;
-    heading ||= /^#{2,6}[ \t]+\S/.test(text) && textOf(lines, number - 1).trim() === "";
+    if (found && !/^ {0,3}#/.test(text) && (heading || (isBelow && /^[\w-]+\s*:\s+\S/.test(above)))) return true;
+    heading ||= isBelow && /^#{2,6}[ \t]+\S/.test(text);
+    if (text.trim() !== "") above = text;
   }
   return false;
 }
