@@ -384,6 +384,14 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "soja = soy",
   ],
   "trap-fences.md": [...food.slice(0, 4), "ovo = egg"],
+  "trap-open-comment-next.md": [
+    "## Bicycle",
+    "a roda = the wheel",
+    "o selim = the saddle",
+    "a corrente = the chain",
+    "o pedal = the pedal by K7",
+    "a luz = the light",
+  ],
   "trap-open-activity-notes.md": [
     "## Bicycle",
     "## Parts",

@@ -117,7 +117,7 @@ export function activityExtent(lines: LineIndex, token: Token, problems: Problem
   problems.add(
     "open-fence",
     lines.line(first),
-    "This activity has no end, so that everything below belongs to it.",
+    `This ${/^stations\b/.test(token.info.trim()) ? "plan" : "activity"} has no end, so that everything below belongs to it.`,
     insert("End it below its options", lines.line(end - 1).end, `${lines.newline}${token.markup}`),
   );
   return { end, below: end };
