@@ -98,3 +98,20 @@ function inYaml(text: string, lineStart: number, key: string): boolean {
   const fences = above.match(/^ {0,3}(?:`{3,}|~{3,}).*$/gmu) ?? [];
   return /activity/.test(fences.at(-1) ?? "");
 }
+
+/**
+ * What the code or severity at an offset is, in Markdown, and its place; undefined where it is none. `offers` says what can stand at
+ * an offset.
+ */
+export function wordExplained(
+  text: string,
+  offset: number,
+  offers: (at: number) => readonly Offer[],
+): { markdown: string; start: number; end: number } | undefined {
+  const before = /[a-z-]*$/.exec(text.slice(lineStart(text, offset), offset))?.[0] ?? "";
+  const after = /^[a-z-]*/.exec(text.slice(offset))?.[0] ?? "";
+  const [start, end, word] = [offset - before.length, offset + after.length, before + after];
+  if (word === "") return undefined;
+  const found = offers(end).find(({ label, kind }) => label === word && (kind === "code" || kind === "value"));
+  return found && { markdown: [`**${word}**: ${found.detail}`, found.documentation].join("\n\n").trim(), start, end };
+}
