@@ -20,6 +20,18 @@ explains: en
 classes: [12]
 ---
 
+## Begun
+
+- wheel
+
+## Goes on
+
+- the *wheel* … turns
+
+## Further
+
+- roda = wheel
+
 ## Notes
 
 - Bring the pump
