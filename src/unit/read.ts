@@ -73,10 +73,12 @@ class Reader {
   private readonly items: ItemReader;
   private readonly gathered: Gathered;
   private readonly journal: Journal;
-  private readonly rests: Start["rests"];
+  private rests: Start["rests"];
   private readonly emptyHeadings: EmptyHeadings;
   private open: SectionBuilder | undefined;
   private looks: (() => void)[] = [];
+  /** A block above was taken to end where it does not: whether it was hangs on what stands below, so nothing there is kept. */
+  private mended = false;
   /** For comments that stand below it. */
   private lastItem: Above | undefined;
   /** The last item of a numbered list that ended just now. */
@@ -142,8 +144,10 @@ class Reader {
       if (token.type === "heading_open") yield* this.heading(token, next);
       else if (token.type === "bullet_list_open" || token.type === "ordered_list_open") i = yield* this.list(tokens, i);
       else if (token.type === "table_open") this.table(token);
-      else if (token.type === "fence") this.fence(token);
-      else if (token.type === "html_block") {
+      else if (token.type === "fence") {
+        const below = this.fence(token);
+        if (below !== undefined) return yield* this.walk(yield* this.blocksBelow(below));
+      } else if (token.type === "html_block") {
         lostComment(this.lines, tokens, i, this.lastItem, this.problems);
         listInHtml(this.lines, token, this.problems);
       } else if (token.type === "blockquote_open") quotedItems(this.lines, token, this.problems);
@@ -180,7 +184,7 @@ class Reader {
     if (token.tag === "h2") {
       [this.lastEvent, this.splitAt] = [undefined, undefined];
       yield* this.closeSection(this.lines.start(line));
-      if (content !== "" && token.markup === "##") this.journal.mark(this.lines, line, this.gathered);
+      if (content !== "" && token.markup === "##" && !this.mended) this.journal.mark(this.lines, line, this.gathered);
       this.open = new SectionBuilder(name, heading, this.lines.start(line));
     } else if (!this.open) {
       const after = token.map?.[1] ?? line + 1;
@@ -299,9 +303,17 @@ class Reader {
     }
   }
 
-  private fence(token: Token): void {
+  /** Reads a fence; gives the line from which on to read as if it had ended above, where it has no end. */
+  private fence(token: Token): number | undefined {
     const section = this.open ? this.gathered.sections.length : -1;
-    const read = readFence(this.lines, token, section, this.problems);
-    if (read) (read.name === "stations" ? this.gathered.stations : this.gathered.activities).push(read.block);
+    const { name, block, below } = readFence(this.lines, token, section, this.problems);
+    if (block) (name === "stations" ? this.gathered.stations : this.gathered.activities).push(block);
+    return below;
+  }
+
+  /** The blocks from a line on that stands in a block without an end. */
+  private *blocksBelow(line: number): Steps<readonly Token[], undefined> {
+    [this.mended, this.rests] = [true, new Map()];
+    return yield* parsingBlocks("\n".repeat(line) + this.lines.text.slice(this.lines.start(line)), this.env);
   }
 }
