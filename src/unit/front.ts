@@ -1,4 +1,5 @@
 import type { LineIndex } from "../base/range";
+import type { Steps } from "../base/steps";
 import { frontElsewhere } from "./front-elsewhere";
 import { type FrontLines, settingsIn } from "./front-lines";
 import { insert, type Problems, write } from "./problems";
@@ -15,22 +16,19 @@ export interface Front {
   readonly body: number;
 }
 
-/** Reads the settings above a unit. Never throws: what cannot be read is in `problems`. */
-export function readFront(lines: LineIndex, problems: Problems): Front {
+/** Reads the settings above a unit, with a pause where they are found. Never throws: what cannot be read is in `problems`. */
+export function* readingFront(lines: LineIndex, problems: Problems): Steps<Front, undefined> {
   const found = findFront(lines, problems);
+  yield;
   if (!found) {
     return { mapping: { range: { start: 0, end: 0 }, entries: [] }, problems: problems.list.length, body: 0 };
   }
   const { first, after, body } = found;
   const range = { start: lines.start(first), end: lines.start(after) };
   const content = lines.text.slice(range.start, range.end).replace(/\r\n?/g, "\n").replace(/\n$/, "");
-  const mapping = readMapping(
-    SourceText.inLines(lines, first, content),
-    range,
-    "front matter",
-    problems,
-    lines.newline,
-  );
+  const source = SourceText.inLines(lines, first, content);
+  yield;
+  const mapping = readMapping(source, range, "front matter", problems, lines.newline);
   return { mapping, problems: problems.list.length, body };
 }
 

@@ -3,7 +3,7 @@ import { LineIndex } from "../base/range";
 import { finished, type Steps } from "../base/steps";
 import { type Above, commentUnder, headingSilence, lostComment } from "./comments";
 import { readFence } from "./fenced-blocks";
-import { type Front, readFront } from "./front";
+import { type Front, readingFront } from "./front";
 import { type Env, parseRuns, parsingBlocks } from "./inline";
 import { ItemReader, type RawItem } from "./items";
 import { plain } from "./phrases";
@@ -46,7 +46,7 @@ export function* readingUnit(text: string, before: readonly Unit[] = []): Steps<
   yield;
   const lines = new LineIndex(text);
   const problems = new Problems();
-  const front = readFront(lines, problems);
+  const front = yield* readingFront(lines, problems);
   yield;
   const start = Journal.resume(lines, front.body, problems.list, before);
   if (start) {
