@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import * as vscode from "vscode";
-import { keyboard, until, webview } from "./driver";
+import { keyboard, until, webview, workbench } from "./driver";
 import { closeAll, codeOf, findingsIn, focusEditor, marketUnit, openUnit, place } from "./units";
 
 const settingsFile = place("../cutwork.yml");
@@ -96,5 +96,10 @@ describe("settings around a unit", () => {
       .getConfiguration("cutwork")
       .update("severities", { [codeOf(found)]: "off" }, vscode.ConfigurationTarget.Workspace);
     await until("silence", () => findingsIn(unit).length === 0);
+    await vscode.workspace
+      .getConfiguration("cutwork")
+      .update("severities", { "unused-pair": "off" }, vscode.ConfigurationTarget.Workspace);
+    await workbench.waitFor('.notification-toast:has-text("“unused-pair” (“unused-pairs”?)")');
+    await vscode.commands.executeCommand("notifications.clearAll");
   });
 });
