@@ -26,3 +26,25 @@ export function nearest(word: string, candidates: readonly string[], strict = fa
     .sort((a, b) => a.far - b.far)
     .map(({ candidate }) => candidate);
 }
+
+/**
+ * The candidate that is surely meant by a word: the only one that differs in nothing but case and white space, else the only nearest one
+ * with a letter in four that is another, and the same numbers. What is merely the nearest may be something else altogether.
+ */
+export function surelyMeant(word: string, candidates: readonly string[]): string | undefined {
+  const bare = (text: string): string =>
+    text
+      .normalize("NFC")
+      .toLowerCase()
+      .replace(/[\s_-]+/gu, "");
+  const numbers = (text: string): string => text.replace(/\P{Nd}+/gu, " ").trim();
+  const alike = [...new Set(candidates)].filter((candidate) => numbers(candidate) === numbers(word));
+  const measured = alike.map((candidate) => {
+    const [one, other] = [bare(word), bare(candidate)];
+    const most = Math.floor(Math.min(one.length, other.length) / 4);
+    return { candidate, far: one === other ? 0 : distance(one, other), most };
+  });
+  const least = Math.min(...measured.map(({ far }) => far));
+  const [found, ...more] = measured.filter(({ far }) => far === least);
+  return found && more.length === 0 && found.far <= found.most ? found.candidate : undefined;
+}

@@ -27,6 +27,20 @@ describe("fixes of ties", () => {
     it(`${tie} is ${wanted.join(" or ") || "not guessed"}`, async () => assert.deepEqual(await fixed(tie), wanted));
   }
 
+  it("a column that is named alike is taken unasked only where it has the form", async () => {
+    for (const [tie, unasked] of [
+      ["[meço](#medri)", true],
+      ["[mexo](#mexir)", false],
+    ] as const) {
+      const { findings } = await readUnitText(unit(tie));
+      const [found] = findings.filter(({ code }) => code === "unknown-form");
+      assert.deepEqual(
+        found?.fixes.map(({ title, preferred }) => [title, preferred]),
+        [["Change to “medir”", unasked]],
+      );
+    }
+  });
+
   it("a tie without its second bracket keeps its person", async () => {
     for (const [tie, wanted] of [
       ['[trago](#trazer "eu"', '[trago](#trazer "eu")'],

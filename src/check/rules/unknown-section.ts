@@ -3,7 +3,7 @@ import type { Fix, Report, Rule } from "../../base/finding";
 import type { Range } from "../../base/range";
 import type { Unit } from "../../unit/unit";
 import type { CheckContext } from "../context";
-import { nearest } from "../nearest";
+import { nearest, surelyMeant } from "../nearest";
 import { insideOf, insideOther } from "./inside-section";
 import { quoted } from "./quoted-name";
 import { wholeUnit } from "./whole-unit";
@@ -51,14 +51,15 @@ export const unknownSection: Rule<CheckContext> = {
         const within = among ? insideOther(named) : insideOf(named, unit, plan.activities);
         if (within) return within;
         const near = nearest(name, names).slice(0, 3);
+        const sure = surelyMeant(name, names);
         return {
           range,
           message: `No section is called “${name}”.${near[0] ? ` The nearest is “${near[0]}”.` : ""}`,
           fixes: near.map(
-            (found, i): Fix => ({
+            (found): Fix => ({
               title: `Change to “${found}”`,
               edits: [{ range, text: quoted(found) }],
-              ...(i === 0 ? { preferred: true } : {}),
+              ...(found === sure ? { preferred: true } : {}),
             }),
           ),
         };

@@ -216,6 +216,9 @@ export function meantAsPair(
     "meant-as-pair",
     range,
     "This item is no pair, so that nothing of it is used: a bar only cuts the left side, and the two sides are parted by “ = ”.",
-    ...(cuts.length === 1 ? [write("Write “ = ”", range, " = ")] : []),
+    // Who writes pairs beside it knows their sign: the other side may just be missing yet.
+    ...(cuts.length === 1
+      ? [{ ...write("Write “ = ”", range, " = "), ...(bullets.hasPairs ? { unsure: true as const } : {}) }]
+      : []),
   );
 }
