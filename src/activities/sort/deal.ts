@@ -41,8 +41,8 @@ export function* dealingSort(request: DealRequest): Steps<DealtSort> {
   const { cards, piles, unknown } = supply;
   const used = [...new Set(cards.flatMap(({ item }): Pair[] => (isPair(item) ? [item] : [])))];
   const shown = supply.by === "truth" ? cards.flatMap(shownBy) : [];
-  const base = { request, options, ...supply, used, shown };
   const fewest = Math.min(...hands.map((hand) => hand.cards.length));
+  const base = { request, options, ...supply, fewest, used, shown };
   if (fewest < fewestCards || piles.length < fewestPiles || piles.length > mostPiles || unknown.length > 0)
     return { ...base, summary: "sort", deals: [] };
   const copies = copiesOf(options, request.classes, plans);
