@@ -2,7 +2,7 @@ import { dealCode } from "../../base/mark";
 import { Random, upTo } from "../../base/seed";
 import { finished, mapped, type Steps, told } from "../../base/steps";
 import { fold } from "../../match/fold";
-import { isPair, type Pair } from "../../unit/unit";
+import { isPair } from "../../unit/unit";
 import { whySameClaims } from "../claim-supply";
 import type { DealRequest } from "../contract";
 import { blanksText, copiesOf } from "../copies";
@@ -39,10 +39,13 @@ export function* dealingSort(request: DealRequest): Steps<DealtSort> {
   yield "arranging";
   const options = { ...asked, headers: headersFor(asked, supply) };
   const { cards, piles, unknown } = supply;
-  const used = [...new Set(cards.flatMap(({ item }): Pair[] => (isPair(item) ? [item] : [])))];
+  // A card that stands for several items shows them all.
+  const items = cards.flatMap(({ item, again = [] }) => [item, ...again.map((each) => each.item)]);
+  items.push(...supply.repeated.map(({ item }) => item));
+  const used = [...new Set(items.filter(isPair))];
   const shown = supply.by === "truth" ? cards.flatMap(shownBy) : [];
-  const base = { request, options, ...supply, used, shown };
   const fewest = Math.min(...hands.map((hand) => hand.cards.length));
+  const base = { request, options, ...supply, fewest, used, shown };
   if (fewest < fewestCards || piles.length < fewestPiles || piles.length > mostPiles || unknown.length > 0)
     return { ...base, summary: "sort", deals: [] };
   const copies = copiesOf(options, request.classes, plans);

@@ -21,7 +21,7 @@ export const tooFewStatements: Rule<CallsContext> = {
     right: `${six}\`\`\`activity\nmake: calls\n\`\`\``,
   },
   check: ({ dealt }) => {
-    const { request, claims, deals, options } = dealt;
+    const { request, hands, deals, options } = dealt;
     if (deals.length > 0) return [];
     const { block, unit, sections } = request;
     const found = statementGroups(sections).flat().length;
@@ -43,7 +43,7 @@ export const tooFewStatements: Rule<CallsContext> = {
           }));
     const names = quotedList(sections.map(({ name }) => name));
     const message = taken
-      ? `Calls need at least ${fewestStatements} statements; \`take\` leaves ${claims.length} of ${found}.`
+      ? `Calls need at least ${fewestStatements} statements; \`take\` leaves ${Math.min(...hands.map(({ length }) => length))} of ${found}.`
       : `Calls need at least ${fewestStatements} statements (\`[x]\` or \`[ ]\`); ${names} has ${found === 0 ? "none" : found}.`;
     return [{ range: optionPlace(block, ...(taken ? ["take"] : ["from"])), message, fixes }];
   },
