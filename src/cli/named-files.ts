@@ -1,5 +1,6 @@
 import { readdir, realpath, stat } from "node:fs/promises";
 import path from "node:path";
+import { UsageError } from "./usage";
 
 const unitEnding = /\.unit\.md$/i;
 
@@ -9,6 +10,8 @@ const unitEnding = /\.unit\.md$/i;
  * stays as it was written, so that reading it says what is wrong.
  */
 export async function namedFiles(names: readonly string[]): Promise<string[]> {
+  // Such as a variable of a script that is not set.
+  if (names.includes("")) throw new UsageError("One of the files has an empty name.");
   const files: string[] = [];
   for (const name of names) files.push(...(await standsFor(name)));
   const places = files.map((file) => (file === "-" ? file : path.resolve(file)));

@@ -2,6 +2,7 @@ import type Token from "markdown-it/lib/token.mjs";
 import type { LineIndex } from "../base/range";
 import type { Problems } from "./problems";
 import { SourceText } from "./source-text";
+import { fenceWords } from "./traps/fence-words";
 import { activityExtent, nearlyActivity, openNotes } from "./traps/fences";
 import { misnamedActivity } from "./traps/unfenced";
 import type { ActivityBlock } from "./unit";
@@ -32,5 +33,6 @@ export function readFence(lines: LineIndex, token: Token, section: number, probl
   const body = { start: lines.start(first + 1), end: lines.start(end) };
   const fence = { start: lines.start(first), end: lines.line(close ?? end - 1).end };
   const options = readMapping(source, body, name === "stations" ? "plan" : "activity", problems, lines.newline);
-  return { name, block: { fence, body, options, section }, below };
+  const lost = fenceWords(lines, token, problems) ? { broken: true as const } : {};
+  return { name, block: { fence, body, options: { ...options, ...lost }, section }, below };
 }

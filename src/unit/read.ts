@@ -68,6 +68,9 @@ function* blocksFrom(lines: LineIndex, { line, rests }: Start, env: Env): Steps<
   return yield* parsingBlocks(text, env, (each) => rests.has(each));
 }
 
+/** How many blocks without an end are told at most with what stands below read: for each the rest is parsed anew. */
+const mostMends = 20;
+
 class Reader {
   private readonly problems: Problems;
   private readonly items: ItemReader;
@@ -77,8 +80,8 @@ class Reader {
   private readonly emptyHeadings: EmptyHeadings;
   private open: SectionBuilder | undefined;
   private looks: (() => void)[] = [];
-  /** A block above was taken to end where it does not: whether it was hangs on what stands below, so nothing there is kept. */
-  private mended = false;
+  /** How many blocks above were taken to end where they do not: whether they were hangs on what stands below, so nothing there is kept. */
+  private mends = 0;
   /** For comments that stand below it. */
   private lastItem: Above | undefined;
   /** The last item of a numbered list that ended just now. */
@@ -130,7 +133,8 @@ class Reader {
   }
 
   /** Reads all blocks; comes back with what is left at the heading of a section that need not be read. */
-  private *walk(tokens: readonly Token[]): Steps<{ line: number; rest: Rest } | undefined, undefined> {
+  private *walk(parsed: readonly Token[]): Steps<{ line: number; rest: Rest } | undefined, undefined> {
+    let tokens = parsed;
     for (let i = 0; i < tokens.length; i++) {
       const token = tokens[i];
       if (token?.level !== 0) continue;
@@ -146,7 +150,7 @@ class Reader {
       else if (token.type === "table_open") this.table(token);
       else if (token.type === "fence") {
         const below = this.fence(token);
-        if (below !== undefined) return yield* this.walk(yield* this.blocksBelow(below));
+        if (below !== undefined && this.mends < mostMends) [tokens, i] = [yield* this.blocksBelow(below), -1];
       } else if (token.type === "html_block") {
         lostComment(this.lines, tokens, i, this.lastItem, this.problems);
         listInHtml(this.lines, token, this.problems);
@@ -184,7 +188,8 @@ class Reader {
     if (token.tag === "h2") {
       [this.lastEvent, this.splitAt] = [undefined, undefined];
       yield* this.closeSection(this.lines.start(line));
-      if (content !== "" && token.markup === "##" && !this.mended) this.journal.mark(this.lines, line, this.gathered);
+      if (content !== "" && token.markup === "##" && this.mends === 0)
+        this.journal.mark(this.lines, line, this.gathered);
       this.open = new SectionBuilder(name, heading, this.lines.start(line));
     } else if (!this.open) {
       const after = token.map?.[1] ?? line + 1;
@@ -313,7 +318,9 @@ class Reader {
 
   /** The blocks from a line on that stands in a block without an end. */
   private *blocksBelow(line: number): Steps<readonly Token[], undefined> {
-    [this.mended, this.rests] = [true, new Map()];
-    return yield* parsingBlocks("\n".repeat(line) + this.lines.text.slice(this.lines.start(line)), this.env);
+    this.mends += 1;
+    this.rests = new Map();
+    const text = "\n".repeat(line) + this.lines.text.slice(this.lines.start(line));
+    return yield* parsingBlocks(text, this.env);
   }
 }

@@ -43,6 +43,9 @@ describe("files as the command line names them", function () {
     assert.deepEqual(checked(["**/c.unit.md"]), ["7a/c.unit.md"]);
     assert.equal(checked(["**"]).length, 5);
     assert.equal(checked([path.join(desk.folder, "*", "c.unit.md")]).length, 1);
+    const empty = desk.cutwork(["check", "a.unit.md", ""]);
+    assert.deepEqual([empty.code, empty.out], [2, ""]);
+    assert.match(empty.err, /^One of the files has an empty name\.\n/);
     const none = desk.cutwork(["check", "9*.unit.md"]);
     assert.deepEqual([none.code, none.err], [2, "9*.unit.md cannot be read: it is not there.\n"]);
     if (process.platform !== "win32") {

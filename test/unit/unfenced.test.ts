@@ -72,3 +72,38 @@ describe("an activity without its fence, or with its name elsewhere", () => {
       assert.deepEqual(readUnit(`${head}${text}\n`).problems, [], text);
   });
 });
+
+describe("options behind the name of an activity, in the line of its fence", () => {
+  for (const [written, wanted] of [
+    ["```activity loop\n```", "```activity\nmake: loop\n```"],
+    ["``` activity  Loop \n```", "``` activity\nmake: loop \n```"],
+    ["```activity make: loop\n```", "```activity\nmake: loop\n```"],
+    ["```activity {make: loop, take: 4}\n```", "```activity\nmake: loop\ntake: 4\n```"],
+    ["~~~activity title: A\nmake: loop\n~~~", "~~~activity\ntitle: A\nmake: loop\n~~~"],
+    ["```stations minutes: 10\nstations: [A, B]\n```", "```stations\nminutes: 10\nstations: [A, B]\n```"],
+    [
+      "```activity <!-- allow loop-early: so far -->\nmake: loop\n```",
+      '```activity\nallow: { loop-early: "so far" }\nmake: loop\n```',
+    ],
+  ] as const) {
+    for (const newline of ["\n", "\r\n"]) {
+      it(`${JSON.stringify(written + newline)} are told once, and put below`, async () => {
+        const text = `${head}${written}\n`.replaceAll("\n", newline);
+        const [problem, ...more] = readUnit(text).problems;
+        assert.deepEqual([problem?.code, problem?.trap, more.length], ["unreadable-yaml", undefined, 0]);
+        const { findings } = await readUnitText(text);
+        assert.ok(!findings.some(({ code }) => code === "no-kind"), text);
+        const after = applyEdits(text, problem?.fixes[0]?.edits ?? []);
+        assert.equal(after, `${head}${wanted}\n`.replaceAll("\n", newline));
+        assert.deepEqual(readUnit(after).problems, []);
+      });
+    }
+  }
+
+  it("are nothing that other programs or people read", () => {
+    for (const words of ["{.numbered}", "{#one}", "for Tuesday", "loop the loop", "<!-- mine -->", "A: b"])
+      assert.deepEqual(readUnit(`${head}\`\`\`activity ${words}\nmake: loop\n\`\`\`\n`).problems, [], words);
+    const twice = `${head}\`\`\`activity loop\nmake: tiles\n\`\`\`\n`;
+    assert.deepEqual(readUnit(twice).problems, []);
+  });
+});
