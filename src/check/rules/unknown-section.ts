@@ -3,7 +3,7 @@ import type { Fix, Report, Rule } from "../../base/finding";
 import type { Range } from "../../base/range";
 import type { Unit } from "../../unit/unit";
 import type { CheckContext } from "../context";
-import { nearest } from "../nearest";
+import { isNear, nearest } from "../nearest";
 import { insideOf, insideOther } from "./inside-section";
 import { quoted } from "./quoted-name";
 import { wholeUnit } from "./whole-unit";
@@ -53,12 +53,12 @@ export const unknownSection: Rule<CheckContext> = {
         const near = nearest(name, names).slice(0, 3);
         return {
           range,
-          message: `No section is called “${name}”.${near[0] ? ` The nearest is “${near[0]}”.` : ""}`,
+          message: `No section is called “${name}”.${near[0] && isNear(name, near[0]) ? ` The nearest is “${near[0]}”.` : ""}`,
           fixes: near.map(
             (found, i): Fix => ({
               title: `Change to “${found}”`,
               edits: [{ range, text: quoted(found) }],
-              ...(i === 0 ? { preferred: true } : {}),
+              ...(i === 0 && isNear(name, found) ? { preferred: true } : {}),
             }),
           ),
         };

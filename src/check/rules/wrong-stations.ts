@@ -2,7 +2,7 @@ import schema from "../../../schemas/stations.schema.json";
 import { planStations } from "../../activities/stations";
 import type { Fix, Rule } from "../../base/finding";
 import type { CheckContext } from "../context";
-import { nearest } from "../nearest";
+import { isNear, nearest } from "../nearest";
 import { explainFault } from "./explain-fault";
 import { quoted } from "./quoted-name";
 import { plan } from "./stations-example";
@@ -26,7 +26,7 @@ export const wrongStations: Rule<CheckContext> = {
             (title, i): Fix => ({
               title: `Change to “${title}”`,
               edits: [{ range, text: quoted(title) }],
-              ...(i === 0 ? { preferred: true } : {}),
+              ...(i === 0 && isNear(name, title) ? { preferred: true } : {}),
             }),
           ),
         };
