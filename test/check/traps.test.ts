@@ -706,6 +706,8 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "Eu levo pão = I carry bread",
     "Eu peço mel = I order honey",
     "Tu pedes mel = you order honey",
+    "Tu pedes sal = you order salt",
+    "Eu levo chá = I carry tea",
     "a cor(#pedir) = colour [x](#red",
     "site = the site",
     "forms eu, tu of pedir, trazer, levar",
