@@ -489,6 +489,8 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "alho = garlic",
     "couve = cabbage",
     "true: Ela ri.",
+    "false: Ela [...] o vento.",
+    "false: Ela ri.",
   ],
   "trap-parted-table.md": [
     ...food,
