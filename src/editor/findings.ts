@@ -29,9 +29,9 @@ export function showFindings(readings: Readings): vscode.Disposable {
 
   const show = (read: DocumentReading): void => {
     const { uri } = read.document;
-    const line = patience.lineOf(uri.toString());
     const known = new Set(shown.get(uri)?.map(sameness));
-    const isNews = (found: vscode.Diagnostic): boolean => found.range.end.line === line && !known.has(sameness(found));
+    const isNews = (found: vscode.Diagnostic): boolean =>
+      patience.isTyped(uri.toString(), found.range.start.line, found.range.end.line) && !known.has(sameness(found));
     shown.set(
       uri,
       diagnosticsOf(read).filter((found) => !isNews(found)),

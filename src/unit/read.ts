@@ -68,15 +68,20 @@ function* blocksFrom(lines: LineIndex, { line, rests }: Start, env: Env): Steps<
   return yield* parsingBlocks(text, env, (each) => rests.has(each));
 }
 
+/** How many blocks without an end are told at most with what stands below read: for each the rest is parsed anew. */
+const mostMends = 20;
+
 class Reader {
   private readonly problems: Problems;
   private readonly items: ItemReader;
   private readonly gathered: Gathered;
   private readonly journal: Journal;
-  private readonly rests: Start["rests"];
+  private rests: Start["rests"];
   private readonly emptyHeadings: EmptyHeadings;
   private open: SectionBuilder | undefined;
   private looks: (() => void)[] = [];
+  /** How many blocks above were taken to end where they do not: whether they were hangs on what stands below, so nothing there is kept. */
+  private mends = 0;
   /** For comments that stand below it. */
   private lastItem: Above | undefined;
   /** The last item of a numbered list that ended just now. */
@@ -128,7 +133,8 @@ class Reader {
   }
 
   /** Reads all blocks; comes back with what is left at the heading of a section that need not be read. */
-  private *walk(tokens: readonly Token[]): Steps<{ line: number; rest: Rest } | undefined, undefined> {
+  private *walk(parsed: readonly Token[]): Steps<{ line: number; rest: Rest } | undefined, undefined> {
+    let tokens = parsed;
     for (let i = 0; i < tokens.length; i++) {
       const token = tokens[i];
       if (token?.level !== 0) continue;
@@ -142,8 +148,10 @@ class Reader {
       if (token.type === "heading_open") yield* this.heading(token, next);
       else if (token.type === "bullet_list_open" || token.type === "ordered_list_open") i = yield* this.list(tokens, i);
       else if (token.type === "table_open") this.table(token);
-      else if (token.type === "fence") this.fence(token);
-      else if (token.type === "html_block") {
+      else if (token.type === "fence") {
+        const below = this.fence(token);
+        if (below !== undefined && this.mends < mostMends) [tokens, i] = [yield* this.blocksBelow(below), -1];
+      } else if (token.type === "html_block") {
         lostComment(this.lines, tokens, i, this.lastItem, this.problems);
         listInHtml(this.lines, token, this.problems);
       } else if (token.type === "blockquote_open") quotedItems(this.lines, token, this.problems);
@@ -180,7 +188,8 @@ class Reader {
     if (token.tag === "h2") {
       [this.lastEvent, this.splitAt] = [undefined, undefined];
       yield* this.closeSection(this.lines.start(line));
-      if (content !== "" && token.markup === "##") this.journal.mark(this.lines, line, this.gathered);
+      if (content !== "" && token.markup === "##" && this.mends === 0)
+        this.journal.mark(this.lines, line, this.gathered);
       this.open = new SectionBuilder(name, heading, this.lines.start(line));
     } else if (!this.open) {
       const after = token.map?.[1] ?? line + 1;
@@ -299,9 +308,19 @@ class Reader {
     }
   }
 
-  private fence(token: Token): void {
+  /** Reads a fence; gives the line from which on to read as if it had ended above, where it has no end. */
+  private fence(token: Token): number | undefined {
     const section = this.open ? this.gathered.sections.length : -1;
-    const read = readFence(this.lines, token, section, this.problems);
-    if (read) (read.name === "stations" ? this.gathered.stations : this.gathered.activities).push(read.block);
+    const { name, block, below } = readFence(this.lines, token, section, this.problems);
+    if (block) (name === "stations" ? this.gathered.stations : this.gathered.activities).push(block);
+    return below;
+  }
+
+  /** The blocks from a line on that stands in a block without an end. */
+  private *blocksBelow(line: number): Steps<readonly Token[], undefined> {
+    this.mends += 1;
+    this.rests = new Map();
+    const text = "\n".repeat(line) + this.lines.text.slice(this.lines.start(line));
+    return yield* parsingBlocks(text, this.env);
   }
 }

@@ -4,6 +4,7 @@ import type { PlannedActivity } from "../../activities/plan";
 import type { Fix, Report } from "../../base/finding";
 import type { Range } from "../../base/range";
 import { nearest } from "../nearest";
+import { allowFaults } from "./allow-fault";
 import { bareList, misreadTexts, resolved, spokenNumbers } from "./misread";
 
 /** What is wrong with one option, with what it could be instead; each text of a list that YAML misreads by itself. */
@@ -16,6 +17,8 @@ export function explainFault(
   const { entry, error } = fault;
   // Of a value that cannot be read that much is told already.
   if (entry.mended && error.instancePath !== "") return [];
+  const silent = allowFaults(entry, text);
+  if (silent.length > 0) return silent;
   const property = resolved(schema.properties[entry.key]);
   if (!["uniqueItems", "unevaluatedProperties"].includes(error.keyword)) {
     const found = [...misreadTexts(entry, property, text), ...bareList(entry, property, text)];

@@ -4,7 +4,7 @@ import type { Range } from "../../base/range";
 import type { Unit } from "../../unit/unit";
 import type { CheckContext } from "../context";
 import { nearest } from "../nearest";
-import { insideOf } from "./inside-section";
+import { insideOf, insideOther } from "./inside-section";
 import { quoted } from "./quoted-name";
 import { wholeUnit } from "./whole-unit";
 
@@ -48,7 +48,7 @@ export const unknownSection: Rule<CheckContext> = {
             fixes: [{ title: "Put them in brackets", edits: [{ range, text: listed }], preferred: true }],
           };
         }
-        const within = among ? undefined : insideOf(named, unit, plan.activities);
+        const within = among ? insideOther(named) : insideOf(named, unit, plan.activities);
         if (within) return within;
         const near = nearest(name, names).slice(0, 3);
         return {
