@@ -2,6 +2,7 @@ import { dealCode } from "../../base/mark";
 import { Random, upTo } from "../../base/seed";
 import { finished, mapped, type Steps, told } from "../../base/steps";
 import { fold } from "../../match/fold";
+import { heldCount } from "../../prove/proof";
 import { isPair } from "../../unit/unit";
 import { whySameClaims } from "../claim-supply";
 import type { DealRequest } from "../contract";
@@ -194,7 +195,10 @@ function shownBy(card: SortCard): ShownPair[] {
 
 function proofOf(by: SortSupply["by"], cards: readonly SortCard[], overlap: boolean): SortDeal["proof"] {
   if (by === "truth") return proveTruth(cards.map((card) => shownBy(card)[0] ?? { ...card, truth: isTrue(card) }));
-  const known = { capped: false, nodes: 0, by: "certificate" } as const;
-  const count = overlap ? 1 : cards.reduce((product, { piles }) => product * piles.length, 1);
-  return count === 1 ? { ...known, status: "one", count } : { ...known, status: "several", count, accepted: true };
+  const known = { nodes: 0, by: "certificate" } as const;
+  const ways = overlap ? 1n : cards.reduce((product, { piles }) => product * BigInt(piles.length), 1n);
+  const count = heldCount(ways);
+  return ways === 1n
+    ? { ...known, ...count, status: "one" }
+    : { ...known, ...count, status: "several", accepted: true };
 }

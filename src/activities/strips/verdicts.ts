@@ -18,7 +18,7 @@ export const verdicts: readonly Verdict[] = [
   },
   {
     title: "Several right orders",
-    why: "Bullets under an event may stand in any order after it. All these orders are right: they are counted exactly, the key tells them, and no finding comes of it. The strips are never dealt in one of them.",
+    why: "Bullets under an event may stand in any order after it. All these orders are right: they are counted exactly (from about nine thousand million million on, told as at least so many), the key tells them, and no finding comes of it. The strips are never dealt in one of them.",
     example:
       section(
         "The repair",
