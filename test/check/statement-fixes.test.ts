@@ -75,5 +75,9 @@ describe("six statements where fewer are asked for", () => {
       const [fix] = (await readUnitText(text)).findings.flatMap(({ fixes }) => fixes);
       assert.deepEqual([fix?.title, fix?.preferred ?? false], ["Take 6", false], other);
     }
+    // Without tied forms levels do not differ.
+    const levels = unit([...fair, "[ ] A luz ri."], "make: calls\ntake: 4\nlevels: [gentle, hard]");
+    const [fix] = (await readUnitText(levels)).findings.flatMap(({ fixes }) => fixes);
+    assert.deepEqual([fix?.title, fix?.preferred ?? false], ["Take 6", false]);
   });
 });

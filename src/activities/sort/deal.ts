@@ -83,7 +83,7 @@ export function* dealingSort(request: DealRequest): Steps<DealtSort> {
   return {
     ...base,
     deals,
-    summary: summaryOf({ request, options, piles }, deals[0]?.order.length ?? 0),
+    summary: summaryOf({ request, options, piles }, ...deals.map(({ order }) => order.length)),
     ...(same === undefined ? {} : { sameLevels: same }),
   };
 }
@@ -138,13 +138,15 @@ function whySame(
   return gentle === hard ? "the pairs have too few surely wrong partners to choose from" : undefined;
 }
 
-/** `12 cards and 2 blank for 3 piles` */
+/** `12 cards and 2 blank for 3 piles`; `11–12 cards` where levels have examples on their header cards. */
 export function summaryOf(
   { request, options, piles }: Pick<DealtSort, "request" | "options" | "piles">,
-  cards: number,
+  ...cards: readonly number[]
 ): string {
   const blank = blanksText(options, request.classes);
-  return `${counted(cards, "card")}${blank === undefined ? "" : ` and ${blank}`} for ${piles.length} piles`;
+  const [least, most] = [Math.min(...cards), Math.max(...cards)];
+  const printed = least === most ? counted(most, "card") : `${least}–${most} cards`;
+  return `${printed}${blank === undefined ? "" : ` and ${blank}`} for ${piles.length} piles`;
 }
 
 function printOf(card: SortCard | undefined): unknown {
