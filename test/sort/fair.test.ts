@@ -82,6 +82,16 @@ describe("a pair that stands twice", () => {
   });
 });
 
+describe("levels of piles", () => {
+  it("are told with the number of cards of each", async () => {
+    const lines = ["### um", "", "- fio", "- laço", "- lã", "", "### dois", "", "- pano", "- renda", "- malha"];
+    const summary = async (options: string): Promise<string | undefined> =>
+      (await readUnitText(unit(lines, options))).activities[0]?.summary;
+    assert.equal(await summary(""), "6 cards for 2 piles");
+    assert.equal(await summary("levels: [gentle, hard]"), "4–6 cards for 2 piles");
+  });
+});
+
 describe("a card in two piles", () => {
   it("is not taken out of one where levels would not differ any more", async () => {
     // The second pile alone has a card of its own to show and enough besides.

@@ -1,4 +1,6 @@
 import type { Rule } from "../../../base/finding";
+import { fold } from "../../../match/fold";
+import { heard } from "../../../match/heard";
 import { isUsable } from "../../balance-rule";
 import { setOption } from "../../edits";
 import { statementGroups } from "../../form-statements";
@@ -49,9 +51,16 @@ export const tooFewStatements: Rule<CallsContext> = {
   },
 };
 
-/** Whether as many statements as are needed contradict none, are fair, and leave as many as are kept for a tie. */
+/**
+ * Whether as many statements as are needed contradict none, sound like none, are corrected by what they do not say themselves, are
+ * fair, differ by level, and leave as many as are kept for a tie.
+ */
 function isSound({ request, options }: DealtCalls): boolean {
   const value = { ...options, take: fewestStatements };
-  const { deals, hands, reserve } = dealCalls({ ...request, options: { ...request.options, value } });
-  return deals.every(isMeant) && hands.every(isUsable) && reserve.length >= options.reserve;
+  const { deals, hands, reserve, sameLevels } = dealCalls({ ...request, options: { ...request.options, value } });
+  if (sameLevels !== undefined) return false;
+  const all = hands.map((hand) => [...hand, ...reserve]);
+  const differ = all.every((claims) => new Set(claims.map(({ key }) => heard(key))).size === claims.length);
+  const corrected = all.flat().every(({ correction, key }) => !correction || fold(correction.text) !== key);
+  return deals.every(isMeant) && hands.every(isUsable) && reserve.length >= options.reserve && differ && corrected;
 }
