@@ -76,7 +76,9 @@ function parted(pattern: string): readonly [string, readonly string[]] {
   const parts = (path.sep === "\\" ? pattern.replaceAll("\\", "/") : pattern).split("/");
   const first = parts.findIndex((part) => /[*?]/.test(part));
   const fixed = parts.slice(0, first).join("/");
-  return [first > 0 && fixed === "" ? "/" : fixed, parts.slice(first)];
+  // The top of everything, or of a drive of Windows.
+  const top = first > 0 && (fixed === "" || /^[a-z]:$/i.test(fixed)) ? `${fixed}/` : fixed;
+  return [top, parts.slice(first)];
 }
 
 /** `**` fits any number of folders, `*` any part of a name, `?` one sign of it. */

@@ -1,7 +1,7 @@
 import type { Range } from "../../base/range";
 import { fold } from "../../match/fold";
 import { isForm } from "../../match/form";
-import type { FormsTable, Item, Section, Statement, StoryEvent, Unit } from "../../unit/unit";
+import type { FormsTable, Item, Section, StoryEvent, Unit } from "../../unit/unit";
 import { list, plain } from "./hover";
 import { columnOf, tiesOf } from "./names/mentions";
 
@@ -25,16 +25,19 @@ export function itemExplained(unit: Unit, offset: number): Explained | undefined
 }
 
 function statementAt(section: Section, offset: number): Explained | undefined {
-  const holding = ({ mark, range, correction }: Statement): boolean =>
-    holds(mark, offset) || holds(range, offset) || (correction !== undefined && holds(correction.range, offset));
-  const found = section.statements.find(holding);
-  if (!found) return undefined;
-  const { truth, correction, mark, range } = found;
-  const put = correction ? ` It is put right by “${plain(correction.text)}”.` : "";
-  return explained(found, section, `**A statement that is ${truth ? "true" : "false"}.**${put}`, {
-    start: mark.start,
-    end: range.end,
-  });
+  for (const item of section.statements) {
+    const { truth, correction, mark, range, text } = item;
+    if (holds({ start: mark.start, end: range.end }, offset)) {
+      const put = correction ? ` It is put right by “${plain(correction.text)}”.` : "";
+      return explained(item, section, `**A statement that is ${truth ? "true" : "false"}.**${put}`, {
+        start: mark.start,
+        end: range.end,
+      });
+    }
+    if (correction && holds(correction.range, offset))
+      return { markdown: `**What is right** instead of “${plain(text)}”.`, ...correction.range };
+  }
+  return undefined;
 }
 
 function eventAt(section: Section, offset: number): Explained | undefined {

@@ -4,6 +4,7 @@ import { settingsOffersAt, wordExplained } from "../../../src/editor/language/co
 import { offersAt } from "../../../src/editor/language/complete";
 import { itemExplained } from "../../../src/editor/language/hoverItems";
 import { readUnit } from "../../../src/unit/read";
+import { wholeDialect } from "./units";
 
 /** What is told at the `‸`, without its place, and the place's text. */
 type Told = readonly [markdown: string, place: string] | undefined;
@@ -54,7 +55,8 @@ describe("hovering over items", () => {
   it("tells what each shape counts as", () => {
     assert.deepEqual(at("roda gira"), ["**A statement that is true.** Written by K7.", "[x] A roda gira."]);
     const wrong = ["**A statement that is false.** It is put right by “O pedal chia\\.”.", "[ ] O pedal canta."];
-    for (const near of ["[ ] O", "pedal canta", "pedal chia"]) assert.deepEqual(at(near), wrong, near);
+    for (const near of ["[ ] O", "pedal canta"]) assert.deepEqual(at(near), wrong, near);
+    assert.deepEqual(at("pedal chia"), ["**What is right** instead of “O pedal canta\\.”.", "O pedal chia."]);
     assert.equal(at("Ela abre")?.[0], "**Event 1 of 3** of the story, by its place in the list.");
     assert.match(
       at("Ela limpa")?.[0] ?? "",
@@ -71,6 +73,16 @@ describe("hovering over items", () => {
       "abre",
     ]);
     assert.equal(at("vê  |\n| ele")?.[0], "**vê** is the form of “ver” for “ela” in “Oficina”.");
+  });
+
+  it("is about what stands under the pointer", () => {
+    for (const text of [wholeDialect, shop, shop.replaceAll("\n", "\r\n")]) {
+      const unit = readUnit(text);
+      for (let offset = 0; offset <= text.length; offset++) {
+        const found = itemExplained(unit, offset);
+        if (found) assert.ok(found.start <= offset && offset <= found.end, `${offset}: ${found.markdown}`);
+      }
+    }
   });
 
   it("is silent elsewhere", () => {
