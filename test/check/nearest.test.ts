@@ -7,7 +7,10 @@ describe("names that are nearly another one", () => {
   });
 
   it("are those that go on behind the whole name, before any that only share letters", () => {
-    assert.deepEqual(nearest("Palavras", ["História {-}", "Palavras {#palavras .big}"])[0], "Palavras {#palavras .big}");
+    assert.deepEqual(
+      nearest("Palavras", ["História {-}", "Palavras {#palavras .big}"])[0],
+      "Palavras {#palavras .big}",
+    );
   });
 
   it("are near within half of their length", () => {
