@@ -18,6 +18,7 @@ import { blockInItem, indentedList, listInHtml, paragraphLines, splitList } from
 import { correctionBeside } from "./traps/corrections";
 import { EmptyHeadings } from "./traps/empty-headings";
 import { indentedActivity, insideItem, quotedFence } from "./traps/fences";
+import { hiddenSigns } from "./traps/hidden-signs";
 import { itemTraps } from "./traps/items";
 import { lostCards } from "./traps/lost-cards";
 import { fullCorners, nearlyTies } from "./traps/nearly-ties";
@@ -87,6 +88,9 @@ class Reader {
   /** The last item of a numbered list that ended just now. */
   private lastEvent: Token | undefined;
 
+  /** Up to where lines were looked at for what nobody sees, and how many problems there were then. */
+  private seen: { line: number; known: number };
+
   /** The last list that was told to begin with another sign than the one above it. */
   private splitAt: Token | undefined;
 
@@ -97,9 +101,10 @@ class Reader {
     private readonly lines: LineIndex,
     private readonly front: Front,
     private readonly env: Env,
-    { gathered, journal, rests }: Start,
+    { line, gathered, journal, rests }: Start,
   ) {
     this.gathered = gathered;
+    this.seen = { line, known: gathered.problems.length };
     this.journal = journal;
     this.rests = rests;
     this.problems = new Problems(gathered.problems);
@@ -213,6 +218,10 @@ class Reader {
     for (const map of this.open?.judgedNotes ?? []) markedNotes(this.lines, map, this.problems);
     for (const heads of this.open?.onlyNoted ?? []) notedTable(heads, this.problems);
     if (this.open) pileTraps(this.lines, this.open.pileFacts, this.problems);
+    const { line, known } = this.seen;
+    const after = end < this.lines.text.length ? this.lines.lineAt(end) : this.lines.count;
+    if (after > line) hiddenSigns(this.lines, line, after, known, this.problems);
+    this.seen = { line: after, known: this.gathered.problems.length };
     if (this.open) this.gathered.sections.push(this.open.close(end));
     this.open = undefined;
   }

@@ -83,3 +83,16 @@ describe("fixes of ties", () => {
     assert.deepEqual(await fixedIn(both + story("#More/salirr")), ["#More/salir"]);
   });
 });
+
+describe("a form that stands for several persons", () => {
+  it("is told with all of them", async () => {
+    const table = "|  | medir |\n| - | - |\n| eu | meço |\n| tu | meço |\n| ele | meço |\n";
+    const { findings } = await readUnitText(
+      `---\nteaches: pt\n---\n\n## Verbos\n\n${table}\n## Oficina\n\n1. Eu [meço](#medir) a roda.\n2. Ela sai.\n3. Ela paga.\n\n\`\`\`activity\nmake: strips\n\`\`\`\n`,
+    );
+    assert.deepEqual(
+      findings.flatMap(({ code, message }) => (code === "unknown-form" ? [message] : [])),
+      ["“meço” is the form of “medir” for “eu”, “tu” and “ele”: say for which."],
+    );
+  });
+});

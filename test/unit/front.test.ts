@@ -15,6 +15,10 @@ const meant: readonly (readonly [text: string, wanted: string])[] = [
   [`---\ntitle: Volta\n--\n${body}\n---\n`, `---\ntitle: Volta\n---\n${body}\n---\n`],
   [`---\ntitle: Volta\n${body}`, `---\ntitle: Volta\n---\n${body}`],
   [`---\ntitle: Volta\n${body}\n---\n`, `---\ntitle: Volta\n---\n${body}\n---\n`],
+  ...["+++", "—", "–––", "--", ";;;", "- - -", "==="].map((mark): readonly [string, string] => [
+    `${mark}\ntitle: Volta\nteaches: pt\n${mark}\n${body}`,
+    `---\ntitle: Volta\nteaches: pt\n---\n${body}`,
+  ]),
   [`title: Volta\n---\n${body}`, `---\ntitle: Volta\n---\n${body}`],
   [`\ntitle: Volta\nteaches: pt\n-----\n${body}`, `---\ntitle: Volta\nteaches: pt\n---\n${body}`],
   [`title: Volta\nteaches: pt\n${body}`, `---\ntitle: Volta\nteaches: pt\n---\n${body}`],

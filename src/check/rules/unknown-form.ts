@@ -1,3 +1,4 @@
+import { quotedList } from "../../activities/report";
 import type { Report, Rule } from "../../base/finding";
 import { isForm } from "../../match/form";
 import type { FormsTable, Tie, Unit } from "../../unit/unit";
@@ -117,7 +118,7 @@ function faultOf(tie: Tie, tables: readonly NamedTable[], unit: Unit): { report:
     return { report: { range: tie.range, message, fixes }, near: true };
   }
   if (persons.length === 1) return undefined;
-  const message = `“${tie.text}” is the form of “${tie.column}” for ${persons.map(({ text }) => `“${text}”`).join(" and ")}: say for which.`;
+  const message = `“${tie.text}” is the form of “${tie.column}” for ${quotedList(persons.map(({ text }) => text))}: say for which.`;
   return { report: { range: tie.range, message, fixes: persons.map(({ text }) => title(text)) }, near: true };
 }
 

@@ -3,7 +3,7 @@ import type { Fix, Report, Rule } from "../../base/finding";
 import type { Range } from "../../base/range";
 import type { Unit } from "../../unit/unit";
 import type { CheckContext } from "../context";
-import { nearest, surelyMeant } from "../nearest";
+import { isNear, nearest, surelyMeant } from "../nearest";
 import { insideOf, insideOther } from "./inside-section";
 import { quoted } from "./quoted-name";
 import { wholeUnit } from "./whole-unit";
@@ -54,7 +54,7 @@ export const unknownSection: Rule<CheckContext> = {
         const sure = surelyMeant(name, names);
         return {
           range,
-          message: `No section is called “${name}”.${near[0] ? ` The nearest is “${near[0]}”.` : ""}`,
+          message: `No section is called “${name}”.${near[0] && isNear(name, near[0]) ? ` The nearest is “${near[0]}”.` : ""}`,
           fixes: near.map(
             (found): Fix => ({
               title: `Change to “${found}”`,

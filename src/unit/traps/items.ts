@@ -11,7 +11,7 @@ import { correctionInLine } from "./corrections";
 import { acrossEmphasis } from "./emphasis";
 import { lineStart, pairLines } from "./glued";
 import { nearlyPicture, picturePath } from "./links";
-import { changedComment, looseEmphasis } from "./loose-signs";
+import { changedComment, colouredText, looseEmphasis } from "./loose-signs";
 import { lostOrder } from "./lost-orders";
 import { clearMark, type Mark, statementMark } from "./marks";
 import { meantAsPair } from "./nearly-pairs";
@@ -46,7 +46,7 @@ export interface Around {
 export function itemTraps(item: RawItem, shape: Shape, around: Around, env: Env, problems: Problems): void {
   const { text, nested, numbered = [] } = item;
   // What stands under an item counts too, the indents of further lines, and its own number before another in its line.
-  const counted = shape === "event" && /[.!?…]\S*\s+\d+[.)]\s/u.test(text.text);
+  const counted = shape === "event" && /[.!?…;]\S*\s+\d+[.)]\s/u.test(text.text);
   const alone = text.isWhole && nested.length === 0 && numbered.length === 0 && !counted;
   const { bullets, lone, judged } = around;
   const as = `${shape} ${lone} ${judged} ${bullets.key}`;
@@ -113,7 +113,7 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
 export function textTraps(source: SourceText, env: Env, problems: Problems): void {
   // Most texts have none of what is looked for.
   if (
-    !/![[(]|_\\?_|\[\s*(?:\.\.|…|\])|\.{4}|-{4}|[–—]{3}|<|‹|＜|〈|~~|by:|[*_]\s|\s[*_]|[^\s*]\*[^\s*]|\[\^/.test(
+    !/![[(]|_\\?_|\[\s*(?:\.\.|…|\])|\.{4}|-{4}|[–—]{3}|<|‹|＜|〈|~~|by:|[*_]\s|\s[*_]|[^\s*]\*[^\s*]|\[\^|==[^\s=]/.test(
       source.text,
     )
   )
@@ -121,6 +121,7 @@ export function textTraps(source: SourceText, env: Env, problems: Problems): voi
   const { mask } = scan(source.text, env);
   unprinted(source, mask, env, problems);
   looseEmphasis(source, mask, env, problems);
+  colouredText(source, mask, problems);
   changedComment(source, mask, problems);
   bareRemark(source, mask, problems);
   picturePath(source, mask, problems);

@@ -18,7 +18,7 @@ export const tooFewMispairs: Rule<SortContext> = {
     if (deals.length === 0 || missingMispairs <= 0 || options.mispair === undefined) return [];
     const made = options.mispair - missingMispairs;
     // As many as can be made would leave none that are true, where all pairs can be shown with a wrong partner.
-    const fair = Math.min(made, Math.floor(dealt.used.length / 2));
+    const fair = Math.min(made, Math.floor(new Set(dealt.shown.map(({ item }) => item)).size / 2));
     return [
       {
         range: optionPlace(request.block, "mispair"),
