@@ -65,6 +65,13 @@ export class Together {
     });
   }
 
+  /** Whether the left side of a pair is cut by bars. */
+  get hasCuts(): boolean {
+    return this.once("hasCuts", () =>
+      this.pairs.some(({ left }) => left.answers.some(({ parts }) => parts.length > 1)),
+    );
+  }
+
   /** Whether there is no capital in any pair. */
   get hasOnlySmall(): boolean {
     return this.once("hasOnlySmall", () => {
@@ -76,8 +83,8 @@ export class Together {
   /** Equal for sections whose items may be meant as the same things, but for what `ofOneSide` and `ofBothSides` say. */
   get key(): string {
     return this.once("key", () => {
-      const { mostlyPairs, hasPairs, hasCards, alike, parted, phrased } = this;
-      return [mostlyPairs, hasPairs, hasCards, alike, parted, phrased].join(" ");
+      const { mostlyPairs, hasPairs, hasCards, alike, parted, phrased, hasCuts } = this;
+      return [mostlyPairs, hasPairs, hasCards, alike, parted, phrased, hasCuts].join(" ");
     });
   }
 

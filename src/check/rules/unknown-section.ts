@@ -50,7 +50,7 @@ export const unknownSection: Rule<CheckContext> = {
         }
         const within = among ? insideOther(named) : insideOf(named, unit, plan.activities);
         if (within) return within;
-        const near = nearest(name, names).slice(0, 3);
+        const { near, sure } = nearestNames(name, names);
         return {
           range,
           message: `No section is called “${name}”.${near[0] ? ` The nearest is “${near[0]}”.` : ""}`,
@@ -58,7 +58,7 @@ export const unknownSection: Rule<CheckContext> = {
             (found, i): Fix => ({
               title: `Change to “${found}”`,
               edits: [{ range, text: quoted(found) }],
-              ...(i === 0 ? { preferred: true } : {}),
+              ...(sure && i === 0 ? { preferred: true } : {}),
             }),
           ),
         };
@@ -66,6 +66,15 @@ export const unknownSection: Rule<CheckContext> = {
       return [...commas, ...missing];
     }),
 };
+
+/** The names that one may be meant as: those that hold it first, as `1. Food` holds `Food`, then by their letters. */
+function nearestNames(name: string, names: readonly string[]): { near: readonly string[]; sure: boolean } {
+  const small = name.toLowerCase();
+  const holding = names.filter((each) => small.length > 2 && each.toLowerCase().includes(small));
+  const near = [...new Set([...nearest(name, holding), ...nearest(name, names)])].slice(0, 3);
+  const [close] = nearest(name, names, true);
+  return { near, sure: holding.length === 1 || (holding.length === 0 && close !== undefined) };
+}
 
 /** `At the bench, On the road`: names of sections with commas between them, as a list. */
 function listOf(written: string, names: readonly string[]): string | undefined {

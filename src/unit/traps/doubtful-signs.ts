@@ -69,6 +69,10 @@ const ways: readonly Way[] = [
     times: 1,
     words: 3,
   },
+  // Without white space, as some typographers set them, and as Chinese does.
+  { sign: /(?<=[\p{L}\p{M})])(?:[—―]{1,3}|–{2,3})(?=[\p{L}(])/gu, times: 1, words: 3 },
+  // Signs of chats.
+  { sign: /\s+(?:[👉👈⏩]|[←-⇿➔-➾▶⬅](?=\uFE0F))\uFE0F?\s+/gu, times: 1, words: 3 },
   { sign: /(?<=[\p{L}\p{M})])[/／∕](?=[\p{L}(])/gu, times: 1, words: 3, forms: true },
   { sign: /(?<=\S)(?:\s*[,،]\s+|\s*[，、]\s*)/gu, times: 1, words: 2, all: true, forms: true },
   { sign: new RegExp(`[^\\S\\n]{2,}(?!${joining})|[^\\S\\n]*\\u3000[^\\S\\n]*`, "gu"), times: 1, words: 3 },

@@ -209,7 +209,13 @@ function lopsidedSlash(source: SourceText, open: (span: Span) => boolean, proble
       "lopsided-slash",
       range,
       "This slash is printed: between two accepted answers white space stands on both its sides.",
-      match[0].includes("／") ? write("Write “ ／ ”", range, " ／ ") : write("Write “ / ”", range, " / "),
+      // Two in a text without white space may be meant to cut it.
+      match[0].includes("／")
+        ? {
+            ...write("Write “ ／ ”", range, " ／ "),
+            ...(/^\S+／\S+／/u.test(source.text) ? { unsure: true as const } : {}),
+          }
+        : write("Write “ / ”", range, " / "),
       write(
         "Mark it as text",
         source.range(span.start + match[0].search(/[/／]/u), span.start + match[0].search(/[/／]/u)),

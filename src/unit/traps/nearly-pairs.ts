@@ -216,6 +216,13 @@ export function meantAsPair(
     "meant-as-pair",
     range,
     "This item is no pair, so that nothing of it is used: a bar only cuts the left side, and the two sides are parted by “ = ”.",
-    ...(cuts.length === 1 ? [write("Write “ = ”", range, " = ")] : []),
+    ...(cuts.length > 1 || bullets.hasCuts
+      ? []
+      : [
+          {
+            ...write("Write “ = ”", range, " = "),
+            ...(endOfSentence.test(all.trim()) ? { unsure: true as const } : {}),
+          },
+        ]),
   );
 }

@@ -43,8 +43,9 @@ class Columns {
   parted(name: string): { readonly column: string; readonly person: string } | undefined {
     if (this.has(name)) return undefined;
     for (const person of this.persons) {
-      const column = name.slice(0, -person.length).trimEnd();
-      if (name.endsWith(` ${person}`) && this.has(column)) return { column, person };
+      const column = name.slice(0, -person.length).replace(/[\s,;:/]+$/, "");
+      if (/[\s,;:/]$/.test(name.slice(0, -person.length)) && name.endsWith(person) && this.has(column))
+        return { column, person };
     }
     return undefined;
   }

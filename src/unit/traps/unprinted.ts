@@ -44,6 +44,13 @@ function html(source: SourceText, mask: readonly boolean[], problems: Problems):
         ...(close < 0 ? [] : [{ range: source.range(close, close + name.length + 3), text: "" }]),
       ],
     };
+    const underlined = /^<u>((?:\s|&nbsp;|_)*)<\/u>/i.exec(text.slice(match.index))?.[0].length;
+    if (underlined !== undefined) {
+      const gap = source.range(match.index, match.index + underlined);
+      const message = "A line of white space is no gap on paper; a gap is written [...].";
+      problems.trap("html-in-text", gap, message, write("Write [...]", gap, "[...]"));
+      continue;
+    }
     const picture = markdownPicture(tag);
     const draw = picture === undefined ? [] : [write(`Write “${picture}”`, range, picture)];
     const keep = write(`Write “\\${tag}”`, { start: range.start, end: range.start }, "\\");
