@@ -1,5 +1,6 @@
 import { haveOneSign } from "./traps/doubtful-signs";
 import { allJudged, allMarked } from "./traps/marks";
+import { type Border, scriptBorder } from "./traps/two-scripts";
 import type { Pair, Pile, StoryEvent } from "./unit";
 
 /** A sign between two sides that is none of a pair's. */
@@ -117,6 +118,13 @@ export class Together {
     if (this.sideOf(left) === 0 && this.sideOf(right) === 1) return true;
     const latin = this.pairs[0]?.left.answers.every(({ text }) => isLatin(text));
     return this.twoScripts && isLatin(left) === latin && isLatin(right) !== latin;
+  }
+
+  /** Where a text parts into two sides in the scripts of the two sides here. */
+  borderIn(text: string): Border | undefined {
+    this.asked++;
+    const latin = this.pairs[0]?.left.answers.every((answer) => isLatin(answer.text));
+    return this.twoScripts && latin !== undefined ? scriptBorder(text, latin) : undefined;
   }
 
   /** 0 where a text begins with a short word that only left sides begin with, 1 where only right ones do. */

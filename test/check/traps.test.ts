@@ -653,6 +653,17 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "2: A lata cai.",
     "3: O gato foge.",
   ],
+  "trap-two-scripts.md": [
+    "## На ринку",
+    "хліб = das Brot",
+    "риба = der Fisch",
+    "мед = der Honig",
+    "сіль = das Salz",
+    "цибуля = die Zwiebel",
+    "м'ята = die Minze",
+    "цукор = der Zucker",
+    "сир = der Käse",
+  ],
   "trap-other-hands.md": [
     "## Food",
     "o pão = the bread",

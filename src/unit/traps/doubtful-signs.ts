@@ -11,7 +11,7 @@ interface Sign extends Span {
   /** Which of the ways it is. */
   readonly way: number;
   /** The bracket that closes it. */
-  readonly close?: Span;
+  readonly close?: Span | undefined;
 }
 
 interface Way {
