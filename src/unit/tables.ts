@@ -8,7 +8,7 @@ import { SourceText } from "./source-text";
 import { acrossEmphasis } from "./traps/emphasis";
 import { textTraps } from "./traps/items";
 import { linkedPictures, secondPictures } from "./traps/pictures";
-import { lostCorner, pairAsHeads } from "./traps/table-heads";
+import { lostCorner, namelessColumn, pairAsHeads } from "./traps/table-heads";
 import { barredRows, dashInCell, gapInCell, noPerson } from "./traps/tables";
 import type { Answer, FormsTable, Pair, Phrase } from "./unit";
 
@@ -40,7 +40,11 @@ export function readTable(
   const below = Array.from({ length: Math.max(0, afterLine - firstLine - 2) }, (_, i) => firstLine + 2 + i);
   const written = below.filter((line) => lines.text.slice(lines.start(line), lines.line(line).end).trim() !== "");
   if (lostCorner(lines, firstLine, head, written.map(row), context.problems)) return { pairs: [], heads: head };
-  if (!isForms && !isPairs) return { pairs: [], heads: head };
+  if (!isForms && !isPairs) {
+    const rows = written.map((line) => ({ line, cells: row(line) }));
+    namelessColumn(lines, firstLine, head, rows, context.problems);
+    return { pairs: [], heads: head };
+  }
   if (isPairs) pairAsHeads(lines, firstLine, head, written.map(row), context.problems);
   const bodyLines = barredRows(lines, written, context.problems);
   for (const line of bodyLines) {

@@ -27,6 +27,34 @@ describe("fixes of ties", () => {
     it(`${tie} is ${wanted.join(" or ") || "not guessed"}`, async () => assert.deepEqual(await fixed(tie), wanted));
   }
 
+  it("a column that is named alike is taken unasked only where it has the form", async () => {
+    for (const [tie, unasked] of [
+      ["[meço](#medri)", true],
+      ["[mexo](#mexir)", false],
+    ] as const) {
+      const { findings } = await readUnitText(unit(tie));
+      const [found] = findings.filter(({ code }) => code === "unknown-form");
+      assert.deepEqual(
+        found?.fixes.map(({ title, preferred }) => [title, preferred]),
+        [["Change to “medir”", unasked]],
+      );
+    }
+  });
+
+  it("a tie without its second bracket keeps its person", async () => {
+    for (const [tie, wanted] of [
+      ['[trago](#trazer "eu"', '[trago](#trazer "eu")'],
+      ['[trago](#trazer "eu" hoje', '[trago](#trazer "eu") hoje'],
+      ["[trago](#trazer hoje", "[trago](#trazer) hoje"],
+      ['[trago](#trazer "eu', '[trago](#trazer) "eu'],
+    ] as const) {
+      const sorted = "\n```activity\nmake: sort\n```\n";
+      const text = unit(tie) + sorted;
+      const [found] = (await readUnitText(text)).findings.filter(({ message }) => /second bracket/.test(message));
+      assert.equal(applyEdits(text, found?.fixes[0]?.edits ?? []), unit(wanted) + sorted, tie);
+    }
+  });
+
   const fixedIn = async (text: string): Promise<string[]> => {
     const found = (await readUnitText(text)).findings.filter(({ code }) => code === "unknown-form");
     assert.equal(found.length, 1);

@@ -141,5 +141,5 @@ describe("reading on from where an edit is", () => {
       },
     );
     fc.assert(law, { seed: Number(process.env["CUTWORK_FUZZ_SEED"] ?? 11), numRuns: 400 });
-  });
+  }).timeout(120_000);
 });

@@ -3,7 +3,7 @@ import type { OptionFault, OptionSchema } from "../../activities/options";
 import type { PlannedActivity } from "../../activities/plan";
 import type { Fix, Report } from "../../base/finding";
 import type { Range } from "../../base/range";
-import { nearest } from "../nearest";
+import { nearest, surelyMeant } from "../nearest";
 import { allowFaults } from "./allow-fault";
 import { bareList, misreadTexts, resolved, spokenNumbers } from "./misread";
 
@@ -40,6 +40,7 @@ function explainValue(
   if (error.keyword === "unevaluatedProperties" || error.keyword === "additionalProperties") {
     const set = new Set(activity?.block.options.entries.map(({ key }) => key));
     const near = nearest(entry.key, Object.keys(schema.properties), true).slice(0, 2);
+    const sure = surelyMeant(entry.key, Object.keys(schema.properties));
     const remove = activity && removeOption(activity.block, text, entry.key);
     return {
       range: entry.keyRange,
@@ -49,10 +50,10 @@ function explainValue(
         ...near
           .filter((name) => !set.has(name))
           .map(
-            (name, i): Fix => ({
+            (name): Fix => ({
               title: `Change to “${name}”`,
               edits: [{ range: entry.keyRange, text: name }],
-              ...(i === 0 ? { preferred: true } : {}),
+              ...(name === sure ? { preferred: true } : {}),
             }),
           ),
         ...(remove ? [{ title: `Take out “${entry.key}”`, edits: [remove] }] : []),

@@ -70,7 +70,12 @@ function faultOf(tie: Tie, tables: readonly NamedTable[], unit: Unit): { report:
     )[0];
     const message = `No forms table${tie.section === undefined ? "" : ` of “${tie.section}”`} has a column “${tie.column}”.`;
     const section = tie.section === undefined ? "" : `${tie.section}/`;
-    const fixes = near === undefined ? [] : [rename(`${section}${near}`, `Change to “${near}”`, true)];
+    // A column that is merely named alike may be another verb, without this form.
+    const isSure = columns.some(
+      ({ column, table, index }) =>
+        column.text === near && table.forms.some((forms) => isForm(tie, forms[index]?.text ?? "")),
+    );
+    const fixes = near === undefined ? [] : [rename(`${section}${near}`, `Change to “${near}”`, isSure)];
     return { report: { range: tie.target, message, fixes }, near: near !== undefined };
   }
   if (second) {

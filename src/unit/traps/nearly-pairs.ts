@@ -225,12 +225,13 @@ export function meantAsPair(
     "meant-as-pair",
     range,
     "This item is no pair, so that nothing of it is used: a bar only cuts the left side, and the two sides are parted by “ = ”.",
+    // Who writes pairs beside it knows their sign: the other side may just be missing yet.
     ...(cuts.length > 1 || bullets.hasCuts
       ? []
       : [
           {
             ...write("Write “ = ”", range, " = "),
-            ...(endOfSentence.test(all.trim()) ? { unsure: true as const } : {}),
+            ...(bullets.hasPairs || endOfSentence.test(all.trim()) ? { unsure: true as const } : {}),
           },
         ]),
   );

@@ -123,7 +123,10 @@ function broken({ text: all }: SourceText, mask: readonly boolean[], columns: Co
     const behind = all.slice(index + head.length);
     const name = columns.beginning(behind);
     if (name === undefined || /^[^()\n]*\)/u.test(behind)) continue;
-    say(index, head + name, text + target(name, ""), "with its second bracket");
+    // A person that stands behind it already belongs to it.
+    const [title = ""] = /^>?[ \t]+"[^"()\n]+"(?=\s|$)/u.exec(behind.slice(name.length)) ?? [];
+    const person = title.replace(/^>/, "");
+    say(index, head + name + title, text + target(name, person), "with its second bracket");
   }
 }
 

@@ -38,7 +38,10 @@ export const unusedPairs: Rule<TilesContext> = {
   },
 };
 
-/** Larger grids that use more of the pairs, and lead to one solution and no new warning: the largest without blank edges, and the next one with some. */
+/**
+ * Larger grids that use more of the pairs, and lead to one solution and no new warning: the largest without blank edges, and the next
+ * one with some. None is taken unasked: a smaller one than could be made was asked for.
+ */
 function* largerGrids(dealt: DealtTiles): Steps<Fix[], unknown> {
   const { request, pairs, frame } = dealt;
   const { block, unit } = request;
@@ -47,7 +50,7 @@ function* largerGrids(dealt: DealtTiles): Steps<Fix[], unknown> {
   const larger = largest && frame && innerCount(largest) > innerCount(frame);
   if (larger && (yield* calmWith(dealt, { grid: writeFrame(largest) }))) {
     const title = `Make ${largest.rows} × ${largest.columns} tiles`;
-    fixes.push({ title, edits: [setOption(block, unit.text, "grid", writeFrame(largest))], preferred: true });
+    fixes.push({ title, edits: [setOption(block, unit.text, "grid", writeFrame(largest))] });
   }
   const next = nextFrame(pairs.length);
   if (next && (yield* calmWith(dealt, { grid: writeFrame(next), fill: "blank" }))) {
