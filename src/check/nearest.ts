@@ -18,7 +18,8 @@ export function distance(a: string, b: string): number {
 /** How far a candidate is from a word, case aside; one that goes on behind the whole word is next to it. */
 function far(word: string, candidate: string): number {
   const [written, other] = [word.toLowerCase(), candidate.toLowerCase()];
-  const goesOn = written !== "" && other.startsWith(written) && /^[^\p{L}\p{M}\p{N}_-]/u.test(other.slice(written.length));
+  const goesOn =
+    written !== "" && other.startsWith(written) && /^[^\p{L}\p{M}\p{N}_-]/u.test(other.slice(written.length));
   return goesOn ? 1 : distance(written, other);
 }
 
