@@ -78,7 +78,9 @@ export class SectionBuilder {
 
   /** Paragraphs whose lines begin with marks, where they are likely to be statements. */
   get judgedNotes(): readonly (readonly [number, number])[] {
-    const judged = this.statements.length > 0 || allJudged(this.marks.flatMap(({ texts }) => texts));
+    const texts = this.marks.flatMap((each) => each.texts);
+    // Ticks and crosses stand in many notes.
+    const judged = this.statements.length > 0 || (texts.every((text) => /^[[［【]/u.test(text)) && allJudged(texts));
     return judged ? this.marks.map(({ lines }) => lines) : [];
   }
 

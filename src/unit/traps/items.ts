@@ -68,8 +68,7 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
   underline(item, problems);
   if (shape === "text") {
     const end = comments[0]?.start ?? text.length;
-    if (!statementMark(item, around.marked, problems) && around.lone)
-      meantAsPair(item, open, end, around.bullets, problems);
+    if (!statementMark(item, around.marked, problems) && around.lone) meantAsPair(item, open, end, around, problems);
   }
   if (shape === "event") {
     eventInLine(item, around.lines, open, problems);
