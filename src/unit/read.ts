@@ -288,9 +288,9 @@ class Reader {
     // Whether plain text was meant as a pair shows when the section is complete.
     this.looks.push(() => {
       if (inPile && shape === "text" && !section.hasStatements) lostCards(this.lines, raw, this.problems);
-      const judged = ordered ? section.judgedStory : section.judged;
+      const marked = ordered ? { ...section.marked, judged: section.judgedStory } : section.marked;
       const lone = !inPile && section.expectsPairs;
-      const around = { bullets: section.bullets, lone, judged, lines: this.lines };
+      const around = { bullets: section.bullets, lone, marked, lines: this.lines };
       itemTraps(raw, shape, around, this.env, this.problems);
     });
     return shape;

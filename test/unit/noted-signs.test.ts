@@ -20,11 +20,14 @@ describe("a dash or a colon among pairs", () => {
     ["- amanhã: repaso", phrased, false],
     ["- dr Nowak – poniedziałek", phrased, false],
     ["- Who am I? – guessing", phrased, false],
-    ["- chá – tea", bare, true],
-    ["- chá: tea", bare, true],
+    ["- chá – tea", bare, false],
+    ["- chá: tea", bare, false],
+    ["- amanhã: teste", bare, false],
+    ["- mar → mares", bare, undefined],
+    ["- göz → gözler", bare, false],
     ["- dr Nowak – poniedziałek", bare, false],
     ["- Quem sou? – jogo", bare, false],
-    ["- Sal – Salz", ["- Mehl = farinha", "- Ei = ovo", "- Brot = pão"], true],
+    ["- Sal – Salz", ["- Mehl = farinha", "- Ei = ovo", "- Brot = pão"], false],
     ["- ovo – egg", ["- chá – tea", "- sal – salt"], true],
     ["- beau / bel / belle", bare, undefined],
     ["- his/her", phrased, undefined],
@@ -39,4 +42,21 @@ describe("a dash or a colon among pairs", () => {
       assert.equal(isSure(item, pairs), sure);
     });
   }
+
+  // Notes stand below the pairs.
+  for (const [item, sure] of [
+    ["- chá – tea", true],
+    ["- chá: tea", true],
+    ["- göz → gözler", false],
+    ["- dr Nowak – poniedziałek", false],
+    ["- chá: tea\n", false],
+  ] as const)
+    it(`${JSON.stringify(item)} above pairs: ${sure ? "put right" : "only where it is asked for"}`, () => {
+      assert.equal(isSure([item, ...bare].join("\n"), bare), sure);
+    });
+
+  it("what somebody says in the line below is no other side", () => {
+    assert.equal(isSure("- Aqui está o chá.\n— Muito obrigado!", bare), undefined);
+    assert.equal(isSure("- o chá\n  – the tea", bare), false);
+  });
 });

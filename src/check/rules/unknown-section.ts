@@ -3,7 +3,7 @@ import type { Fix, Report, Rule } from "../../base/finding";
 import type { Range } from "../../base/range";
 import type { Unit } from "../../unit/unit";
 import type { CheckContext } from "../context";
-import { isNear, nearest, surelyMeant } from "../nearest";
+import { nearest, surelyMeant } from "../nearest";
 import { insideOf, insideOther } from "./inside-section";
 import { quoted } from "./quoted-name";
 import { wholeUnit } from "./whole-unit";
@@ -50,11 +50,10 @@ export const unknownSection: Rule<CheckContext> = {
         }
         const within = among ? insideOther(named) : insideOf(named, unit, plan.activities);
         if (within) return within;
-        const near = nearest(name, names).slice(0, 3);
-        const sure = surelyMeant(name, names);
+        const { near, sure } = nearestNames(name, names);
         return {
           range,
-          message: `No section is called “${name}”.${near[0] && isNear(name, near[0]) ? ` The nearest is “${near[0]}”.` : ""}`,
+          message: `No section is called “${name}”.${near[0] ? ` The nearest is “${near[0]}”.` : ""}`,
           fixes: near.map(
             (found): Fix => ({
               title: `Change to “${found}”`,
@@ -67,6 +66,15 @@ export const unknownSection: Rule<CheckContext> = {
       return [...commas, ...missing];
     }),
 };
+
+/** The names that one may be meant as: those that hold it first, as `1. Food` holds `Food`, then by their letters; and the one that surely is. */
+function nearestNames(name: string, names: readonly string[]): { near: readonly string[]; sure: string | undefined } {
+  const small = name.toLowerCase();
+  const holding = names.filter((each) => small.length > 2 && each.toLowerCase().includes(small));
+  const near = [...new Set([...nearest(name, holding), ...nearest(name, names)])].slice(0, 3);
+  const [only, ...others] = holding;
+  return { near, sure: only !== undefined && others.length === 0 ? only : surelyMeant(name, names) };
+}
 
 /** `At the bench, On the road`: names of sections with commas between them, as a list. */
 function listOf(written: string, names: readonly string[]): string | undefined {

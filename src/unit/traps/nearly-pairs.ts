@@ -1,9 +1,11 @@
+import type { LineIndex } from "../../base/range";
 import type { Span } from "../inline";
 import type { RawItem } from "../items";
 import { type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
 import type { Together } from "../together";
 import { doubtfulSign, letterSign, numerals, tellDoubtful } from "./doubtful-signs";
+import { textOf } from "./lines";
 import { isNumberedSentence } from "./other-numbers";
 
 /*
@@ -24,12 +26,18 @@ const otherSeparators = [
   /(?<=[^\s=＝<>!])[=＝﹦═⩵꞊⹀]{1,3}(?=[^\s=＝>])/u,
 ];
 
+/** What stands around an item. */
+interface Around {
+  readonly bullets: Together;
+  readonly lines: LineIndex;
+}
+
 /** Signs that stand in notes as well. */
 const loose = /^[^\S\n]*(?:[\p{Pd}−:：]|-{1,2})[^\S\n]*$/u;
 
 /** What notes begin with, before a colon. */
 const noteWords =
-  /^[*_]{0,3}(?:see|see also|cf\.?|note|notes|n\.?b\.?|p\.?s\.?|tip|hint|reminder|remember|attention|warning|source|e\.?g\.?|homework|to ?do|materials?|plural|plurals|needs?|needed|bring|game|grammar|next (?:week|time|lesson)|ver|ver também|nota|notas|dica|atenção|lembrete|lembrar|fonte|materiais|plurais|tpc|próxima aula|véase|ojo|atención|recordatorio|materiales|plurales|deberes|tarea|voir|voir aussi|remarque|rappel|matériel|pluriel|devoirs|siehe|siehe auch|vgl\.?|hinweis|merke|achtung|tipp|quelle|mehrzahl|hausaufgaben?|mitbringen|див\.?|примітка|увага|порада|матеріали|множина|домашнє завдання)[*_]{0,3}$/iu;
+  /^[*_]{0,3}(?:see|see also|cf\.?|note|notes|n\.?b\.?|p\.?s\.?|tip|hint|reminder|remember|attention|warning|source|e\.?g\.?|homework|to ?do|materials?|plural|plurals|needs?|needed|bring|game|grammar|next (?:week|time|lesson)|ver|ver também|nota|notas|dica|atenção|lembrete|lembrar|fonte|materiais|plurais|tpc|próxima aula|véase|ojo|atención|recordatorio|materiales|plurales|deberes|tarea|voir|voir aussi|remarque|rappel|matériel|pluriel|devoirs|siehe|siehe auch|vgl\.?|hinweis|merke|achtung|tipp|quelle|mehrzahl|hausaufgaben?|mitbringen|див\.?|примітка|увага|порада|матеріали|множина|домашнє завдання|提醒|注意|备注|作业|复习|注|例|宿題|メモ|復習|ملاحظة|تنبيه|واجب|הערה|שימו לב|หมายเหตุ|การบ้าน|σημείωση|προσοχή|uwaga|notatka|dikkat|ödev|lưu ý|ghi chú|bài tập|figyelem|házi feladat)[*_]{0,3}$/iu;
 
 /** A letter, with a number or a full stop, in bold perhaps. */
 const speaker = /^[*_]{0,3}\p{Lu}\d?\.?[*_]{0,3}$/u;
@@ -128,14 +136,28 @@ function isNotedSign(text: string, span: Span, stop: number, phrased: boolean): 
   return both.every(shortened) || (phrased && both.every((side) => !/\s/.test(side)));
 }
 
-/**
- * `dr Nowak – poniedziałek`, `Who am I? – guessing`, and `mañana: repaso` among `a casa = the house`: beside pairs that look otherwise
- * a dash or a colon may stand in a note.
- */
-function maybeNoted(bullets: Together, left: string, right: string): boolean {
-  if (!bullets.hasPairs || bullets.ofBothSides(left, right)) return false;
-  return bullets.phrased || endOfSentence.test(left) || (bullets.hasOnlySmall && /\p{Lu}/u.test(left + right));
+/** Whether a pair stands further down in the same list, without a blank line: notes stand below the pairs. */
+function abovePair(lines: LineIndex, { block }: RawItem): boolean {
+  let number = lines.lineAt(block.start);
+  while (lines.start(number) < block.end && number < lines.count) number++;
+  for (; number < lines.count && textOf(lines, number).trim() !== ""; number++)
+    if (/^[ \t]{0,3}[-*+][ \t].*\S\s[=＝]\s\S/u.test(textOf(lines, number))) return true;
+  return false;
 }
+
+/**
+ * `dr Nowak – poniedziałek`, `Who am I? – guessing`, `mañana: repaso`, `Haus → Häuser`: beside pairs that look otherwise, or below all of
+ * them, a dash or a colon may stand in a note, and an arrow anywhere.
+ */
+function maybeNoted(item: RawItem, { bullets, lines }: Around, sign: string, [left, right]: readonly [string, string]) {
+  if (!bullets.hasPairs || bullets.ofBothSides(left, right)) return false;
+  if (bullets.phrased || endOfSentence.test(left) || (bullets.hasOnlySmall && /\p{Lu}/u.test(left + right)))
+    return true;
+  return bullets.mostlyPairs && (arrow.test(sign) || !abovePair(lines, item));
+}
+
+/** `- Bom dia!` and `— Boa tarde.` below it: a dash at the beginning of a line is that of someone who speaks, or of an item. */
+const nextLine = /\n[^\S\n]*[\p{Pd}−>]/u;
 
 /** A whole pair in code. */
 const coded = /^(`{1,2})[^\S\n]*[^`\s][^`\n]*[^\S\n][=＝][^\S\n][^`\n]*[^`\s][^\S\n]*\1$/u;
@@ -163,12 +185,14 @@ function pairInCode(source: SourceText, end: number, problems: Problems): boolea
 
 /** `roda – wheel`, `roda: wheel`, a tab, `roda=wheel`, `roda =wheel`: nearly a pair. */
 export function meantAsPair(
-  { text: source }: RawItem,
+  item: RawItem,
   open: (span: Span) => boolean,
   end: number,
-  bullets: Together,
+  around: Around,
   problems: Problems,
 ): void {
+  const { text: source } = item;
+  const { bullets } = around;
   if (pairInCode(source, end, problems)) return;
   for (const separator of otherSeparators) {
     const match = separator.exec(source.text);
@@ -182,7 +206,10 @@ export function meantAsPair(
     const grammar = bullets.mostlyPairs && ofGrammar(source.text, span, end);
     if (grammar === true) return;
     if (bullets.mostlyPairs && bullets.ofOneSide(...sides(source.text, span, end))) continue;
-    const unsure = grammar || (loose.test(match[0]) && maybeNoted(bullets, ...sides(source.text, span, end)));
+    const both = sides(source.text, span, end);
+    if (nextLine.test(match[0]) && endOfSentence.test(both[0])) continue;
+    const doubtful = loose.test(match[0]) || arrow.test(match[0]) || nextLine.test(match[0]);
+    const unsure = grammar || (doubtful && maybeNoted(item, around, match[0], both));
     const sign = match[0].trim() === "" ? (match[0].includes("\t") ? "a tab" : "white space") : `“${match[0].trim()}”`;
     problems.trap(
       "meant-as-pair",
@@ -193,19 +220,28 @@ export function meantAsPair(
     return;
   }
   const all = source.text.slice(0, end);
-  const doubtful =
+  const sign =
     bullets.mostlyPairs || bullets.alike
       ? doubtfulSign(all, !bullets.hasPairs)
       : bullets.parted
         ? letterSign(all)
         : undefined;
-  const escaped = doubtful && /^\s*(?:\\|&)/.test(source.text.slice(doubtful.start, doubtful.end));
+  const escaped = sign && /^\s*(?:\\|&)/.test(source.text.slice(sign.start, sign.end));
   const noted =
-    doubtful &&
+    sign &&
     bullets.mostlyPairs &&
-    (isNotedSign(source.text, doubtful, end, bullets.phrased) || bullets.ofOneSide(...sides(all, doubtful, end)));
-  if (doubtful && (escaped || open(doubtful)) && !noted && !inNote(source.text, doubtful, end, true)) {
-    tellDoubtful(source, doubtful, problems);
+    (isNotedSign(source.text, sign, end, bullets.phrased) || bullets.ofOneSide(...sides(all, sign, end)));
+  if (sign && (escaped || open(sign)) && !noted && !inNote(source.text, sign, end, true)) {
+    tellDoubtful(source, sign, problems);
+    return;
+  }
+  const border = bullets.mostlyPairs ? bullets.borderIn(all) : undefined;
+  if (border && open(border)) {
+    tellDoubtful(
+      source,
+      { ...border, way: -1, ...(border.close.start < border.close.end ? {} : { close: undefined }) },
+      problems,
+    );
     return;
   }
   const cuts = [...source.text.matchAll(/\s+[|｜¦‖│∣ǀ❘┃￨]\s+/gu)];
@@ -217,8 +253,13 @@ export function meantAsPair(
     range,
     "This item is no pair, so that nothing of it is used: a bar only cuts the left side, and the two sides are parted by “ = ”.",
     // Who writes pairs beside it knows their sign: the other side may just be missing yet.
-    ...(cuts.length === 1
-      ? [{ ...write("Write “ = ”", range, " = "), ...(bullets.hasPairs ? { unsure: true as const } : {}) }]
-      : []),
+    ...(cuts.length > 1 || bullets.hasCuts
+      ? []
+      : [
+          {
+            ...write("Write “ = ”", range, " = "),
+            ...(bullets.hasPairs || endOfSentence.test(all.trim()) ? { unsure: true as const } : {}),
+          },
+        ]),
   );
 }

@@ -45,7 +45,7 @@ class Columns {
     const bare = name.replace(/[“”„‟«»‘’‚‹›]$/u, "").trimEnd();
     for (const person of this.persons) {
       const before = bare.endsWith(person) ? bare.slice(0, -person.length) : "";
-      const column = before.replace(/[\s,;:]*[“”„‟«»‘’‚‹›]?\s*$/u, "");
+      const column = before.replace(/[\s,;:/]*[“”„‟«»‘’‚‹›]?\s*$/u, "");
       if (column !== before && this.has(column)) return { column, person };
     }
     return undefined;

@@ -66,15 +66,17 @@ function tell(
   });
 }
 
-/** Texts of a paragraph's lines where each begins with a mark as `[F]` and goes on like a sentence, not like “[F] falso”; none else. */
+/** Texts of a paragraph's lines where each begins with a mark as `[F]` or ✅ and goes on like a sentence, not like “[F] falso”; none else. */
 export function markedTexts(lines: LineIndex, map: readonly [number, number]): readonly string[] {
-  if (!/^[ \t]*[[［【]/.test(textOf(lines, map[0]))) return [];
+  if (!/^[ \t]*[[［【☑☒✓✔✅❌✗✘]/u.test(textOf(lines, map[0]))) return [];
   const texts = linesOf(lines, map).map(({ text }) => text);
   const isSentence = (text: string): boolean => /^\P{L}*[\p{Lu}\p{Lo}]\S*\s+\S|^\P{L}*\p{Lo}/u.test(text);
-  return texts.every((text) => isSentence(text.slice(clearMark(text)?.written.length ?? text.length))) ? texts : [];
+  const isWhole = (text: string): boolean => /^[[［【]/u.test(text) || /[.!…。！]\P{L}*$/u.test(text);
+  const said = (text: string): string => text.slice(clearMark(text)?.written.length ?? text.length);
+  return texts.every((text) => isSentence(said(text)) && isWhole(text)) ? texts : [];
 }
 
-/** `[F] O mar é seco.` in lines of their own, each of which has such a mark. */
+/** `[F] O mar é seco.` in lines of their own, each of which has such a mark. A tick may also say that something is done. */
 export function markedNotes(lines: LineIndex, map: readonly [number, number], problems: Problems): void {
   const found = linesOf(lines, map);
   const begins = found.map(({ text }): Begin => {
@@ -83,7 +85,8 @@ export function markedNotes(lines: LineIndex, map: readonly [number, number], pr
   });
   const message =
     "These are notes: a statement begins with a hyphen, and with “[x] ” when it is true and “[ ] ” when it is false.";
-  tell(lines, map[0], found, { begins, message }, problems);
+  const ticked = found.some(({ text }) => !/^[[［【]/u.test(text));
+  tell(lines, map[0], found, { begins, message, ...(ticked ? { unsure: true } : {}) }, problems);
 }
 
 /** Few words and no sentence. */

@@ -25,7 +25,7 @@ export const tooFewMispairs: Rule<SortContext> = {
         message: `${onlySome(made, options.mispair, "false card")} can be made of these pairs.`,
         fixes: [
           {
-            title: `Ask for ${fair}`,
+            title: fair < made ? `Ask for ${fair}, so that about half are true` : `Ask for ${fair}`,
             edits: [setOption(request.block, request.unit.text, "mispair", String(fair))],
             preferred: true,
           },

@@ -27,10 +27,12 @@ export const unusedPairs: Rule<TilesContext> = {
     const refused = request.refused.some((key) => ["grid", "fill", "take"].includes(key));
     if (!frame || deals.length === 0 || idle.length === 0 || refused) return [];
     const some = idle.slice(0, 3).map((pair) => pair.left.answers[0].text);
+    const names =
+      idle.length > 3 ? `${some.map((text) => `“${text}”`).join(", ")} and ${idle.length - 3} more` : list(some);
     return [
       {
         range: place(dealt, "grid"),
-        message: `${idle.length} of ${pairs.length} pairs ${idle.length === 1 ? "is" : "are"} not used: ${frame.rows} × ${frame.columns} tiles have ${innerCount(frame)} inner edges (without ${list(some)}${idle.length > 3 ? " and others" : ""}).`,
+        message: `${idle.length} of ${pairs.length} pairs ${idle.length === 1 ? "is" : "are"} not used: ${frame.rows} × ${frame.columns} tiles have ${innerCount(frame)} inner edges (without ${names}).`,
         related: idle.slice(0, 3).map(({ range }) => ({ range, message: "Not on a tile" })),
         fixes: () => largerGrids(dealt),
       },
