@@ -37,6 +37,8 @@ export interface UnknownSection {
   readonly file?: string;
   /** What the other unit has. */
   readonly among?: readonly string[];
+  /** The section of the other unit that has a deeper heading of this name. */
+  readonly inside?: { readonly section: string; readonly heading: string };
   /** The other unit's file, where it is named with no section of it, or with one behind another sign than `#`. */
   readonly whole?: { readonly path: string; readonly section?: string };
 }
@@ -232,10 +234,9 @@ function findSections(
     const whole = own ? undefined : foreignUnit(name);
     const path = (other ?? whole)?.path;
     const source = path === undefined ? unit : units.get(path);
-    const wanted = other?.section ?? name;
-    const found = whole
-      ? undefined
-      : source?.sections.find((section) => section.name === wanted.replace(/\s+/gu, " ").trim());
+    const trimmed = (other?.section ?? name).replace(/\s+/gu, " ").trim();
+    const found = whole ? undefined : source?.sections.find((section) => section.name === trimmed);
+    const around = other && source?.sections.find(({ piles }) => piles.some((pile) => pile.name === trimmed));
     if (found) sections.push(other ? adopt(found, range, other.path) : found);
     else
       unknown.push({
@@ -243,6 +244,7 @@ function findSections(
         range,
         ...(path !== undefined && !source ? { file: path } : {}),
         ...(path !== undefined && source ? { among: source.sections.map((section) => `${path}#${section.name}`) } : {}),
+        ...(around ? { inside: { section: `${path}#${around.name}`, heading: trimmed } } : {}),
         ...(whole ? { whole } : {}),
       });
   });

@@ -1,5 +1,5 @@
 import { Relation } from "../match/relation";
-import type { Item, Section } from "../unit/unit";
+import type { Item, Section, Statement } from "../unit/unit";
 import type { DealRequest } from "./contract";
 import { withForms } from "./supply";
 
@@ -20,4 +20,19 @@ export function withoutItem(request: DealRequest, item: Item): DealRequest {
     return withForms(changed, section);
   });
   return { ...request, sections, relation: new Relation(request.relation.pairs.filter((pair) => pair !== item)) };
+}
+
+/** The same request with another statement in place of one. */
+export function withItem(request: DealRequest, item: Statement, other: Statement): DealRequest {
+  const sections = request.sections.map((section): Section => {
+    const piles = section.piles.map((pile) => ({
+      ...pile,
+      members: pile.members.map((member) =>
+        member.shape === "statement" && member.item === item ? { ...member, item: other } : member,
+      ),
+    }));
+    const statements = section.statements.map((each) => (each === item ? other : each));
+    return withForms({ ...section, statements, piles }, section);
+  });
+  return { ...request, sections };
 }

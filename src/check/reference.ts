@@ -44,7 +44,7 @@ function fenced(text: string): string {
 function verdictsPage(): string {
   const parts = [
     "# What the prover says",
-    "Each deal is looked at by an exact prover before it is printed. This page tells every verdict with a unit that gives it. Where a verdict is not proven, nothing is claimed.",
+    "Each deal is looked at by an exact prover before it is printed. This page tells every verdict with a unit that gives it. Where a verdict is not proven, nothing is claimed. The line of an activity that `cutwork check` prints says “one solution”, “several solutions”, “no solution” or “not settled”; where several ways are right and the key tells them all, it says how many: “6 right ways”.",
     ...kinds.flatMap(({ name }) => [
       `## \`make: ${name}\``,
       ...verdicts.filter(({ make }) => make === name).flatMap(verdictPart),

@@ -28,7 +28,7 @@ export function withSeverities(
 export function silencesOf({ unit, plan }: Pick<CheckContext, "unit" | "plan">): Silence[] {
   const allowed = plan.activities.flatMap(({ block }) => {
     const entry = block.options.entries.find(({ key }) => key === "allow");
-    if (!entry || typeof entry.value !== "object" || entry.value === null) return [];
+    if (!entry || typeof entry.value !== "object" || entry.value === null || Array.isArray(entry.value)) return [];
     return Object.entries(entry.value).map(
       ([code, reason]): Silence => ({ code, reason: String(reason), range: entry.valueRange, scope: block.fence }),
     );

@@ -1,10 +1,11 @@
 import type { Severity } from "../base/finding";
 import { printable } from "./cells";
 import { toJson, unreadJson } from "./json";
+import { namedFiles } from "./named-files";
 import { type FileReport, type Outcome, settingsReports, unitReport } from "./report";
 import { toSarif } from "./sarif";
 import { countText, findingLines, proofLines, styleFor, type TextStyle } from "./text";
-import { eachOnce, openEngine, readUnitFile } from "./units";
+import { openEngine, readUnitFile } from "./units";
 import { FileError, say, UsageError } from "./usage";
 
 /** `cutwork check`: prints findings and proofs; resolves to the exit code. */
@@ -19,7 +20,7 @@ export async function check(
   const style = styleFor(process.stdout);
   const workshop = await openEngine();
   const outcomes: Outcome[] = [];
-  for (const file of eachOnce(files)) {
+  for (const file of await namedFiles(files)) {
     try {
       const reading = await readUnitFile(workshop, file);
       outcomes.push({ file, reading });

@@ -2,9 +2,10 @@ import { readdir } from "node:fs/promises";
 import path from "node:path";
 import { leftovers } from "../make/leftovers";
 import { BlockedError, type MadeFile, type MakeOptions, type Workshop } from "../make/workshop";
+import { namedFiles } from "./named-files";
 import { type FileReport, settingsReports, unitReport } from "./report";
 import { findingLines, proofLines, styleFor } from "./text";
-import { eachOnce, openEngine, readUnitFile, unitName } from "./units";
+import { openEngine, readUnitFile, unitName } from "./units";
 import { FileError, say, UsageError } from "./usage";
 import { writeWhole } from "./write";
 
@@ -18,7 +19,7 @@ export interface MakeCall {
 /** `cutwork make`: writes all files of each unit or none of it; resolves to the exit code. */
 export async function make(files: readonly string[], call: MakeCall): Promise<number> {
   if (files.length === 0) throw new UsageError("Name the units to make.");
-  const units = eachOnce(files);
+  const units = await namedFiles(files);
   refuseClashes(units);
   const out = path.resolve(typeof call.out === "string" ? call.out : "out");
   const only = typeof call.only === "string" ? call.only : undefined;

@@ -73,18 +73,21 @@ export function proofLines({ activities }: FileReport): string[] {
     // A level is named where there are two, a version where there are several.
     const levels = new Set(deals.map(({ level }) => level)).size > 1;
     const versions = deals.some(({ version }) => version > 1);
-    const states = deals.map(({ level, version, desk, code, copies, proof, difficulty }) => {
+    const states = deals.map(({ level, version, desk, code, copies, proof, smaller, difficulty }) => {
       const sets = copies === "by copier" ? "a master" : `${copies} ${copies === 1 ? "set" : "sets"}`;
       const proven = proof.accepted
         ? `${proof.capped ? "at least " : ""}${proof.count} right ways`
         : words[proof.status];
+      // Whether a smaller circle can close is a proof of its own, whatever is known of full ones.
+      const early =
+        smaller === undefined ? "" : `, ${proof.status === "one" ? "but" : "and"} a smaller circle can close`;
       const hardness = difficulty ? ` (${difficultyText(difficulty)})` : "";
       const which = [
         code,
         ...(levels ? [level] : []),
         ...(versions ? [desk === undefined ? `version ${version}` : `desk ${desk}`] : []),
       ];
-      return `${which.join(" ")}, ${sets}: ${proven}${hardness}`;
+      return `${which.join(" ")}, ${sets}: ${proven}${early}${hardness}`;
     });
     return printable(`  ${title}: ${summary}; ${states.join("; ")}`);
   });

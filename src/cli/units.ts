@@ -26,12 +26,6 @@ export function unitName(file: string): string {
   return path.basename(file).replace(/(\.unit)?\.md$/i, "");
 }
 
-/** The files of a call in its order, each once however it is spelled. */
-export function eachOnce(files: readonly string[]): string[] {
-  const places = files.map((file) => (file === "-" ? file : path.resolve(file)));
-  return files.filter((_, i) => places.indexOf(places[i] ?? "") === i);
-}
-
 /** Reads a file, “-” being standard input, with what lies around it. Rejects with a FileError where it cannot be read. */
 export async function readUnitFile(workshop: Workshop, file: string, out?: string): Promise<Reading> {
   const text = file === "-" ? await standardInput() : await fileText(file);
@@ -51,8 +45,14 @@ async function fileText(file: string): Promise<string> {
   try {
     return decode(file, await readFile(file));
   } catch (error) {
-    throw error instanceof FileError ? error : new FileError(`${file} cannot be read: ${reason(error)}`);
+    throw error instanceof FileError ? error : new FileError(`${file} cannot be read: ${await unread(file, error)}`);
   }
+}
+
+/** Why a file cannot be read. A folder is read as the units in it: that it is one says that there are none. */
+async function unread(file: string, error: unknown): Promise<string> {
+  if (!(error instanceof Error && "code" in error && error.code === "EISDIR")) return reason(error);
+  return readdir(file).then(() => "it is a folder without a unit, a file whose name ends in “.unit.md”.", reason);
 }
 
 async function standardInput(): Promise<string> {

@@ -21,6 +21,9 @@ const synopses: Readonly<Record<Command, string>> = {
 
 const exits = "Exit: 0 nothing at or above the threshold, 1 findings, 2 the call or a file could not be used.";
 
+const named = `FILE is a unit, a folder (all units in it and below it, but not in hidden ones), or a name with “*” and “?”, “**” for any
+folders, where no shell has put names in its place.`;
+
 export const usage = `${synopses.check}
     Reads units, proves their puzzles and prints what is wrong. “-” is standard input.
 ${synopses.make}
@@ -42,6 +45,8 @@ export const help: Readonly<Record<Command, string>> = {
 Reads units, proves their puzzles and prints what is wrong. “-” is standard input. A file that cannot be read is reported, and
 the others are checked all the same.
 
+${named}
+
   --format text   (default) for people and problem matchers: FILE:LINE:COLUMN SEVERITY CODE MESSAGE, below it the source;
                   coloured in a terminal, or where FORCE_COLOR is set, but never where NO_COLOR is set
   --format json   for programs: findings with fixes, ranges as in the Language Server Protocol, and the proofs:
@@ -58,6 +63,8 @@ Exit: 0 nothing at or above the threshold, 1 findings, 2 the call or a file coul
 
 Writes the PDFs and the pieces file of units. All files of a unit are written or none; a unit with errors is not made, and the
 others are made all the same. “-” is standard input.
+
+${named}
 
   --out DIR             the folder to write into, “out” by default; it is made where it is missing
   --only KIND-OR-TITLE  only the activities of one kind, or the one of a title

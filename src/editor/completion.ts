@@ -1,6 +1,7 @@
 import * as vscode from "vscode";
 import { blockAt, settingsBlock } from "./completion/spot";
-import { describe, type Known, optionAt, type Suggestion, suggestAt, unitsAt } from "./completion/suggest";
+import { explainAt, type Known, type Suggestion, suggestAt, unitsAt } from "./completion/suggest";
+import { settingsOffersAt, wordExplained } from "./language/codes";
 import { completeSeverities } from "./providers/complete";
 import type { Worlds } from "./providers/worlds";
 import type { Readings } from "./readings";
@@ -68,7 +69,9 @@ export function explainSettings(): vscode.Disposable {
     vscode.languages.registerHoverProvider(settingsSelector, {
       provideHover(document, position) {
         const text = document.getText();
-        return hoverFor(document, optionAt(text, document.offsetAt(position), settingsBlock(text)));
+        const offset = document.offsetAt(position);
+        const word = wordExplained(text, offset, (at) => settingsOffersAt(text, at));
+        return hoverFor(document, explainAt(text, offset, settingsBlock(text)) ?? word);
       },
     }),
   );
@@ -97,17 +100,15 @@ function itemFor(
   return item;
 }
 
-/** Explains the option under the pointer. */
+/** Explains the option or the value under the pointer. */
 export function explainOptions(): vscode.Disposable {
   return vscode.languages.registerHoverProvider(unitSelector, {
     provideHover(document, position) {
-      return hoverFor(document, optionAt(document.getText(), document.offsetAt(position)));
+      return hoverFor(document, explainAt(document.getText(), document.offsetAt(position)));
     },
   });
 }
 
-function hoverFor(document: vscode.TextDocument, found: ReturnType<typeof optionAt>): vscode.Hover | undefined {
-  if (!found) return undefined;
-  const text = new vscode.MarkdownString(`**${found.option.key}**\n\n${describe(found.option)}`);
-  return new vscode.Hover(text, toRange(document, found));
+function hoverFor(document: vscode.TextDocument, found: ReturnType<typeof explainAt>): vscode.Hover | undefined {
+  return found && new vscode.Hover(new vscode.MarkdownString(found.markdown), toRange(document, found));
 }

@@ -15,6 +15,7 @@ import { Worlds } from "./providers/worlds";
 import { Readings } from "./readings";
 import { reprintPieces } from "./reprint";
 import { showSettingsFindings } from "./settingsFindings";
+import { checkSeverities } from "./severitySetting";
 import { showStatus } from "./status";
 import { offerTasks } from "./tasks";
 
@@ -32,6 +33,7 @@ export function activate(context: vscode.ExtensionContext): void {
     showFindings(readings),
     showSettingsFindings(readings),
     showStatus(readings),
+    checkSeverities(),
     offerFixes(readings),
     offerTasks(extensionUri),
     completeOptions(readings, worlds),

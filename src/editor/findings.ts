@@ -1,7 +1,7 @@
 import * as vscode from "vscode";
 import type { Finding, Severity } from "../check/finding";
+import { CalmFindings } from "./calmFindings";
 import { explanationLink } from "./explain";
-import { Patience } from "./patience";
 import type { DocumentReading, Readings } from "./readings";
 import { isUnit, toRange } from "./units";
 
@@ -20,51 +20,18 @@ export function severityOf(severity: Severity): vscode.DiagnosticSeverity {
 
 /** Shows what was found in every open unit, and takes it away when the unit is closed. */
 export function showFindings(readings: Readings): vscode.Disposable {
-  const shown = vscode.languages.createDiagnosticCollection(source);
-  const patience = new Patience((key) => {
-    const read = readings.last(vscode.Uri.parse(key));
-    // Where the text went on since, its reading will show everything.
-    if (read && read.document.version === read.version) show(read);
-  });
-
-  const show = (read: DocumentReading): void => {
-    const { uri } = read.document;
-    const line = patience.lineOf(uri.toString());
-    const known = new Set(shown.get(uri)?.map(sameness));
-    const isNews = (found: vscode.Diagnostic): boolean => found.range.end.line === line && !known.has(sameness(found));
-    shown.set(
-      uri,
-      diagnosticsOf(read).filter((found) => !isNews(found)),
-    );
-  };
-
+  const shown = new CalmFindings(source, isUnit);
   return vscode.Disposable.from(
     shown,
-    new vscode.Disposable(() => patience.forgetAll()),
-    readings.onDidRead(show),
-    readings.onDidClose((uri) => {
-      patience.forget(uri.toString());
-      shown.delete(uri);
+    readings.onDidRead((read) => {
+      const { document, version } = read;
+      shown.set(document.uri, {
+        diagnostics: diagnosticsOf(read),
+        isCurrent: () => readings.last(document.uri) === read && document.version === version,
+      });
     }),
-    vscode.workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
-      const line = isUnit(document) ? cursorLine(document) : undefined;
-      const here = contentChanges.some(({ range }) => range.start.line === line || range.end.line === line);
-      if (line !== undefined && here) patience.typed(document.uri.toString(), line);
-    }),
-    vscode.window.onDidChangeTextEditorSelection(({ textEditor: { document, selection } }) => {
-      patience.moved(document.uri.toString(), selection.active.line);
-    }),
+    readings.onDidClose((uri) => shown.delete(uri)),
   );
-}
-
-function cursorLine(document: vscode.TextDocument): number | undefined {
-  const editor = vscode.window.activeTextEditor;
-  return editor?.document === document ? editor.selection.active.line : undefined;
-}
-
-/** Equal for a finding before and after a keystroke in its line. */
-function sameness({ code, range }: vscode.Diagnostic): string {
-  return `${range.start.line} ${typeof code === "object" ? code.value : code}`;
 }
 
 /** One diagnostic a finding, in the same order. */

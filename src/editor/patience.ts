@@ -23,9 +23,10 @@ export class Patience {
     );
   }
 
-  /** The line that is being typed, if one is. */
-  lineOf(key: string): number | undefined {
-    return this.lines.get(key);
+  /** Whether a stretch of lines has the one that is being typed. */
+  isTyped(key: string, first: number, last: number): boolean {
+    const line = this.lines.get(key);
+    return line !== undefined && first <= line && line <= last;
   }
 
   /** A keystroke changed the line that the cursor is in. */

@@ -1,3 +1,17 @@
+import { type Steps, told } from "../base/steps";
+import { practisingYaml } from "../unit/yaml";
+import { nothingAround, type Workshop } from "./workshop";
+
+/**
+ * Reads a small unit of its own: code that runs for the first time is slow, and a step of reading a large unit would be as much
+ * longer.
+ */
+export function* practising(workshop: Pick<Workshop, "reading">): Steps<void> {
+  yield* told(practisingYaml("practice: [yes]\n"), "Reading");
+  yield "Reading";
+  yield* workshop.reading({ name: "practice", text: practice }, nothingAround);
+}
+
 /** A small unit with all kinds of items and activities, to be read before the first one that somebody waits for. */
 export const practice = `---
 title: Practice
@@ -5,6 +19,18 @@ teaches: pt
 explains: en
 classes: [12]
 ---
+
+## Begun
+
+- wheel
+
+## Goes on
+
+- the *wheel* … turns
+
+## Further
+
+- roda = wheel
 
 ## Notes
 

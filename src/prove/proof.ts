@@ -15,3 +15,9 @@ export interface Proof<Solution> {
   /** A solution other than the intended one, where one was found. */
   readonly second?: Solution;
 }
+
+/** A number of solutions as a proof holds it: as far as a number is exact, else capped there. */
+export function heldCount(count: bigint): Pick<Proof<never>, "count" | "capped"> {
+  const most = BigInt(Number.MAX_SAFE_INTEGER);
+  return count > most ? { count: Number(most), capped: true } : { count: Number(count), capped: false };
+}

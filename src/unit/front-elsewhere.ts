@@ -4,7 +4,7 @@ import type { Problems } from "./problems";
 
 /*
  * Front matter whose first line of hyphens is missing, or that Markdown shows as a heading or a block: below a comment or a title, or
- * in a fence.
+ * in a fence, or between lines of other signs.
  */
 
 const setting = /^(?:\s*$|\s*#|[\w-]+[ \t]*:(?:[ \t]|$)|[ \t]+\S|- )/u;
@@ -16,7 +16,11 @@ export function frontElsewhere(
   first: number,
   problems: Problems,
 ): FrontLines | undefined {
-  return unopened(lines, textOf, first, problems) ?? misplaced(lines, textOf, first, problems);
+  return (
+    otherwiseMarked(lines, textOf, first, problems) ??
+    unopened(lines, textOf, first, problems) ??
+    misplaced(lines, textOf, first, problems)
+  );
 }
 
 /** Settings at the beginning of a file with no line of hyphens above them, and perhaps none below. */
@@ -91,6 +95,34 @@ function misplaced(
     );
   }
   return { first: above + 1, after: close, body: close + 1 };
+}
+
+/** Lines that other programs put round settings, and what becomes of hyphens while they are typed. */
+const otherMark = /^[ \t]*(?:\+{3,}|;{3,}|={3,}|-{1,2}|(?:-[ \t]+){2,}-|[‐-―−]{1,3})[ \t]*$/u;
+
+/** Settings between two lines of other signs. */
+function otherwiseMarked(
+  lines: LineIndex,
+  textOf: (number: number) => string,
+  first: number,
+  problems: Problems,
+): FrontLines | undefined {
+  if (!otherMark.test(textOf(first))) return undefined;
+  const ends = (number: number): boolean => otherMark.test(textOf(number)) || /^---\s*$/.test(textOf(number));
+  const isSetting = (text: string): boolean => setting.test(text) || /^[\w-]+[ \t]*[=：]/u.test(text);
+  let close = first + 1;
+  while (close < lines.count && !ends(close) && isSetting(textOf(close))) close++;
+  if (close >= lines.count || !ends(close) || settingsIn(textOf, first + 1, close) < 2) return undefined;
+  const begin = lines.text.startsWith("\uFEFF") ? 1 : 0;
+  const head = { start: Math.max(begin, lines.start(first)), end: lines.line(first).end };
+  problems.add("unreadable-yaml", head, "Front matter stands between two lines of three hyphens; so it is not read.", {
+    title: "Write three hyphens",
+    edits: [
+      { range: { start: begin, end: head.end }, text: "---" },
+      { range: lines.line(close), text: "---" },
+    ],
+  });
+  return { first: first + 1, after: close, body: close + 1 };
 }
 
 /** The first line that is no comment, no title and not blank, from one on. */

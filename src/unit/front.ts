@@ -1,4 +1,5 @@
 import type { LineIndex } from "../base/range";
+import type { Steps } from "../base/steps";
 import { frontElsewhere } from "./front-elsewhere";
 import { type FrontLines, settingsIn } from "./front-lines";
 import { insert, type Problems, write } from "./problems";
@@ -15,22 +16,22 @@ export interface Front {
   readonly body: number;
 }
 
-/** Reads the settings above a unit. Never throws: what cannot be read is in `problems`. */
-export function readFront(lines: LineIndex, problems: Problems): Front {
+/** Lines that other programs, or those that correct what is typed, have instead of the hyphens. */
+const other = /^(?:\*{3,}|_{3,}|\+{3,}|;{3,}|[—–]+-?|--)\s*$/;
+
+/** Reads the settings above a unit, with a pause where they are found. Never throws: what cannot be read is in `problems`. */
+export function* readingFront(lines: LineIndex, problems: Problems): Steps<Front, undefined> {
   const found = findFront(lines, problems);
+  yield;
   if (!found) {
     return { mapping: { range: { start: 0, end: 0 }, entries: [] }, problems: problems.list.length, body: 0 };
   }
   const { first, after, body } = found;
   const range = { start: lines.start(first), end: lines.start(after) };
   const content = lines.text.slice(range.start, range.end).replace(/\r\n?/g, "\n").replace(/\n$/, "");
-  const mapping = readMapping(
-    SourceText.inLines(lines, first, content),
-    range,
-    "front matter",
-    problems,
-    lines.newline,
-  );
+  const source = SourceText.inLines(lines, first, content);
+  yield;
+  const mapping = readMapping(source, range, "front matter", problems, lines.newline);
   return { mapping, problems: problems.list.length, body };
 }
 
@@ -42,13 +43,13 @@ export function readFront(lines: LineIndex, problems: Problems): Front {
 function findFront(lines: LineIndex, problems: Problems): FrontLines | undefined {
   const textOf = (number: number): string => {
     const { start, end } = lines.line(number);
-    return lines.text.slice(start, end).replace(/^\uFEFF/, "");
+    return lines.text.slice(start, end).replace(/^[\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]+/, "");
   };
   const count = lines.count;
   let open = 0;
   while (open < count - 1 && textOf(open).trim() === "") open++;
-  // Formatters make stars of hyphens that begin no front matter.
-  const rule = /^ {0,3}(-{3,}|\*{3,}|_{3,})\s*$/.exec(textOf(open));
+  // Formatters make stars of hyphens that begin no front matter, word processors make dashes, and other programs have other signs.
+  const rule = /^ {0,3}(-{2,}|\*{3,}|_{3,}|\+{3,}|;{3,}|[—–]+-?)\s*$/.exec(textOf(open));
   if (!rule) return frontElsewhere(lines, textOf, open, problems);
   const begins = open === 0 && /^---\s*$/.test(textOf(open));
   // A byte order mark is no part of the line.
@@ -62,10 +63,11 @@ function findFront(lines: LineIndex, problems: Problems): FrontLines | undefined
   while (end < count && /^(?:\s*$|\s*#|[\w-]+[ \t]*[:=：]|[ \t]+\S|- )/u.test(textOf(end))) end++;
   const named = (stop: number): boolean => settingsIn(textOf, first, stop) > 0;
 
-  const stars = /^(?:\*{3,}|_{3,})\s*$/.test(textOf(end)) && !begins && open === 0;
+  const stars =
+    !begins && open === 0 && (other.test(textOf(end)) || (other.test(textOf(0)) && textOf(end).startsWith("--")));
   if (end < close && stars && named(end)) {
     const [above, below] = [open, end].map((number) => ({
-      start: lines.start(number) + lines.text.slice(lines.start(number)).search(/[-*_]/),
+      start: lines.start(number) + lines.text.slice(lines.start(number)).search(/[-*_+;—–]/),
       end: lines.line(number).end,
     }));
     if (!above || !below) return undefined;

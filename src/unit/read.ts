@@ -3,7 +3,7 @@ import { LineIndex } from "../base/range";
 import { finished, type Steps } from "../base/steps";
 import { type Above, commentUnder, headingSilence, lostComment } from "./comments";
 import { readFence } from "./fenced-blocks";
-import { type Front, readFront } from "./front";
+import { type Front, readingFront } from "./front";
 import { type Env, parseRuns, parsingBlocks } from "./inline";
 import { ItemReader, type RawItem } from "./items";
 import { plain } from "./phrases";
@@ -19,6 +19,7 @@ import { barePairs } from "./traps/both-sides";
 import { correctionBeside } from "./traps/corrections";
 import { EmptyHeadings } from "./traps/empty-headings";
 import { indentedActivity, insideItem, quotedFence } from "./traps/fences";
+import { hiddenSigns } from "./traps/hidden-signs";
 import { itemTraps } from "./traps/items";
 import { lostCards } from "./traps/lost-cards";
 import { fullCorners, nearlyTies } from "./traps/nearly-ties";
@@ -48,7 +49,7 @@ export function* readingUnit(text: string, before: readonly Unit[] = []): Steps<
   yield;
   const lines = new LineIndex(text);
   const problems = new Problems();
-  const front = readFront(lines, problems);
+  const front = yield* readingFront(lines, problems);
   yield;
   const start = Journal.resume(lines, front.body, problems.list, before);
   if (start) {
@@ -70,19 +71,27 @@ function* blocksFrom(lines: LineIndex, { line, rests }: Start, env: Env): Steps<
   return yield* parsingBlocks(text, env, (each) => rests.has(each));
 }
 
+/** How many blocks without an end are told at most with what stands below read: for each the rest is parsed anew. */
+const mostMends = 20;
+
 class Reader {
   private readonly problems: Problems;
   private readonly items: ItemReader;
   private readonly gathered: Gathered;
   private readonly journal: Journal;
-  private readonly rests: Start["rests"];
+  private rests: Start["rests"];
   private readonly emptyHeadings: EmptyHeadings;
   private open: SectionBuilder | undefined;
   private looks: (() => void)[] = [];
+  /** How many blocks above were taken to end where they do not: whether they were hangs on what stands below, so nothing there is kept. */
+  private mends = 0;
   /** For comments that stand below it. */
   private lastItem: Above | undefined;
   /** The last item of a numbered list that ended just now. */
   private lastEvent: Token | undefined;
+
+  /** Up to where lines were looked at for what nobody sees, and how many problems there were then. */
+  private seen: { line: number; known: number };
 
   /** The last list that was told to begin with another sign than the one above it. */
   private splitAt: Token | undefined;
@@ -94,9 +103,10 @@ class Reader {
     private readonly lines: LineIndex,
     private readonly front: Front,
     private readonly env: Env,
-    { gathered, journal, rests }: Start,
+    { line, gathered, journal, rests }: Start,
   ) {
     this.gathered = gathered;
+    this.seen = { line, known: gathered.problems.length };
     this.journal = journal;
     this.rests = rests;
     this.problems = new Problems(gathered.problems);
@@ -130,7 +140,8 @@ class Reader {
   }
 
   /** Reads all blocks; comes back with what is left at the heading of a section that need not be read. */
-  private *walk(tokens: readonly Token[]): Steps<{ line: number; rest: Rest } | undefined, undefined> {
+  private *walk(parsed: readonly Token[]): Steps<{ line: number; rest: Rest } | undefined, undefined> {
+    let tokens = parsed;
     for (let i = 0; i < tokens.length; i++) {
       const token = tokens[i];
       if (token?.level !== 0) continue;
@@ -144,8 +155,10 @@ class Reader {
       if (token.type === "heading_open") yield* this.heading(token, next);
       else if (token.type === "bullet_list_open" || token.type === "ordered_list_open") i = yield* this.list(tokens, i);
       else if (token.type === "table_open") this.table(token);
-      else if (token.type === "fence") this.fence(token);
-      else if (token.type === "html_block") {
+      else if (token.type === "fence") {
+        const below = this.fence(token);
+        if (below !== undefined && this.mends < mostMends) [tokens, i] = [yield* this.blocksBelow(below), -1];
+      } else if (token.type === "html_block") {
         lostComment(this.lines, tokens, i, this.lastItem, this.problems);
         listInHtml(this.lines, token, this.problems);
       } else if (token.type === "blockquote_open") quotedItems(this.lines, token, this.problems);
@@ -188,7 +201,8 @@ class Reader {
     if (token.tag === "h2") {
       [this.lastEvent, this.splitAt] = [undefined, undefined];
       yield* this.closeSection(this.lines.start(line));
-      if (content !== "" && token.markup === "##") this.journal.mark(this.lines, line, this.gathered);
+      if (content !== "" && token.markup === "##" && this.mends === 0)
+        this.journal.mark(this.lines, line, this.gathered);
       this.open = new SectionBuilder(name, heading, this.lines.start(line));
     } else if (!this.open) {
       const after = token.map?.[1] ?? line + 1;
@@ -212,6 +226,10 @@ class Reader {
     for (const map of this.open?.judgedNotes ?? []) markedNotes(this.lines, map, this.problems);
     for (const heads of this.open?.onlyNoted ?? []) notedTable(heads, this.problems);
     if (this.open) pileTraps(this.lines, this.open.pileFacts, this.problems);
+    const { line, known } = this.seen;
+    const after = end < this.lines.text.length ? this.lines.lineAt(end) : this.lines.count;
+    if (after > line) hiddenSigns(this.lines, line, after, known, this.problems);
+    this.seen = { line: after, known: this.gathered.problems.length };
     if (this.open) this.gathered.sections.push(this.open.close(end));
     this.open = undefined;
   }
@@ -278,9 +296,9 @@ class Reader {
     // Whether plain text was meant as a pair shows when the section is complete.
     this.looks.push(() => {
       if (inPile && shape === "text" && !section.hasStatements) lostCards(this.lines, raw, this.problems);
-      const judged = ordered ? section.judgedStory : section.judged;
+      const marked = ordered ? { ...section.marked, judged: section.judgedStory } : section.marked;
       const lone = !inPile && section.expectsPairs;
-      const around = { bullets: section.bullets, lone, judged, lines: this.lines };
+      const around = { bullets: section.bullets, lone, marked, lines: this.lines };
       itemTraps(raw, shape, around, this.env, this.problems);
     });
     return shape;
@@ -307,9 +325,19 @@ class Reader {
     }
   }
 
-  private fence(token: Token): void {
+  /** Reads a fence; gives the line from which on to read as if it had ended above, where it has no end. */
+  private fence(token: Token): number | undefined {
     const section = this.open ? this.gathered.sections.length : -1;
-    const read = readFence(this.lines, token, section, this.problems);
-    if (read) (read.name === "stations" ? this.gathered.stations : this.gathered.activities).push(read.block);
+    const { name, block, below } = readFence(this.lines, token, section, this.problems);
+    if (block) (name === "stations" ? this.gathered.stations : this.gathered.activities).push(block);
+    return below;
+  }
+
+  /** The blocks from a line on that stands in a block without an end. */
+  private *blocksBelow(line: number): Steps<readonly Token[], undefined> {
+    this.mends += 1;
+    this.rests = new Map();
+    const text = "\n".repeat(line) + this.lines.text.slice(this.lines.start(line));
+    return yield* parsingBlocks(text, this.env);
   }
 }

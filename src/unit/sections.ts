@@ -1,7 +1,9 @@
 import type { Range } from "../base/range";
 import type { SourceText } from "./source-text";
 import { Together } from "./together";
-import { allJudged } from "./traps/marks";
+import { endCustom } from "./traps/end-marks";
+import { customOf } from "./traps/mark-words";
+import { allJudged, type Marked, marksOf } from "./traps/marks";
 import type { Paragraph, PileFacts } from "./traps/piles";
 import type { FormsTable, Pair, Pile, PileMember, Section, Statement, StoryEvent } from "./unit";
 
@@ -17,6 +19,7 @@ export class SectionBuilder {
   private readonly marks: { readonly lines: readonly [number, number]; readonly texts: readonly string[] }[] = [];
   /** What was found of the bullets together, until another one comes. */
   private together: Together | undefined;
+  private marking: Marked | undefined;
   /** Plain bullets. */
   private readonly texts: string[] = [];
   private readonly piles: { name: string; heading: Range; members: PileMember[] }[] = [];
@@ -53,9 +56,21 @@ export class SectionBuilder {
     return this.statements.length > 0;
   }
 
-  /** Whether plain items that begin with a mark are likely to be statements that went wrong. */
-  get judged(): boolean {
-    return this.statements.length > 0 || this.bullets.marked;
+  /** What the marks of its plain bullets and statements say. */
+  get marked(): Marked {
+    this.marking ??= this.findMarked();
+    return this.marking;
+  }
+
+  private findMarked(): Marked {
+    const { marks, all } = marksOf(this.texts);
+    const truths = this.statements.map(({ truth }) => truth);
+    const custom = customOf(marks, truths);
+    const alone = this.pairs.length === 0 && this.events.length === 0;
+    const judged = truths.length > 0 || this.bullets.marked || (all && custom.both && alone);
+    const crossed = custom.crossed ? this.statements.flatMap(({ truth, mark }) => (truth ? [mark] : [])) : [];
+    const ended = alone && marks.length === 0 ? endCustom(this.texts, truths.length > 0) : undefined;
+    return { judged, custom, crossed, ended };
   }
 
   /** The same of events. */
@@ -72,7 +87,7 @@ export class SectionBuilder {
   }
 
   add(member: PileMember): void {
-    this.together = undefined;
+    [this.together, this.marking] = [undefined, undefined];
     const top = this.tops.at(-1);
     if (top) top.above = true;
     if (member.shape === "pair") this.pairs.push(member.item);

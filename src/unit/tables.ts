@@ -9,7 +9,7 @@ import { acrossEmphasis } from "./traps/emphasis";
 import { textTraps } from "./traps/items";
 import { linkedPictures, secondPictures } from "./traps/pictures";
 import { withoutHeads } from "./traps/rows-as-pairs";
-import { lostCorner } from "./traps/table-heads";
+import { lostCorner, namelessColumn, pairAsHeads } from "./traps/table-heads";
 import { barredRows, dashInCell, gapInCell, noPerson } from "./traps/tables";
 import type { Answer, FormsTable, Pair, Phrase } from "./unit";
 
@@ -42,9 +42,12 @@ export function readTable(
   const written = below.filter((line) => lines.text.slice(lines.start(line), lines.line(line).end).trim() !== "");
   if (lostCorner(lines, firstLine, head, written.map(row), context.problems)) return { pairs: [], heads: head };
   if (!isForms && !isPairs) {
+    const rows = written.map((line) => ({ line, cells: row(line) }));
+    namelessColumn(lines, firstLine, head, rows, context.problems);
     if (head.length === 2) withoutHeads(lines, written, [firstLine, afterLine], context.problems);
     return { pairs: [], heads: head };
   }
+  if (isPairs) pairAsHeads(lines, firstLine, head, written.map(row), context.problems);
   const bodyLines = barredRows(lines, written, context.problems);
   for (const line of bodyLines) {
     for (const [i, cell] of row(line).slice(0, head.length).entries()) {

@@ -1,12 +1,13 @@
 import { haveOneSign } from "./traps/doubtful-signs";
 import { allJudged, allMarked } from "./traps/marks";
+import { type Border, scriptBorder } from "./traps/two-scripts";
 import type { Pair, Pile, StoryEvent } from "./unit";
 
 /** A sign between two sides that is none of a pair's. */
 const sign = /\S(?:\s+(?:[|｜¦‖│∣/／→;:\p{Pd}−]|[-=]{1,2}>)\s+|:\s+|\s*\t\s*)\S/u;
 
 /** A short word before others, as an article. */
-const leadOf = (text: string): string | undefined => /^(\p{L}{1,4})\s+\S/u.exec(text.trim())?.[1]?.toLowerCase();
+export const leadOf = (text: string): string | undefined => /^(\p{L}{1,4})\s+\S/u.exec(text.trim())?.[1]?.toLowerCase();
 
 /** Whether the letters of a text are Latin ones alone. */
 export const isLatin = (text: string): boolean => !/(?!\p{Script=Latin})\p{L}/u.test(text);
@@ -65,6 +66,13 @@ export class Together {
     });
   }
 
+  /** Whether the left side of a pair is cut by bars. */
+  get hasCuts(): boolean {
+    return this.once("hasCuts", () =>
+      this.pairs.some(({ left }) => left.answers.some(({ parts }) => parts.length > 1)),
+    );
+  }
+
   /** Whether there is no capital in any pair. */
   get hasOnlySmall(): boolean {
     return this.once("hasOnlySmall", () => {
@@ -76,8 +84,8 @@ export class Together {
   /** Equal for sections whose items may be meant as the same things, but for what `ofOneSide` and `ofBothSides` say. */
   get key(): string {
     return this.once("key", () => {
-      const { mostlyPairs, hasPairs, hasCards, alike, parted, phrased } = this;
-      return [mostlyPairs, hasPairs, hasCards, alike, parted, phrased].join(" ");
+      const { mostlyPairs, hasPairs, hasCards, alike, parted, phrased, hasCuts } = this;
+      return [mostlyPairs, hasPairs, hasCards, alike, parted, phrased, hasCuts].join(" ");
     });
   }
 
@@ -110,6 +118,13 @@ export class Together {
     if (this.sideOf(left) === 0 && this.sideOf(right) === 1) return true;
     const latin = this.pairs[0]?.left.answers.every(({ text }) => isLatin(text));
     return this.twoScripts && isLatin(left) === latin && isLatin(right) !== latin;
+  }
+
+  /** Where a text parts into two sides in the scripts of the two sides here. */
+  borderIn(text: string): Border | undefined {
+    this.asked++;
+    const latin = this.pairs[0]?.left.answers.every((answer) => isLatin(answer.text));
+    return this.twoScripts && latin !== undefined ? scriptBorder(text, latin) : undefined;
   }
 
   /** 0 where a text begins with a short word that only left sides begin with, 1 where only right ones do. */

@@ -39,9 +39,10 @@ export interface Problem {
   }[];
   /**
    * Only worth saying where an activity uses the section, sorts its piles, or takes its pairs or events, or where some take its pairs and
-   * none its statements: elsewhere it may well be meant.
+   * none its statements: elsewhere it may well be meant. Or, `unused`, only where none uses the section, and it has items or the unit
+   * has no activity.
    */
-  readonly trap?: true | "piles" | "pairs" | "events" | "pairs alone";
+  readonly trap?: true | "piles" | "pairs" | "events" | "pairs alone" | "unused";
 }
 
 /** A level-two heading with everything up to the next one. */

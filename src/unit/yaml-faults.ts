@@ -155,6 +155,8 @@ function valueTrap(value: string, below: string): { message: string; title: stri
         put: JSON.stringify(value),
       },
     ];
+  if (/^\{\s*[a-z][\w-]*\s*:(?:\s|$)/u.test(value) && !value.includes("}"))
+    return [{ message: "The brace is never closed.", title: "Close it at the end", put: `${value} }` }];
   if (first === "{" && value.length > 1 && !value.includes("}"))
     return [
       {

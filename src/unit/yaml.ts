@@ -1,6 +1,7 @@
-import { isMap, isScalar, isSeq, parseDocument } from "yaml";
+import { Composer, isMap, isScalar, isSeq, Lexer, Parser, parseDocument } from "yaml";
 import type { Range } from "../base/range";
 import { Recent } from "../base/recent";
+import type { Steps } from "../base/steps";
 import { drop, type Problems, write } from "./problems";
 import type { SourceText } from "./source-text";
 import type { Entry, Mapping } from "./unit";
@@ -8,6 +9,18 @@ import { hasOption } from "./yaml-layout";
 import { type Mend, mendedText, unmended } from "./yaml-mend";
 import { findMends, type Outcome } from "./yaml-mends";
 import { otherDigits, textOptions } from "./yaml-signs";
+
+/** What reads YAML, a part of it at each step: so it is there when a text is read, which takes one step. */
+export function* practisingYaml(text: string): Steps<void, undefined> {
+  const all = (found: Iterable<unknown>): void => void [...found];
+  all(new Lexer().lex(text));
+  yield;
+  const tokens = [...new Parser().parse(text)];
+  yield;
+  all(new Composer().compose(tokens));
+  yield;
+  parse(text);
+}
 
 type Yaml = ReturnType<typeof parseDocument>;
 

@@ -1,7 +1,8 @@
 /*
  * How long a step of reading takes: the editor does other things between steps only, after so many milliseconds of them. First
- * readings are those of a new process, where most code runs for the first time; each step's time is the median of several
- * processes. What the engine of JavaScript takes to clear memory in the midst of a step, which no step can put off, is told apart.
+ * readings are those of a new process, where most code runs for the first time. Each step's time is the median of several
+ * processes, since other work of the machine lengthens now one step and now another; what single processes show is told too. What
+ * the engine of JavaScript takes to clear memory in the midst of a step, which no step can put off, is told apart.
  * Run with `npm run bench steps`; prints, asserts nothing.
  */
 import { spawnSync } from "node:child_process";
@@ -11,7 +12,7 @@ import { setImmediate } from "node:timers/promises";
 import { fileURLToPath } from "node:url";
 import type { Steps } from "../../src/base/steps";
 import { slice } from "../../src/editor/slices";
-import { practice } from "../../src/make/practice";
+import { practising } from "../../src/make/practice";
 import { nothingAround, openWorkshop, type Workshop } from "../../src/make/workshop";
 import { testAssets } from "../support/typeface";
 import { allKinds, largeUnit, median, quantile, tilesOnly, typed } from "./support/typing";
@@ -19,8 +20,10 @@ import { allKinds, largeUnit, median, quantile, tilesOnly, typed } from "./suppo
 const processes = 7;
 const edits = 60;
 
+/** What is measured in a process. */
+type What = "practice" | "first" | "edited";
+
 const units: ReadonlyMap<string, () => string> = new Map([
-  ["the practice, when the engine is opened", () => practice],
   ["300 pairs, 60 statements, ten activities: tiles", () => largeUnit(tilesOnly)],
   ["300 pairs, 60 statements, ten activities: all kinds", () => largeUnit(allKinds)],
   ["the sample am-markt", () => readFileSync("samples/am-markt.unit.md", "utf8")],
@@ -76,11 +79,20 @@ function stepsOf(workshop: Workshop, text: string): Step[] {
   return steps;
 }
 
-/** In a process of its own: the steps of one unit's first reading, on the standard output. */
-async function firstReading(name: string): Promise<void> {
+/** Readings of one process, in their steps, on the standard output. */
+async function inProcess(what: What, name: string): Promise<void> {
   const workshop = await openWorkshop(testAssets());
-  if (units.get(name)?.() !== practice) stepsOf(workshop, practice);
-  console.log(JSON.stringify(await withoutPauses(stepsOf(workshop, units.get(name)?.() ?? ""))));
+  const practised: Step[] = [];
+  timed(practising(workshop), practised);
+  const readings = [await withoutPauses(practised)];
+  let text = units.get(name)?.() ?? "";
+  if (what === "first") readings.push(await withoutPauses(stepsOf(workshop, text)));
+  for (let n = 0; what === "edited" && n < 2 * edits; n++) {
+    text = typed(text, n);
+    readings.push(await withoutPauses(stepsOf(workshop, text)));
+  }
+  const told = { practice: readings.slice(0, 1), first: readings.slice(1), edited: readings.slice(edits + 1) }[what];
+  console.log(JSON.stringify(told));
 }
 
 /** Slices as the editor makes them, ms: steps until so much time has passed, and the one that it is at. */
@@ -115,29 +127,37 @@ function print(name: string, readings: readonly (readonly Step[])[]): void {
   console.log(`  longest: ${longest.map(({ at, ms }) => `${ms.toFixed(1)} ms ${at}`).join("; ")}`);
 }
 
-async function main(): Promise<void> {
-  console.log(`first readings, each step as the median of ${processes} processes`);
-  for (const name of units.keys()) {
-    const all = Array.from({ length: processes }, () => {
-      const { stdout } = spawnSync(process.execPath, [fileURLToPath(import.meta.url), name], { encoding: "utf8" });
-      return JSON.parse(stdout) as Step[];
+/** Prints readings of several processes: the median of each step, and how many slices of the processes themselves are too long. */
+function compare(what: What, name: string): void {
+  const all = Array.from({ length: processes }, () => {
+    const { stdout } = spawnSync(process.execPath, [fileURLToPath(import.meta.url), what, name], {
+      encoding: "utf8",
+      maxBuffer: 1e9,
     });
-    const [first = []] = all;
-    const middle = (i: number, of: "ms" | "own"): number => median(all.map((each) => each[i]?.[of] ?? 0));
-    print(name, [first.map(({ at, start }, i) => ({ at, start, ms: middle(i, "ms"), own: middle(i, "own") }))]);
-  }
-  console.log(`one edited word, ${edits} times`);
-  const workshop = await openWorkshop(testAssets());
-  for (const name of [...units.keys()].slice(1, 3)) {
-    let text = units.get(name)?.() ?? "";
-    const readings: Step[][] = [];
-    for (let n = 0; n < 2 * edits; n++) {
-      text = typed(text, n);
-      readings.push(await withoutPauses(stepsOf(workshop, text)));
-    }
-    print(name, readings.slice(edits));
-  }
+    return JSON.parse(stdout) as Step[][];
+  });
+  const [first = []] = all;
+  const middle = (n: number, i: number, of: "ms" | "own"): number => median(all.map((each) => each[n]?.[i]?.[of] ?? 0));
+  const medians = first.map((steps, n) =>
+    steps.map((step, i) => ({ ...step, ms: middle(n, i, "ms"), own: middle(n, i, "own") })),
+  );
+  print(name, medians);
+  const single = all.flat().flatMap(slicesOf);
+  const over = (of: "ms" | "own"): number => single.filter((each) => each[of] > limit).length;
+  console.log(
+    `  in single processes: ${over("ms")} of ${single.length} slices over ${limit} ms, ${over("own")} without clearing memory`,
+  );
 }
 
-const [, , asked] = process.argv;
-void (asked === undefined ? main() : firstReading(asked));
+function main(): void {
+  console.log(`each step as the median of ${processes} processes`);
+  compare("practice", "the practice, when the engine is opened");
+  console.log("first readings");
+  for (const name of units.keys()) compare("first", name);
+  console.log(`one edited word, ${edits} times`);
+  for (const name of [...units.keys()].slice(0, 2)) compare("edited", name);
+}
+
+const [, , what, name] = process.argv;
+if (what === "practice" || what === "first" || what === "edited") void inProcess(what, name ?? "");
+else main();

@@ -151,11 +151,11 @@ describe("a fix that may be applied unasked", () => {
     ]);
     assert.deepEqual(await offers("too-few-pairs", unit(pairs, "make: tiles\ngrid: 2 x 3\ndecoys: 1")), [
       "Make 2 × 2 tiles *",
-      "Leave 2 inner edges blank",
+      "Leave 2 inner edges blank, with blank outer edges",
     ]);
     assert.deepEqual(await offers("too-few-pairs", unit(pairs, "make: tiles\ngrid: 2 x 3\ndecoys: 4")), [
-      "Make 2 × 2 tiles",
-      "Leave 2 inner edges blank",
+      "Make 2 × 2 tiles, with 1 word on the outer edges",
+      "Leave 2 inner edges blank, with blank outer edges",
     ]);
   });
 

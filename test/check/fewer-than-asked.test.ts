@@ -67,4 +67,30 @@ describe("fewer than asked for", () => {
     assert.equal(await twins(1), "No twin can be made");
     assert.equal(await twins(2), "None of 2 twins can be made");
   });
+
+  it("is said of pairs that are on no tile, the first of them by name", async () => {
+    const more = [...pairs, "- luz = lamp", "- raio = spoke", "- pneu = tyre"];
+    const tiles = async (count: number): Promise<string> => {
+      const { findings } = await readUnitText(unit(more.slice(0, count), "make: tiles\ngrid: 2 x 2"));
+      return findings.find(({ code }) => code === "unused-pairs")?.message ?? "";
+    };
+    assert.match(await tiles(5), /^1 of 5 pairs is not used: .* \(without “[^”]+”\)\.$/u);
+    assert.match(await tiles(6), /\(without “[^”]+” and “[^”]+”\)\.$/u);
+    assert.match(await tiles(7), /\(without “[^”]+”, “[^”]+” and “[^”]+”\)\.$/u);
+    assert.match(await tiles(9), /^5 of 9 pairs are not used: .* \(without “[^”]+”, “[^”]+”, “[^”]+” and 2 more\)\.$/u);
+  });
+
+  it("is said of false cards, of which no more are offered than are fair", async () => {
+    const sort = async (lines: readonly string[], mispair: number): Promise<readonly string[]> => {
+      const { findings } = await readUnitText(unit(lines, `make: sort\nmispair: ${mispair}`));
+      const finding = findings.find(({ code }) => code === "too-few-mispairs");
+      return [finding?.message ?? "", ...(finding?.fixes.map(({ title }) => title) ?? [])];
+    };
+    assert.deepEqual(await sort(pairs, 8), [
+      "Only 6 of 8 false cards can be made of these pairs.",
+      "Ask for 3, so that about half are true",
+    ]);
+    const alike = ["- mola = part", "- cabo = part", "- sino = part", "- roda = wheel"];
+    assert.deepEqual(await sort(alike, 3), ["Only 2 of 3 false cards can be made of these pairs.", "Ask for 2"]);
+  });
 });

@@ -38,4 +38,26 @@ describe("a section that is named by a heading within another one", () => {
     const taken = `${unit}\n\`\`\`activity\nmake: loop\nfrom: Words\n\`\`\`\n`;
     assert.deepEqual(await made(taken), [taken.replace("from: Waves", "from: Words")]);
   });
+
+  it("is told of another unit too, with the section that is there", async () => {
+    const text = unit
+      .slice(unit.indexOf("```"))
+      .replace("from: Waves", 'from: ["b.unit.md#Waves", "b.unit.md # Wavs"]');
+    const own = `## Here\n\n${text}`;
+    const units = new Map([["b.unit.md", unit.slice(0, unit.indexOf("```"))]]);
+    const found = (await readUnitText(own, { units })).findings.filter(({ code }) => code === "unknown-section");
+    assert.deepEqual(
+      found.map(({ message, range }) => [message, own.slice(range.start, range.end)]),
+      [
+        [
+          "“Waves” is a heading within a section of that unit, “b.unit.md#Words”: a section has two number signs.",
+          '"b.unit.md#Waves"',
+        ],
+        ["No section is called “b.unit.md # Wavs”. The nearest is “b.unit.md#Words”.", '"b.unit.md # Wavs"'],
+      ],
+    );
+    const [fix, ...more] = found[0]?.fixes ?? [];
+    assert.deepEqual([fix?.preferred, more], [undefined, []]);
+    assert.equal(applyEdits(own, fix?.edits ?? []), own.replace("#Waves", "#Words"));
+  });
 });

@@ -27,6 +27,34 @@ describe("fixes of ties", () => {
     it(`${tie} is ${wanted.join(" or ") || "not guessed"}`, async () => assert.deepEqual(await fixed(tie), wanted));
   }
 
+  it("a column that is named alike is taken unasked only where it has the form", async () => {
+    for (const [tie, unasked] of [
+      ["[meço](#medri)", true],
+      ["[mexo](#mexir)", false],
+    ] as const) {
+      const { findings } = await readUnitText(unit(tie));
+      const [found] = findings.filter(({ code }) => code === "unknown-form");
+      assert.deepEqual(
+        found?.fixes.map(({ title, preferred }) => [title, preferred]),
+        [["Change to “medir”", unasked]],
+      );
+    }
+  });
+
+  it("a tie without its second bracket keeps its person", async () => {
+    for (const [tie, wanted] of [
+      ['[trago](#trazer "eu"', '[trago](#trazer "eu")'],
+      ['[trago](#trazer "eu" hoje', '[trago](#trazer "eu") hoje'],
+      ["[trago](#trazer hoje", "[trago](#trazer) hoje"],
+      ['[trago](#trazer "eu', '[trago](#trazer) "eu'],
+    ] as const) {
+      const sorted = "\n```activity\nmake: sort\n```\n";
+      const text = unit(tie) + sorted;
+      const [found] = (await readUnitText(text)).findings.filter(({ message }) => /second bracket/.test(message));
+      assert.equal(applyEdits(text, found?.fixes[0]?.edits ?? []), unit(wanted) + sorted, tie);
+    }
+  });
+
   const fixedIn = async (text: string): Promise<string[]> => {
     const found = (await readUnitText(text)).findings.filter(({ code }) => code === "unknown-form");
     assert.equal(found.length, 1);
@@ -53,5 +81,18 @@ describe("fixes of ties", () => {
   it("keep the section where only the column is misspelt", async () => {
     const both = table("Verbs", "salir") + table("More", "salir");
     assert.deepEqual(await fixedIn(both + story("#More/salirr")), ["#More/salir"]);
+  });
+});
+
+describe("a form that stands for several persons", () => {
+  it("is told with all of them", async () => {
+    const table = "|  | medir |\n| - | - |\n| eu | meço |\n| tu | meço |\n| ele | meço |\n";
+    const { findings } = await readUnitText(
+      `---\nteaches: pt\n---\n\n## Verbos\n\n${table}\n## Oficina\n\n1. Eu [meço](#medir) a roda.\n2. Ela sai.\n3. Ela paga.\n\n\`\`\`activity\nmake: strips\n\`\`\`\n`,
+    );
+    assert.deepEqual(
+      findings.flatMap(({ code, message }) => (code === "unknown-form" ? [message] : [])),
+      ["“meço” is the form of “medir” for “eu”, “tu” and “ele”: say for which."],
+    );
   });
 });

@@ -28,6 +28,17 @@ describe("the list of verdicts", () => {
     });
   }
 
+  it("tells of every kind that deals statements what becomes of one that is true and false", () => {
+    const without = kinds.filter(
+      ({ name, takes }) =>
+        takes.includes("statements") && !verdicts.some(({ make, says }) => make === name && says.status === "none"),
+    );
+    assert.deepEqual(
+      without.map(({ name }) => name),
+      [],
+    );
+  });
+
   it("has one for every kind, and names findings that exist", () => {
     assert.deepEqual(
       kinds.filter(({ name }) => !verdicts.some(({ make }) => make === name)).map(({ name }) => name),

@@ -163,7 +163,6 @@ describe("the command line", function () {
     desk.write("latin1.unit.md", new Uint8Array([0x23, 0x23, 0x20, 0xe9, 0x0a]));
     for (const [args, message] of [
       [["check", "nowhere.unit.md"], /^nowhere\.unit\.md cannot be read: it is not there\.\n$/],
-      [["check", "."], /^\. cannot be read: it is a folder\.\n$/],
       [["check", "latin1.unit.md"], /^latin1\.unit\.md is not UTF-8 text\.\n$/],
       [["make", "nowhere.unit.md"], /^nowhere\.unit\.md cannot be read: it is not there\.\n$/],
       [

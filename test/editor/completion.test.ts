@@ -52,6 +52,16 @@ describe("completion in an activity block", () => {
     assert.match(suggestions.find(({ label }) => label === "seed")?.documentation ?? "", /Default: `1`/);
   });
 
+  it("keeps to its own block below one that is not closed yet", () => {
+    const text = "## A\n\n```activity\nmake: tiles\n‹\n\n## B\n\n```activity\n›\n```\n";
+    const first = at(text.replace("‹", "‸").replace("›", "make: sort")).labels;
+    assert.ok(first.includes("grid") && !first.includes("make") && !first.includes("piles"));
+    const second = at(text.replace("‹", "").replace("›", "make: sort\n‸")).labels;
+    assert.ok(second.includes("piles") && !second.includes("make") && !second.includes("grid"));
+    assert.ok(at(text.replace("‹", "").replace("›", "‸")).labels.includes("make"));
+    assert.deepEqual(at("````md\n```activity\n‸\n```\n````\n").labels, []);
+  });
+
   it("puts a colon behind a key, but not a second one", () => {
     assert.match(at(block("make: tiles\ngr‸")).taken("grid"), /\ngrid: \n/);
     assert.match(at(block("make: tiles\ngr‸id: 3 x 3")).taken("fill"), /\nfill: 3 x 3\n/);

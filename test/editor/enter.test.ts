@@ -1,9 +1,12 @@
 import assert from "node:assert/strict";
 import configuration from "../../syntaxes/language-configuration.json";
 
-/** What Enter at the end of a line writes into the next one. */
-function next(line: string): string | undefined {
-  const rule = configuration.onEnterRules.find(({ beforeText }) => new RegExp(beforeText).test(line));
+/** What Enter writes into the next line: at the end of a line, or before more of it. */
+function next(line: string, more = ""): string | undefined {
+  const rule = configuration.onEnterRules.find(
+    ({ beforeText, afterText = "" }: { beforeText: string; afterText?: string }) =>
+      new RegExp(beforeText).test(line) && new RegExp(afterText).test(more),
+  );
   return rule?.action.appendText;
 }
 
@@ -30,5 +33,26 @@ describe("Enter at the end of an item", () => {
     ["A note", undefined],
   ] as const) {
     it(`${line} goes on with ${wanted ?? "nothing"}`, () => assert.equal(next(line), wanted));
+  }
+});
+
+describe("Enter right before the words of an item", () => {
+  for (const [line, wanted] of [
+    ["- ", "- "],
+    ["  *\t", "* "],
+    ["- [x] ", "- [x] "],
+    ["+ [X]", "+ [x] "],
+    ["* [ ] ", "* [ ] "],
+    ["1. ", "2. "],
+    ["39. ", "40. "],
+    ["50. ", "1. "],
+    ["  9) ", "10) "],
+    ["20) ", "1) "],
+    ["- [x] Ela", "- [ ] "],
+    ["", undefined],
+    ["  ", undefined],
+  ] as const) {
+    it(`${line}| goes on with ${wanted ?? "nothing"}: an item stays one, as true as it was`, () =>
+      assert.equal(next(line, line === "+ [X]" ? " sai." : "sai."), wanted));
   }
 });

@@ -198,5 +198,8 @@ describe("proofs in words", () => {
     assert.equal(proofInShort([one]), "proven to have one solution");
     assert.equal(proofInShort([one, one]), "all 2 proven to have one solution");
     assert.equal(proofInShort([one, two]), "1 of 2 proven to have one solution");
+    const free = { status: "several", count: 2, capped: false, accepted: true } as const;
+    assert.equal(proofInShort([free]), "right ways proven");
+    assert.equal(proofInShort([two, free]), "1 of 2 proven to have one solution, or several that are right");
   });
 });

@@ -63,7 +63,7 @@ export function scopesOf(grammar: IGrammar, text: string): string {
       stack = ruleStack;
       const marks = tokens.flatMap(({ startIndex, endIndex, scopes }) => {
         const shown = scopes.filter(
-          (scope) => scope !== "text.html.markdown.cutwork" && !/^meta\.paragraph/.test(scope),
+          (scope) => scope !== "text.html.markdown.cutwork" && !/^meta\.(paragraph|item)/.test(scope),
         );
         const end = Math.min(endIndex, line.length);
         if (shown.length === 0 || end <= startIndex) return [];

@@ -31,9 +31,16 @@ describe("layers", () => {
     assert.deepEqual(long, []);
   });
 
+  it("keep nothing at the top but what belongs there", () => {
+    const folders = ["reference", "samples", "schemas", "src", "syntaxes", "test"];
+    const files = ["DEVELOPERS.md", "LICENSE", "README.md", "package-lock.json", "package.json", "tsconfig.json"];
+    const found = keptFiles().map((file) => file.split("/")[0] ?? "");
+    const odd = found.filter((name) => !name.startsWith(".") && ![...folders, ...files].includes(name));
+    assert.deepEqual([...new Set(odd)], []);
+  });
+
   it("keep addresses of package registries out of every file", () => {
-    const listing = ["ls-files", "-z", "--cached", "--others", "--exclude-standard"];
-    const files = execFileSync("git", listing, { cwd: root, encoding: "utf8" }).split("\0").filter(Boolean);
+    const files = keptFiles();
     assert.ok(files.length > 0);
     const address =
       /\bhttps?:\/\/(?:registry|npm|deb|security|mirrors?|packages|proxy)\.[\w.-]+|\bregistry\.[a-z]+\.[a-z]+\b/;
@@ -47,6 +54,12 @@ describe("layers", () => {
     assert.equal(resolved, false, "package-lock.json records where packages came from");
   });
 });
+
+/** What git keeps, or would. */
+function keptFiles(): string[] {
+  const listing = ["ls-files", "-z", "--cached", "--others", "--exclude-standard"];
+  return execFileSync("git", listing, { cwd: root, encoding: "utf8" }).split("\0").filter(Boolean);
+}
 
 // A file may be deleted and not yet committed so.
 function readOrNothing(file: string): string {
@@ -141,11 +154,8 @@ describe("the layer rules", () => {
     for (const { text, file } of typescript) {
       const code = codeOnly(text);
       assert.equal(code.length, text.length, file);
-      assert.deepEqual(
-        [...code].flatMap((character, index) => (character === "\n" ? [index] : [])),
-        [...text].flatMap((character, index) => (character === "\n" ? [index] : [])),
-        file,
-      );
+      const breaks = (of: string): number[] => [...of.matchAll(/\n/g)].map(({ index }) => index);
+      assert.deepEqual(breaks(code), breaks(text), file);
     }
   });
 });

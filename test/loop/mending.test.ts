@@ -69,6 +69,18 @@ describe("fixes of a circle", () => {
     assert.ok(own.length > 1);
   });
 
+  it("say beforehand where one full circle is left, but a smaller one can close", async () => {
+    let still = 0;
+    for (const count of [3, 4])
+      for (const further of [others, others.slice(1), [...others, "a tia = the aunt / the friend"]])
+        for (const { code, title, after } of await offersOf(loopUnit([...bosses.slice(0, count), ...further]))) {
+          if (code !== "second-circle") continue;
+          assert.equal(title.endsWith("; a smaller circle can still close"), after.includes("early-close"), title);
+          if (after.includes("early-close")) still++;
+        }
+    assert.ok(still > 2, `${still}`);
+  });
+
   it("take one alternative out although another item has it as well", async () => {
     const text = loopUnit([...others, "a tia = the aunt / the friend", "o tio = the uncle / the friend"]);
     const offers = (await offersOf(text)).filter(({ code }) => code === "early-close");

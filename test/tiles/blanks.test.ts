@@ -46,6 +46,7 @@ describe("tiles with hardly a word", () => {
       const [deal] = dealt.deals;
       assert.ok(deal);
       assert.equal(blanksIn(dealt, deal) === "", silent);
+      if (!silent) assert.match(blanksIn(dealt, deal), /^ 1 of 12 inner edges is blank, so/);
     }
   });
 

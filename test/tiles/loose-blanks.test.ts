@@ -16,6 +16,25 @@ describe("a shared answer on tiles that may lie in several ways", () => {
     assert.match(message ?? "", /in more than one way\. 5 of 7 inner edges are blank.*too little says/u);
   });
 
+  it("is where the tiles would have one solution if the words were not shared, though an edge is blank", async () => {
+    const words = [
+      "chá",
+      "mate",
+      "tisana",
+      "cidreira",
+      "tília",
+      "menta",
+      "hibisco",
+      "camomila",
+      "funcho",
+      "salva",
+      "lúcia",
+    ];
+    const messages = await told(words.map((word) => `- ${word} = tea\n`).join(""), "3 x 3");
+    assert.ok(messages.length > 0);
+    for (const message of messages) assert.match(message, /in more than one way\.$/u);
+  });
+
   it("is where no edge is blank", async () => {
     const words = ["chá", "mate", "tisana", "cidreira"];
     const pairs = words

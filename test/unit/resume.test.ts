@@ -96,6 +96,16 @@ describe("reading on from where an edit is", () => {
       (text: string) => text.replace("- o leme", "```\n- o leme"),
     ],
     [
+      "an activity loses its end, and another one gives it one",
+      `${three}${section("mar", "\n```activity\nmake: tiles\n```\n")}${section("ria", "\n```activity\nmake: loop\n```\n")}`,
+      (text: string) => text.replace("tiles\n```", "tiles"),
+    ],
+    [
+      "what shows that an activity has no end goes",
+      `${three}\`\`\`activity\nmake: tiles\n\n${section("mar")}${section("ria", "\n```activity\nmake: loop\n```\n")}`,
+      (text: string) => text.replace("```activity\nmake: loop", "make: loop").replace(/^- .*mar\n/gmu, ""),
+    ],
+    [
       "a comment begins that ends in the last section",
       `${three}${section("mar", "\n-->\n")}`,
       (text: string) => text.replace("- o leme", "<!--\n- o leme"),
@@ -131,5 +141,5 @@ describe("reading on from where an edit is", () => {
       },
     );
     fc.assert(law, { seed: Number(process.env["CUTWORK_FUZZ_SEED"] ?? 11), numRuns: 400 });
-  });
+  }).timeout(120_000);
 });

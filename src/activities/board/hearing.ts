@@ -27,3 +27,22 @@ export function callsToo(
   // A gloss may be the very word on another cell, over which there may be a picture.
   return shown.runs.length > 0 && said === fold(shown.text);
 }
+
+/** What is heard of words that are called and sound like another one that is called. */
+export function likeSounds(words: readonly BoardWord[]): ReadonlyMap<BoardWord | undefined, string> {
+  const keys = new Map<string, Set<string>>();
+  const said = words.flatMap((word) => (word.clue ? [{ word, key: word.clue.key, sound: heard(word.clue.key) }] : []));
+  for (const { key, sound } of said) keys.set(sound, (keys.get(sound) ?? new Set<string>()).add(key));
+  return new Map(said.flatMap(({ word, sound }) => ((keys.get(sound)?.size ?? 0) > 1 ? [[word, sound] as const] : [])));
+}
+
+/** Whether a word that is never called sounds like one that is, where the caller says the very words. */
+export function soundsLike(
+  { shown }: BoardWord,
+  called: readonly BoardWord[],
+  { clue, show }: Pick<BoardOptions, "clue" | "show">,
+): boolean {
+  if (clue !== show || shown.picture) return false;
+  const sound = heard(shown.key);
+  return called.some((word) => word.shown.key !== shown.key && heard(word.shown.key) === sound);
+}

@@ -31,7 +31,7 @@ export function solutionSheets(dealt: DealtBoard, deal: BoardDeal, view: "solved
           value: `${grid.rows} × ${grid.columns}, ${[`${counted(targets, "word")} called`, ...(never > 0 ? [`${never} never`] : []), ...(written > 0 ? [`${counted(written, "cell")} to write in`] : []), ...(blank > 0 ? [`${counted(blank, "cell")} blank`] : [])].join(", ")}; deal code ${deal.code}`,
         },
         { label: "Numbers", value: numbers },
-        { label: "Clues", value: proofText(dealt) },
+        { label: "Clues", value: proofText(deal) },
       ],
     },
     {
@@ -60,6 +60,8 @@ function cellOf(dealt: DealtBoard, { cells, writing }: BoardDeal, cell: number):
   return { ...words, runs: [...words.runs, number] };
 }
 
-export function proofText({ doubles }: DealtBoard): string {
-  return doubles.length === 0 ? "Each fits one word on the board." : "Some fit more than one word on the board.";
+export function proofText({ proof }: BoardDeal): string {
+  return proof.status === "one"
+    ? "Each fits one word on the board, proven."
+    : "Some fit more than one word on the board.";
 }

@@ -43,9 +43,10 @@ export function confusedWords({ words, targets, options }: DealtBoard, _: BoardD
   return [...new Set(places)].sort((a, b) => a - b).map((place) => `“${words[place]?.shown.text ?? ""}”`);
 }
 
-/** How many words are called that sound like another one that is called. */
-export function unheard({ words, options }: DealtBoard): number {
+/** How many words nobody can tell by ear: called, they sound like another one that is called, or on the board where words are called. */
+export function unheard({ words, targets, options }: DealtBoard): number {
   if (options.clue === "example") return 0;
+  if (options.clue === options.show) return soundingAlike(words, targets).length;
   const called = [...new Set(words.flatMap(({ clue }) => clue?.key ?? []))];
   return called.length - new Set(called.map(heard)).size;
 }

@@ -4,11 +4,11 @@ import { fold } from "../../match/fold";
 import type { Matching } from "../../match/look-alikes";
 import { answerKey } from "../../match/relation";
 import type { Pair } from "../../unit/unit";
-import { choosePairs } from "../choice";
+import { type Choice, choosePairs } from "../choice";
 import type { DealRequest } from "../contract";
 import { looksLike, type Printed, standsOut, toPrinted } from "../printed";
 import { pairsOf } from "../supply";
-import { callsToo } from "./hearing";
+import { callsToo, likeSounds, soundsLike } from "./hearing";
 import type { BoardWord, Clue, DoubleClue, Shortage } from "./model";
 import { type BoardOptions, cellsIn, type Grid, largestGrid, writtenGrid } from "./options";
 
@@ -66,7 +66,9 @@ function chooseWords(request: DealRequest, options: BoardOptions): BoardSupply {
     const [a, b] = [wordOf(p, request, options), wordOf(q, request, options)];
     return fits(a, b, request.relation, options) || fits(b, a, request.relation, options);
   };
-  const chosen = choosePairs(groups, wanted, { clash, stream: `${stream}/choice` });
+  const chosen = chooseHeard(groups, wanted, { clash, stream: `${stream}/choice` }, (pair) =>
+    wordOf(pair, request, options),
+  );
   const called = chosen.map((pair) => wordOf(pair, request, options));
   const spare = named ?? spareWords(called, distractors, request, options);
   const pairs = request.sections.flatMap(pairsOf).length;
@@ -76,6 +78,26 @@ function chooseWords(request: DealRequest, options: BoardOptions): BoardSupply {
     targets: called.length,
     short: { targets: wanted, distractors, callable: callable.length, pairs, spare: spare.length },
   };
+}
+
+/** Chooses pairs, of which none sound alike when they are called as far as that leaves none that clash otherwise. */
+function chooseHeard(
+  groups: readonly (readonly Pair[])[],
+  wanted: number,
+  choice: Choice,
+  toWord: (pair: Pair) => BoardWord,
+): readonly Pair[] {
+  const words = new Map(groups.flat().map((pair) => [pair, toWord(pair)]));
+  const soundAs = likeSounds([...words.values()]);
+  const plain = (): readonly Pair[] => choosePairs(groups, wanted, choice);
+  if (soundAs.size === 0 || wanted >= words.size) return plain();
+  const clash = (p: Pair, q: Pair): boolean => {
+    const [a, b] = [soundAs.get(words.get(p)), soundAs.get(words.get(q))];
+    return (a !== undefined && a === b) || choice.clash(p, q);
+  };
+  const chosen = choosePairs(groups, wanted, { ...choice, clash });
+  const isClear = chosen.every((p, i) => chosen.slice(i + 1).every((q) => !clash(p, q)));
+  return isClear ? chosen : plain();
 }
 
 /**
@@ -151,8 +173,8 @@ function spareWords(
   const callable = called.map(({ shown }) => shown);
   const drawn = [...random.shuffle([...own]), ...random.shuffle(others)]
     .map((pair) => ({ shown: wordOf(pair, request, options).shown, pair }))
-    .map((word) => ({ word, off: standsOut(word.shown, callable) }))
-    .sort((a, b) => a.off - b.off);
+    .map((word) => ({ word, off: standsOut(word.shown, callable), like: soundsLike(word, called, options) }))
+    .sort((a, b) => Number(a.like) - Number(b.like) || a.off - b.off);
   for (const { word } of drawn) {
     if (words.length === count) break;
     const { shown } = word;

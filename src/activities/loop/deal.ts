@@ -35,6 +35,7 @@ export function* dealingLoop(request: DealRequest): Steps<DealtLoop> {
   const drawn: Drawn[] = [];
   for (const [i, chosen] of choices.entries())
     drawn.push(yield* drawCircle(chosen, pairs, request, `loop/${options.seed}/${i + 1}`, circles));
+  yield "dealing the cards";
   const deals = plans.flatMap((plan, i): LoopDeal[] => {
     const { level, version } = plan;
     // Levels of one version have the same circle.
@@ -119,6 +120,7 @@ function* drawCircle(
     const rank = (circles.has(name) ? 0 : 4000) + (full.status === "one" ? 2000 : 0) + (smaller?.length ?? 1000);
     return { cards, attempt, proof, rank, name };
   };
+  yield "a first circle";
   let best = draw(0);
   for (let attempt = 1; attempt < attempts && best.rank < 7000; attempt++) {
     yield `circle ${attempt}`;

@@ -11,7 +11,7 @@ export const verdicts: readonly Verdict[] = [
   },
   {
     title: "One full circle, but a smaller one can close",
-    why: "Two cards have the same answer. There is still only one circle with all cards, yet whoever takes the wrong card is back at the start too soon, with cards left over. The two are judged apart, since neither follows from the other.",
+    why: "Two cards have the same answer. There is still only one circle with all cards, yet whoever takes the wrong card is back at the start too soon, with cards left over. The two are judged apart, since neither follows from the other: “one solution, but a smaller circle can close”.",
     example: section("People", ...people, "- o vizinho = the neighbour") + block("loop"),
     unit: true,
     says: { status: "one", count: 1 },

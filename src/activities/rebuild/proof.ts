@@ -1,5 +1,5 @@
 import { addsNothing, type Sentence as Puzzle } from "../../prove/orders/orders";
-import type { Proof } from "../../prove/proof";
+import { heldCount, type Proof } from "../../prove/proof";
 import { partKey } from "../../unit/items";
 import type { PartOrder, Rebuilt, Sentence, SentenceCard } from "./model";
 
@@ -31,13 +31,11 @@ export function proveRebuild(
 ): Proof<Rebuilt> {
   const visible = sentences.map((sentence, i) => visibleOrders(sentence, cards[i] ?? []));
   const count = visible.reduce((product, { length }) => product * BigInt(length), 1n);
-  const capped = count > BigInt(Number.MAX_SAFE_INTEGER);
   const free = visible.findIndex(({ length }) => length > 1);
   const second = visible.map((orders, i): PartOrder => (i === free ? orders[1] : orders[0]) ?? []);
   return {
     status: count === 1n ? "one" : "several",
-    count: capped ? Number.MAX_SAFE_INTEGER : Number(count),
-    capped,
+    ...heldCount(count),
     nodes: 0,
     by: "certificate",
     ...(free < 0 ? {} : { accepted: true as const, second }),

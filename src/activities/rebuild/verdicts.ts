@@ -19,4 +19,12 @@ export const verdicts: readonly Verdict[] = [
     says: { status: "several", count: 2, accepted: true },
     codes: [],
   },
+  {
+    title: "No wrong order of a sentence",
+    why: "All orders of a sentence's cards are accepted, or all its cards are the same. They are counted as well, and the finding says that there is nothing to find out.",
+    example: section("Asking", "- Venho | amanhã. = I'll come tomorrow.", "  - Amanhã | venho.") + block("rebuild"),
+    unit: true,
+    says: { status: "several", count: 2, accepted: true },
+    codes: ["rebuild-any-order"],
+  },
 ];

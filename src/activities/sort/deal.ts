@@ -2,7 +2,8 @@ import { dealCode } from "../../base/mark";
 import { Random, upTo } from "../../base/seed";
 import { finished, mapped, type Steps, told } from "../../base/steps";
 import { fold } from "../../match/fold";
-import { isPair, type Pair } from "../../unit/unit";
+import { heldCount } from "../../prove/proof";
+import { isPair } from "../../unit/unit";
 import { whySameClaims } from "../claim-supply";
 import type { DealRequest } from "../contract";
 import { blanksText, copiesOf } from "../copies";
@@ -39,10 +40,13 @@ export function* dealingSort(request: DealRequest): Steps<DealtSort> {
   yield "arranging";
   const options = { ...asked, headers: headersFor(asked, supply) };
   const { cards, piles, unknown } = supply;
-  const used = [...new Set(cards.flatMap(({ item }): Pair[] => (isPair(item) ? [item] : [])))];
+  // A card that stands for several items shows them all.
+  const items = cards.flatMap(({ item, again = [] }) => [item, ...again.map((each) => each.item)]);
+  items.push(...supply.repeated.map(({ item }) => item));
+  const used = [...new Set(items.filter(isPair))];
   const shown = supply.by === "truth" ? cards.flatMap(shownBy) : [];
-  const base = { request, options, ...supply, used, shown };
   const fewest = Math.min(...hands.map((hand) => hand.cards.length));
+  const base = { request, options, ...supply, fewest, used, shown };
   if (fewest < fewestCards || piles.length < fewestPiles || piles.length > mostPiles || unknown.length > 0)
     return { ...base, summary: "sort", deals: [] };
   const copies = copiesOf(options, request.classes, plans);
@@ -79,7 +83,7 @@ export function* dealingSort(request: DealRequest): Steps<DealtSort> {
   return {
     ...base,
     deals,
-    summary: summaryOf({ request, options, piles }, deals[0]?.order.length ?? 0),
+    summary: summaryOf({ request, options, piles }, ...deals.map(({ order }) => order.length)),
     ...(same === undefined ? {} : { sameLevels: same }),
   };
 }
@@ -134,13 +138,15 @@ function whySame(
   return gentle === hard ? "the pairs have too few surely wrong partners to choose from" : undefined;
 }
 
-/** `12 cards and 2 blank for 3 piles` */
+/** `12 cards and 2 blank for 3 piles`; `11–12 cards` where levels have examples on their header cards. */
 export function summaryOf(
   { request, options, piles }: Pick<DealtSort, "request" | "options" | "piles">,
-  cards: number,
+  ...cards: readonly number[]
 ): string {
   const blank = blanksText(options, request.classes);
-  return `${counted(cards, "card")}${blank === undefined ? "" : ` and ${blank}`} for ${piles.length} piles`;
+  const [least, most] = [Math.min(...cards), Math.max(...cards)];
+  const printed = least === most ? counted(most, "card") : `${least}–${most} cards`;
+  return `${printed}${blank === undefined ? "" : ` and ${blank}`} for ${piles.length} piles`;
 }
 
 function printOf(card: SortCard | undefined): unknown {
@@ -191,7 +197,10 @@ function shownBy(card: SortCard): ShownPair[] {
 
 function proofOf(by: SortSupply["by"], cards: readonly SortCard[], overlap: boolean): SortDeal["proof"] {
   if (by === "truth") return proveTruth(cards.map((card) => shownBy(card)[0] ?? { ...card, truth: isTrue(card) }));
-  const known = { capped: false, nodes: 0, by: "certificate" } as const;
-  const count = overlap ? 1 : cards.reduce((product, { piles }) => product * piles.length, 1);
-  return count === 1 ? { ...known, status: "one", count } : { ...known, status: "several", count, accepted: true };
+  const known = { nodes: 0, by: "certificate" } as const;
+  const ways = overlap ? 1n : cards.reduce((product, { piles }) => product * BigInt(piles.length), 1n);
+  const count = heldCount(ways);
+  return ways === 1n
+    ? { ...known, ...count, status: "one" }
+    : { ...known, ...count, status: "several", accepted: true };
 }

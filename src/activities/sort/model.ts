@@ -96,6 +96,8 @@ export interface SortSupply {
 
 export interface DealtSort extends Dealt<SortDeal>, SortSupply {
   readonly options: SortOptions;
+  /** Cards of the deal that gets the fewest. */
+  readonly fewest: number;
   /** Its pairs, where what is right is parted from what is wrong. */
   readonly shown: readonly ShownPair[];
 }

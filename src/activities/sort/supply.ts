@@ -6,7 +6,7 @@ import type { DealRequest } from "../contract";
 import { type DealPlan, plansOf } from "../levels";
 import type { Level } from "../options";
 import { type Claim, truthWordsIn } from "../statements";
-import { chooseForVersions, pairsOf, takeSpread, type Uses } from "../supply";
+import { chooseForVersions, isFormPair, pairsOf, takeSpread, type Uses } from "../supply";
 import { mispair } from "./mispair";
 import {
   type CardText,
@@ -168,7 +168,7 @@ function supplyTruth(
   const plain = statements.length > 0 && !withPairs && typeof options.twins !== "number" ? "gentle" : "hard";
   const plans = plansOf(options, plain);
   const supplies = statements.length > 0 ? supplyClaims(request, { ...options, take: takeClaims }, plans).hands : [];
-  const groups = request.sections.map(pairsOf);
+  const { groups, repeated } = eachOnce(request.sections.map(pairsOf));
   const choices = chooseForVersions(options.versions, seed, (stream, uses: Uses<Pair>) =>
     withPairs ? takeSpread(groups, takePairs, stream, uses) : [],
   );
@@ -208,10 +208,33 @@ function supplyTruth(
     missingTwins: Math.max(...dealt.map(({ missingTwins }) => missingTwins)),
     missingMispairs: Math.max(...dealt.map(({ missingMispairs }) => missingMispairs)),
     loose: [],
-    repeated: [],
+    repeated: withPairs ? repeated : [],
     unknown: [],
     headings,
   };
+}
+
+/** Pairs without those that read like an earlier one, and these: they would give two cards that are alike. */
+function eachOnce(groups: readonly (readonly Pair[])[]): {
+  readonly groups: readonly (readonly Pair[])[];
+  readonly repeated: SortSupply["repeated"];
+} {
+  const known = new Map<string, Pair>();
+  const repeated: SortSupply["repeated"][number][] = [];
+  const once = groups.map((pairs) =>
+    pairs.filter((pair) => {
+      const [left, right] = [pair.left.answers[0], pair.right.answers[0]];
+      const key = `${answerKey(left)}\u0001${answerKey(right)}`;
+      const first = known.get(key);
+      if (!first) known.set(key, pair);
+      else if (!isFormPair(pair)) {
+        const text = `${left.text}${equals}${right.text}`;
+        repeated.push({ range: pair.range, text, item: pair, first: first.range, pile: yes });
+      }
+      return !first;
+    }),
+  );
+  return { groups: once, repeated };
 }
 
 function claimCard(claim: Claim, lang: string): SortCard {

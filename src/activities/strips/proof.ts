@@ -1,6 +1,6 @@
 import { upTo } from "../../base/seed";
 import { acceptsOrder, countOrders, type OrderPuzzle, proveOrder, storyOf } from "../../prove/orders/orders";
-import type { Proof } from "../../prove/proof";
+import { heldCount, type Proof } from "../../prove/proof";
 import type { StoryOrder, StripEvent } from "./model";
 
 /** The story as the prover sees it: events of one rank are free among themselves, equal texts are exchangeable. */
@@ -26,6 +26,5 @@ export function proveStory(events: readonly StripEvent[]): Proof<StoryOrder> {
   const proof = proveOrder(puzzle, upTo(events.length));
   if (proof.status !== "several") return proof;
   const count = countOrders(puzzle);
-  if (count === undefined || count > BigInt(Number.MAX_SAFE_INTEGER)) return { ...proof, accepted: true };
-  return { ...proof, count: Number(count), capped: false, accepted: true };
+  return { ...proof, ...(count === undefined ? {} : heldCount(count)), accepted: true };
 }

@@ -93,8 +93,8 @@ function whyUpset({ fill }: TilesOptions): string {
 export interface Outlook {
   /** Every one is proven to have one solution, and no word named as a decoy answers a tile's; else nothing more is known. */
   readonly holds: boolean;
-  /** Some have fewer decoys than they should. */
-  readonly short: boolean;
+  /** Where some have fewer decoys than they should, how many the one gets that gets the fewest. */
+  readonly short: number | undefined;
   /** A hard one is easier than a gentle one, as far as was looked. */
   readonly upset: boolean;
 }
@@ -102,7 +102,7 @@ export interface Outlook {
 export function* provingSoon(request: DealRequest): Steps<Outlook, unknown> {
   const options = tilesOptions(request.options);
   const { table, plans } = prepare(request, options);
-  const nothing = { holds: false, short: false, upset: false };
+  const nothing = { holds: false, short: undefined, upset: false };
   if (!table) return nothing;
   const deals: Arranged[] = [];
   for (const plan of plans) {
@@ -111,15 +111,18 @@ export function* provingSoon(request: DealRequest): Steps<Outlook, unknown> {
     if (deal.proof.status !== "one" || deal.decoys.misfits.length > 0) return nothing;
     deals.push(deal);
   }
-  return { holds: true, short: shortOfDecoys(deals, options) !== undefined, upset: upsetIn(deals).length > 0 };
+  const short = shortOfDecoys(deals, options)?.decoys.edges.length;
+  return { holds: true, short, upset: upsetIn(deals).length > 0 };
 }
 
-/** A deal with fewer decoys than it should have, where they are not named one by one. */
+/** The deal with the fewest decoys, where some has fewer than it should have and they are not named one by one. */
 export function shortOfDecoys<Deal extends Pick<TilesDeal, "decoys">>(
   deals: readonly Deal[],
   { decoys: asked }: TilesOptions,
 ): Deal | undefined {
-  return typeof asked === "object" ? undefined : deals.find(({ decoys: { edges, wanted } }) => edges.length < wanted);
+  const short = deals.filter(({ decoys: { edges, wanted } }) => edges.length < wanted);
+  if (typeof asked === "object") return undefined;
+  return [...short].sort((a, b) => a.decoys.edges.length - b.decoys.edges.length)[0];
 }
 
 /** Whether a request has the pairs that its tiles need. */

@@ -21,7 +21,7 @@ export function* holdingSoon(request: DealRequest, now?: DealtTiles): Steps<bool
 
 /** Whether nothing is warned of in what is looked at that is not warned of now. */
 export function isCalm({ short, upset }: Outlook, { deals, options, upsetLevels }: DealtTiles): boolean {
-  return (!short || shortOfDecoys(deals, options) !== undefined) && (!upset || upsetLevels !== undefined);
+  return (short === undefined || shortOfDecoys(deals, options) !== undefined) && (!upset || upsetLevels !== undefined);
 }
 
 /** In steps: what is soon known of a request's deals; what was once found for its structure is known. */

@@ -25,7 +25,7 @@ export const verdicts: readonly Verdict[] = [
   },
   {
     title: "Several solutions",
-    why: "There is a second way to lay the tiles so that all edges fit; the preview and the key show it beside the first, with the tiles marked that lie elsewhere. “At least” stands before the number where the prover stopped counting. Learners could be right and yet not have what the key shows, so the export is refused: take a word out, give it an answer of its own, or try another seed.",
+    why: "There is a second way to lay the tiles so that all edges fit; the preview and the key show it beside the first, with the tiles marked that lie elsewhere. “At least” stands before the number where the prover stopped counting. Learners could be right and yet not have what the key shows, so the export is refused: take a word out, give it an answer of its own, or try another seed; where edges inside are blank, put in more pairs or take a smaller grid.",
     example: section("Drinks", ...drinks.slice(0, 2)) + block("tiles", "grid: 3 x 3", "fill: blank"),
     unit: true,
     says: { status: "several" },

@@ -1,10 +1,11 @@
-import { asserted } from "../../activities/truth-proof";
+import type { ShownPair } from "../../activities/dealt-claims";
+import type { Claim } from "../../activities/statements";
 import type { Report, Rule } from "../../base/finding";
 import type { CheckContext } from "../context";
 import { once } from "./once-a-place";
 import { takingOut } from "./spare";
 import { frame, others } from "./statements-example";
-import { writtenClaims } from "./written-claims";
+import { contradicted, writtenClaims } from "./written-claims";
 
 export const contradictingStatements: Rule<CheckContext> = {
   code: "contradicting-statements",
@@ -18,36 +19,24 @@ export const contradictingStatements: Rule<CheckContext> = {
   check: (context) =>
     once(
       writtenClaims(context).flatMap(({ claims, shown, activities }) => {
-        const all = [...claims, ...shown];
-        const isPair = (one: (typeof all)[number]): boolean => shown.some((each) => each === one);
-        return all.flatMap((claim): Report[] => {
-          // A false statement whose correction says the same as itself is the matter of `same-correction`.
-          const against = all.find(
-            (other) =>
-              !claim.truth &&
-              other.item !== claim.item &&
-              (other.truth || other.key !== claim.key) &&
-              asserted(other) === claim.key,
-          );
-          if (!against) return [];
+        const isPair = (one: Claim | ShownPair): boolean => shown.some((each) => each === one);
+        return contradicted({ claims, shown }).map(({ claim, against }): Report => {
           const marked = against.key === claim.key;
           const marks = marked ? "another statement with this text is marked true" : "a correction says that it is so";
           const how = isPair(claim) ? "shown as false here, with a wrong partner" : "marked false here";
           const place = (!marked && against.correction?.source) || against.source;
-          return [
-            {
-              range: claim.source,
-              activities,
-              message: `“${claim.text}” is ${how}, but ${isPair(against) ? "a pair says so" : marks}.`,
-              related: [
-                {
-                  range: place,
-                  message: isPair(against) ? "The pair" : marked ? "Marked true" : "The correction",
-                },
-              ],
-              fixes: takingOut(context, claim.item, { title: "Take this one out" }),
-            },
-          ];
+          return {
+            range: claim.source,
+            activities,
+            message: `“${claim.text}” is ${how}, but ${isPair(against) ? "a pair says so" : marks}.`,
+            related: [
+              {
+                range: place,
+                message: isPair(against) ? "The pair" : marked ? "Marked true" : "The correction",
+              },
+            ],
+            fixes: takingOut(context, claim.item, { title: "Take this one out" }),
+          };
         });
       }),
     ),

@@ -3,7 +3,8 @@ import type { OptionFault, OptionSchema } from "../../activities/options";
 import type { PlannedActivity } from "../../activities/plan";
 import type { Fix, Report } from "../../base/finding";
 import type { Range } from "../../base/range";
-import { nearest } from "../nearest";
+import { nearest, surelyMeant } from "../nearest";
+import { allowFaults } from "./allow-fault";
 import { bareList, misreadTexts, resolved, spokenNumbers } from "./misread";
 
 /** What is wrong with one option, with what it could be instead; each text of a list that YAML misreads by itself. */
@@ -16,6 +17,8 @@ export function explainFault(
   const { entry, error } = fault;
   // Of a value that cannot be read that much is told already.
   if (entry.mended && error.instancePath !== "") return [];
+  const silent = allowFaults(entry, text);
+  if (silent.length > 0) return silent;
   const property = resolved(schema.properties[entry.key]);
   if (!["uniqueItems", "unevaluatedProperties"].includes(error.keyword)) {
     const found = [...misreadTexts(entry, property, text), ...bareList(entry, property, text)];
@@ -37,6 +40,7 @@ function explainValue(
   if (error.keyword === "unevaluatedProperties" || error.keyword === "additionalProperties") {
     const set = new Set(activity?.block.options.entries.map(({ key }) => key));
     const near = nearest(entry.key, Object.keys(schema.properties), true).slice(0, 2);
+    const sure = surelyMeant(entry.key, Object.keys(schema.properties));
     const remove = activity && removeOption(activity.block, text, entry.key);
     return {
       range: entry.keyRange,
@@ -46,10 +50,10 @@ function explainValue(
         ...near
           .filter((name) => !set.has(name))
           .map(
-            (name, i): Fix => ({
+            (name): Fix => ({
               title: `Change to “${name}”`,
               edits: [{ range: entry.keyRange, text: name }],
-              ...(i === 0 ? { preferred: true } : {}),
+              ...(name === sure ? { preferred: true } : {}),
             }),
           ),
         ...(remove ? [{ title: `Take out “${entry.key}”`, edits: [remove] }] : []),

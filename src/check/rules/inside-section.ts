@@ -3,6 +3,19 @@ import type { Fix, Report } from "../../base/finding";
 import type { Section, Unit } from "../../unit/unit";
 import { quoted } from "./quoted-name";
 
+/** `from: other.unit.md#os` where that unit has `### os` in a section. */
+export function insideOther({ range, inside }: UnknownSection): Report | undefined {
+  return (
+    inside && {
+      range,
+      message: `“${inside.heading}” is a heading within a section of that unit, “${inside.section}”: a section has two number signs.`,
+      fixes: [
+        { title: `Take the whole section “${inside.section}”`, edits: [{ range, text: quoted(inside.section) }] },
+      ],
+    }
+  );
+}
+
 /** `from: os` where `### os` stands in a section. Which of the two was meant the writer knows. */
 export function insideOf(
   { name, range }: UnknownSection,

@@ -62,7 +62,9 @@ export function* judging(activity: CheckedActivity, around: Around): Steps<Judge
   const { relation } = dealt.request;
   for (const deal of dealt.deals) {
     yield "comparing words";
-    const groups = harmful(hook, dealt, deal, words);
+    const alike = lookAlikes(hook.texts(dealt, deal));
+    yield "asking which do the same";
+    const groups = harmful(alike, hook, dealt, deal, words);
     met.push(...groups);
     if (deal.proof.status !== "one" && !deal.proof.accepted) {
       open = true;
@@ -153,10 +155,16 @@ function* causesOf(
 }
 
 /**
- * Look-alikes among a deal's texts that do not the same anyway, and that nobody teaches as a contrast; of those that are taught such
+ * Those of the look-alikes among a deal's texts that do not the same anyway, and that nobody teaches as a contrast; of those that are taught such
  * as are said aloud and sound the same, since nobody hears that contrast.
  */
-function harmful(hook: Hook, dealt: Dealt<Deal>, deal: Deal, { taught }: Words): readonly LookAlikes[] {
+function harmful(
+  alike: readonly LookAlikes[],
+  hook: Hook,
+  dealt: Dealt<Deal>,
+  deal: Deal,
+  { taught }: Words,
+): readonly LookAlikes[] {
   const { relation } = dealt.request;
   const doSame = (keys: readonly MatchKey[]): boolean => {
     const roles = keys.map((key) => hook.role?.(dealt, deal, key));
@@ -164,7 +172,7 @@ function harmful(hook: Hook, dealt: Dealt<Deal>, deal: Deal, { taught }: Words):
     return !played && (roles[0] !== undefined || answerAlike(relation, keys));
   };
   const isHeard = ({ keys }: LookAlikes): boolean => hook.heard?.(dealt, deal, keys) === true;
-  return lookAlikes(hook.texts(dealt, deal))
+  return alike
     .flatMap((group) =>
       group.keys.some((key) => !taught.has(key)) ? [group] : soundingAlike(group).filter((each) => isHeard(each)),
     )
@@ -204,9 +212,9 @@ export function* mended(
   const after = kind?.dealing ? yield* kind.dealing(request) : kind?.deal(request);
   if (!after || !areMeant(after)) return undefined;
   yield "looking whether it helps";
-  const left = culpritsOf(hook, after, words);
+  const left = yield* culpritsOf(hook, after, words);
   if (!left || left.length === 0) return left && after;
-  const before = culpritsOf(hook, dealt, words) ?? [];
+  const before = (yield* culpritsOf(hook, dealt, words)) ?? [];
   const isIn = (one: LookAlikes, other: LookAlikes): boolean => one.keys.every((key) => other.keys.includes(key));
   const known = (each: LookAlikes): boolean => before.some((other) => isIn(each, other));
   const isLeft = (each: LookAlikes): boolean => groups.some((group) => isIn(each, group) || isIn(group, each));
@@ -214,15 +222,21 @@ export function* mended(
 }
 
 /** Groups that can be mistaken in some deal; undefined where that is not settled, or where only several of them together can be. */
-function culpritsOf(hook: Hook, dealt: Dealt<Deal>, words: Words): readonly LookAlikes[] | undefined {
+function* culpritsOf(hook: Hook, dealt: Dealt<Deal>, words: Words): Steps<readonly LookAlikes[] | undefined> {
   const { relation } = dealt.request;
   const culprits: LookAlikes[] = [];
   for (const deal of dealt.deals) {
-    const groups = harmful(hook, dealt, deal, words);
+    yield "comparing words";
+    const groups = harmful(lookAlikes(hook.texts(dealt, deal)), hook, dealt, deal, words);
+    yield "asking what becomes of it";
     const together = hook.confused(dealt, deal, overlooking(relation, groups));
     if (!together) return undefined;
     if (together.length === 0) continue;
-    const alone = groups.filter((each) => hook.confused(dealt, deal, overlooking(relation, [each]))?.length);
+    const alone: LookAlikes[] = [];
+    for (const group of groups) {
+      yield "asking what becomes of each";
+      if (hook.confused(dealt, deal, overlooking(relation, [group]))?.length) alone.push(group);
+    }
     if (alone.length === 0) return undefined;
     culprits.push(...alone);
   }

@@ -1,6 +1,6 @@
 import { optionPlace } from "../../activities/report";
 import type { Report, Rule } from "../../base/finding";
-import type { Steps } from "../../base/steps";
+import { mapped, type Steps } from "../../base/steps";
 import type { LookAlikes } from "../../match/look-alikes";
 import type { MatchKey } from "../../match/relation";
 import type { Section } from "../../unit/unit";
@@ -36,9 +36,10 @@ function* looking(context: CheckContext): Steps<Report[], unknown> {
   const shown = new Set(settled ? judged.flatMap(({ safe }) => safe.flatMap(({ keys }) => keys)) : []);
   const besides = new Map(judged.flatMap((each) => [...each.besides]));
   const facts = { words, told, shown, besides };
-  const quiet = sectionsInUse(context).flatMap((section) => ofSection(context, section, facts));
-  const decoys = judged.flatMap((each) => ofDecoys(context, each, facts));
-  return [...reportsOf(judged, context, words), ...quiet, ...decoys];
+  yield "looking what is left";
+  const quiet = yield* mapped(sectionsInUse(context), (section) => ofSection(context, section, facts));
+  const decoys = yield* mapped(judged, (each) => ofDecoys(context, each, facts));
+  return [...reportsOf(judged, context, words), ...quiet.flat(), ...decoys.flat()];
 }
 
 interface Facts {

@@ -4,7 +4,7 @@ import { once } from "./once-a-place";
 import { isWrittenTwice } from "./same-words";
 import { takingOut } from "./spare";
 import { frame, others } from "./statements-example";
-import { writtenClaims } from "./written-claims";
+import { repeated, writtenClaims } from "./written-claims";
 
 export const repeatedStatement: Rule<CheckContext> = {
   code: "repeated-statement",
@@ -18,22 +18,18 @@ export const repeatedStatement: Rule<CheckContext> = {
   check: (context) =>
     once(
       writtenClaims(context).flatMap(({ claims, activities }) =>
-        claims.flatMap((claim, i): Report[] => {
-          const first = claims.slice(0, i).find(({ key, truth }) => key === claim.key && truth === claim.truth);
-          if (!first) return [];
-          return [
-            {
-              range: claim.source,
-              activities,
-              message: `“${claim.key}” stands here a second time.`,
-              related: [{ range: first.source, message: "Here it stands first" }],
-              fixes: takingOut(context, claim.item, {
-                title: "Take this one out",
-                preferred: isWrittenTwice(context.unit, first.item, claim.item),
-              }),
-            },
-          ];
-        }),
+        repeated(claims).map(
+          ({ claim, first }): Report => ({
+            range: claim.source,
+            activities,
+            message: `“${claim.text}” stands here a second time.`,
+            related: [{ range: first.source, message: "Here it stands first" }],
+            fixes: takingOut(context, claim.item, {
+              title: "Take this one out",
+              preferred: isWrittenTwice(context.unit, first.item, claim.item),
+            }),
+          }),
+        ),
       ),
     ),
 };

@@ -1,9 +1,10 @@
-import type { ActivityKind, Deal, Dealt } from "../../activities/contract";
+import type { ActivityKind, Deal, DealRequest, Dealt } from "../../activities/contract";
 import { withoutItem } from "../../activities/without-item";
 import { type Fix, type FixSearch, reporting } from "../../base/finding";
 import type { Steps } from "../../base/steps";
 import type { Item, Section } from "../../unit/unit";
 import type { CheckContext, CheckedActivity } from "../context";
+import { claimTroubles } from "./written-claims";
 
 /** In steps: how many errors and warnings each of a kind's own rules finds, by code, and whether levels are as they should be. */
 export function* troublesOf(
@@ -11,8 +12,11 @@ export function* troublesOf(
   dealt: Dealt<Deal>,
   press: CheckContext["press"],
 ): Steps<ReadonlyMap<string, number>, unknown> {
-  // That is told by a general rule.
-  const troubles = new Map([["levels", dealt.sameLevels === undefined && dealt.upsetLevels === undefined ? 0 : 1]]);
+  // These are told by general rules.
+  const troubles = new Map([
+    ["levels", dealt.sameLevels === undefined && dealt.upsetLevels === undefined ? 0 : 1],
+    ...claimTroubles(dealt),
+  ]);
   for (const rule of kind?.rules ?? []) {
     const severities = (yield* reporting(rule, { dealt, press })).map(({ severity }) => severity ?? rule.severity);
     const loud = severities.filter((severity) => severity === "error" || severity === "warning");
@@ -43,9 +47,19 @@ export function takingOut(
  * In steps: whether all activities about an item can do without it, but for some that were asked already: they are dealt as before,
  * and nothing more is wrong with them.
  */
-export function* sparing(
+export function sparing(
+  context: CheckContext,
+  item: Item,
+  asked: readonly CheckedActivity[] = [],
+): Steps<boolean, unknown> {
+  return staysSound(context, item, (request) => withoutItem(request, item), asked);
+}
+
+/** The same of any change to an item. */
+export function* staysSound(
   { activities, press }: CheckContext,
   item: Item,
+  change: (request: DealRequest) => DealRequest,
   asked: readonly CheckedActivity[] = [],
 ): Steps<boolean, unknown> {
   const has = ({ pairs, statements, events, piles }: Section): boolean =>
@@ -56,7 +70,7 @@ export function* sparing(
     const { kind, sections } = plan;
     if (asked.includes(activity) || !kind || dealt.deals.length === 0 || !sections.some(has)) continue;
     yield "trying a fix";
-    const request = withoutItem(dealt.request, item);
+    const request = change(dealt.request);
     const after = kind.dealing ? yield* kind.dealing(request) : kind.deal(request);
     yield "looking what else is wrong then";
     if (after.deals.length === 0) return false;

@@ -1,3 +1,4 @@
+import { quotedList } from "../../activities/report";
 import type { Report, Rule } from "../../base/finding";
 import { isForm } from "../../match/form";
 import type { FormsTable, Tie, Unit } from "../../unit/unit";
@@ -69,7 +70,12 @@ function faultOf(tie: Tie, tables: readonly NamedTable[], unit: Unit): { report:
     )[0];
     const message = `No forms table${tie.section === undefined ? "" : ` of “${tie.section}”`} has a column “${tie.column}”.`;
     const section = tie.section === undefined ? "" : `${tie.section}/`;
-    const fixes = near === undefined ? [] : [rename(`${section}${near}`, `Change to “${near}”`, true)];
+    // A column that is merely named alike may be another verb, without this form.
+    const isSure = columns.some(
+      ({ column, table, index }) =>
+        column.text === near && table.forms.some((forms) => isForm(tie, forms[index]?.text ?? "")),
+    );
+    const fixes = near === undefined ? [] : [rename(`${section}${near}`, `Change to “${near}”`, isSure)];
     return { report: { range: tie.target, message, fixes }, near: near !== undefined };
   }
   if (second) {
@@ -112,7 +118,7 @@ function faultOf(tie: Tie, tables: readonly NamedTable[], unit: Unit): { report:
     return { report: { range: tie.range, message, fixes }, near: true };
   }
   if (persons.length === 1) return undefined;
-  const message = `“${tie.text}” is the form of “${tie.column}” for ${persons.map(({ text }) => `“${text}”`).join(" and ")}: say for which.`;
+  const message = `“${tie.text}” is the form of “${tie.column}” for ${quotedList(persons.map(({ text }) => text))}: say for which.`;
   return { report: { range: tie.range, message, fixes: persons.map(({ text }) => title(text)) }, near: true };
 }
 

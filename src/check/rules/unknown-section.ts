@@ -3,8 +3,8 @@ import type { Fix, Report, Rule } from "../../base/finding";
 import type { Range } from "../../base/range";
 import type { Unit } from "../../unit/unit";
 import type { CheckContext } from "../context";
-import { distance, nearest } from "../nearest";
-import { insideOf } from "./inside-section";
+import { nearest, surelyMeant } from "../nearest";
+import { insideOf, insideOther } from "./inside-section";
 import { quoted } from "./quoted-name";
 import { wholeUnit } from "./whole-unit";
 
@@ -48,18 +48,17 @@ export const unknownSection: Rule<CheckContext> = {
             fixes: [{ title: "Put them in brackets", edits: [{ range, text: listed }], preferred: true }],
           };
         }
-        const within = among ? undefined : insideOf(named, unit, plan.activities);
+        const within = among ? insideOther(named) : insideOf(named, unit, plan.activities);
         if (within) return within;
-        const near = nearest(name, names).slice(0, 3);
-        const sure = near[0] !== undefined && isSlip(name, near[0]);
+        const { near, sure } = nearestNames(name, names);
         return {
           range,
           message: `No section is called “${name}”.${near[0] ? ` The nearest is “${near[0]}”.` : ""}`,
           fixes: near.map(
-            (found, i): Fix => ({
+            (found): Fix => ({
               title: `Change to “${found}”`,
               edits: [{ range, text: quoted(found) }],
-              ...(i === 0 && sure ? { preferred: true } : {}),
+              ...(found === sure ? { preferred: true } : {}),
             }),
           ),
         };
@@ -68,10 +67,16 @@ export const unknownSection: Rule<CheckContext> = {
     }),
 };
 
-/** Whether a name differs from what is written in a letter or few, in case or in signs: what is further off is only the nearest. */
-function isSlip(written: string, name: string): boolean {
-  const [a = "", b = ""] = [written, name].map((each) => each.toLowerCase().replace(/[^\p{L}\p{M}\p{N}]+/gu, ""));
-  return distance(a, b) <= Math.max(1, Math.floor(b.length / 4));
+/** The names that one may be meant as: those that hold it first, as `1. Food` holds `Food`, then by their letters; and the one that surely is. */
+function nearestNames(name: string, names: readonly string[]): { near: readonly string[]; sure: string | undefined } {
+  const small = name.toLowerCase();
+  const holding = names.filter((each) => small.length > 2 && each.toLowerCase().includes(small));
+  const near = [...new Set([...nearest(name, holding), ...nearest(name, names)])].slice(0, 3);
+  const [only, ...others] = holding;
+  return {
+    near,
+    sure: only !== undefined && others.length === 0 ? only : surelyMeant(name.replace(/^#{1,6}\s+/u, ""), names),
+  };
 }
 
 /** What stands between names in a list as people write it. */

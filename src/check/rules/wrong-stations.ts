@@ -2,7 +2,7 @@ import schema from "../../../schemas/stations.schema.json";
 import { planStations } from "../../activities/stations";
 import type { Fix, Rule } from "../../base/finding";
 import type { CheckContext } from "../context";
-import { nearest } from "../nearest";
+import { nearest, surelyMeant } from "../nearest";
 import { explainFault } from "./explain-fault";
 import { quoted } from "./quoted-name";
 import { plan } from "./stations-example";
@@ -19,14 +19,15 @@ export const wrongStations: Rule<CheckContext> = {
       ...unknown.map(({ name, range }) => {
         const titles = unitPlan.activities.map(({ title }) => title);
         const near = nearest(name, titles).slice(0, 3);
+        const sure = surelyMeant(name, titles);
         return {
           range,
           message: `No activity is called “${name}”, and none is of that kind.`,
           fixes: near.map(
-            (title, i): Fix => ({
+            (title): Fix => ({
               title: `Change to “${title}”`,
               edits: [{ range, text: quoted(title) }],
-              ...(i === 0 ? { preferred: true } : {}),
+              ...(title === sure ? { preferred: true } : {}),
             }),
           ),
         };

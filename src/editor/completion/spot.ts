@@ -44,21 +44,30 @@ export function blockAt(text: string, offset: number): YamlBlock | undefined {
   let open:
     | { readonly marker: string; readonly kind: "activity" | "stations" | "front" | "other"; readonly start: number }
     | undefined;
-  for (const { start, next, line } of linesOf(text)) {
+  for (const { start, next: after, line } of linesOf(text)) {
     if (!open && start > offset) return undefined;
     if (!open) {
-      const [, marker, word] = fence.exec(line) ?? [];
-      if (marker) open = { marker, kind: word === "activity" || word === "stations" ? word : "other", start: next };
-      else if (start === 0 && line.trimEnd() === "---") open = { marker: "---", kind: "front", start: next };
-    } else if (closes(line, open.marker)) {
+      const [, marker] = fence.exec(line) ?? [];
+      if (marker) open = { ...(openedIn(line) ?? { marker, kind: "other" }), start: after };
+      else if (start === 0 && line.trimEnd() === "---") open = { marker: "---", kind: "front", start: after };
+    } else {
+      // An activity that is not closed yet does not take the next one with it.
+      const next = open.kind === "activity" || open.kind === "stations" ? openedIn(line) : undefined;
+      if (!next && !closes(line, open.marker)) continue;
       if (open.kind !== "other" && offset >= open.start && offset < start)
         return { kind: open.kind, start: open.start, end: start };
-      open = undefined;
+      open = next && { ...next, start: after };
     }
   }
   return open && open.kind !== "other" && offset >= open.start
     ? { kind: open.kind, start: open.start, end: text.length }
     : undefined;
+}
+
+/** The activity or plan that a line begins. */
+function openedIn(line: string): { readonly marker: string; readonly kind: "activity" | "stations" } | undefined {
+  const [, marker, word] = fence.exec(line) ?? [];
+  return marker && (word === "activity" || word === "stations") ? { marker, kind: word } : undefined;
 }
 
 /** Where the line of an offset begins. */

@@ -103,6 +103,25 @@ export function optionAt(
   return option && { option, start: spot.start, end: spot.end };
 }
 
+/** What the option or the value at the offset is, in Markdown, and its place; undefined for a value that says itself what it is. */
+export function explainAt(
+  text: string,
+  offset: number,
+  block: YamlBlock | undefined = blockAt(text, offset),
+): { markdown: string; start: number; end: number } | undefined {
+  const found = optionAt(text, offset, block);
+  if (found)
+    return { markdown: `**${found.option.key}**\n\n${describe(found.option)}`, start: found.start, end: found.end };
+  const spot = block && spotAt(text, block, offset);
+  if (!block || spot?.at !== "value") return undefined;
+  const { key, start, end } = spot;
+  const written = text.slice(start, end).replace(/^(["'])(.*)\1$/, "$2");
+  const option = optionsIn(text, block).find((each) => each.key === key);
+  const value = [...(option?.values ?? []), ...(option?.items ?? [])].find((each) => each.text === written);
+  if (!value?.description) return undefined;
+  return { markdown: `**${key}: ${written}**\n\n${value.description}`, start, end };
+}
+
 /** An option in Markdown: what it does, its values, its default. */
 export function describe(option: Option): string {
   const values = option.values.length > 0 ? option.values : option.items;

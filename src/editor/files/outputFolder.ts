@@ -24,7 +24,11 @@ export function writable(folder: vscode.Uri): OutputFolder {
       await making;
       await files.writeFile(at(name), bytes);
     },
-    rename: async (from, to) => files.rename(at(from), at(to), { overwrite: true }),
+    rename: async (from, to) => {
+      // Only a file may step aside for another one.
+      if (((await files.stat(at(from))).type & vscode.FileType.Directory) !== 0) throw new Error("it is a folder.");
+      await files.rename(at(from), at(to), { overwrite: true });
+    },
     remove: async (name) => files.delete(at(name)),
     unmake: async () => {
       const made = (await making) ?? [];

@@ -1,9 +1,8 @@
-import { allRules } from "../../check/rules";
 import { isForm } from "../../match/form";
 import { beginsSentence } from "../../unit/ties";
 import type { FormsTable, Section, Unit } from "../../unit/unit";
-import { severityValues } from "../completion/options";
 import { lineStart } from "../completion/spot";
+import { codeOffers, severityOffers } from "./codes";
 import { columnOf } from "./names/mentions";
 import { personTitle, pictureTarget, tieTarget } from "./names/writing";
 
@@ -216,78 +215,3 @@ function remarkWords(before: string, after: string, offset: number): readonly Of
 }
 
 /** All codes, those of findings at hand first. */
-function codeOffers(
-  near: readonly string[],
-  insert: (code: string) => string,
-): readonly Omit<Offer, "start" | "end">[] {
-  const sorted = [...allRules].sort((a, b) => Number(near.includes(b.code)) - Number(near.includes(a.code)));
-  return sorted.map(({ code, title, why }) => ({
-    label: code,
-    kind: "code",
-    insert: insert(code),
-    detail: title,
-    documentation: why,
-    more: false,
-  }));
-}
-
-/** What can stand at the offset under `severities:` in a `cutwork.yml`. */
-export function settingsOffersAt(text: string, offset: number): readonly Offer[] {
-  const start = lineStart(text, offset);
-  const after = /^[^\r\n]*/.exec(text.slice(offset))?.[0] ?? "";
-  return severityOffers(text, start, text.slice(start, offset), after, offset, (key) => key === "severities") ?? [];
-}
-
-/** Under `severities:` in the front matter, under `allow:` in an activity; on lines of their own or in braces. */
-function severityOffers(
-  text: string,
-  lineStart: number,
-  before: string,
-  after: string,
-  offset: number,
-  counts: (key: string) => boolean = (key) => inYaml(text, lineStart, key),
-): readonly Offer[] | undefined {
-  const flow = /^(severities|allow)[ \t]*:[ \t]*\{(.*)$/.exec(before);
-  const key = flow?.[1] ?? (/^[ \t]+/.test(before) ? keyAbove(text, lineStart) : undefined);
-  if (key === undefined || !counts(key)) return undefined;
-  const inner = flow ? (flow[2]?.split(",").at(-1) ?? "").trimStart() : before.trimStart();
-  const rest = /^[a-z-]*/.exec(after)?.[0] ?? "";
-  const value = /^[a-z-]+[ \t]*:[ \t]+([a-z]*)$/.exec(inner);
-  if (value) {
-    if (key === "allow") return [];
-    return severityValues.map(({ text: label, description }) => ({
-      label,
-      kind: "value",
-      insert: label,
-      detail: description,
-      documentation: "",
-      start: offset - (value[1] ?? "").length,
-      end: offset + rest.length,
-      more: false,
-    }));
-  }
-  if (!/^[a-z-]*$/.test(inner)) return [];
-  const colon = /^\s*:/.test(after.slice(rest.length));
-  return codeOffers([], (code) => (colon ? code : `${code}: `)).map((offer) => ({
-    ...offer,
-    start: offset - inner.length,
-    end: offset + rest.length,
-    more: key === "severities" && !colon,
-  }));
-}
-
-/** The key of the mapping that an indented line belongs to. */
-function keyAbove(text: string, lineStart: number): string | undefined {
-  const above = text.slice(0, lineStart).split(/\r?\n/);
-  above.pop();
-  while (/^[ \t]+\S/.test(above.at(-1) ?? "")) above.pop();
-  return /^(severities|allow)[ \t]*:[ \t]*$/.exec(above.at(-1) ?? "")?.[1];
-}
-
-/** `severities` counts in the front matter, `allow` in an activity. */
-function inYaml(text: string, lineStart: number, key: string): boolean {
-  const above = text.slice(0, lineStart).replace(/^\uFEFF/, "");
-  if (key === "severities") return /^---[ \t]*\r?\n/.test(above) && !/\n(---|\.\.\.)[ \t]*\r?\n/.test(above);
-  const fences = above.match(/^ {0,3}(?:`{3,}|~{3,}).*$/gmu) ?? [];
-  return /activity/.test(fences.at(-1) ?? "");
-}

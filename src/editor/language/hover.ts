@@ -69,11 +69,13 @@ function named({ left, right }: Pair): string {
   return `${plain(left.answers[0].text)} = ${plain(right.answers[0].text)}`;
 }
 
-function list(texts: readonly string[]): string {
+/** Texts as they stand in a sentence. */
+export function list(texts: readonly string[]): string {
   const last = texts.at(-1) ?? "nothing";
   return texts.length < 2 ? last : `${texts.slice(0, -1).join(", ")} and ${last}`;
 }
 
-function plain(text: string): string {
+/** A text as it is, in Markdown. */
+export function plain(text: string): string {
   return text.replace(/[\\`*_{}[\]()#+\-.!|<>&~]/g, "\\$&");
 }

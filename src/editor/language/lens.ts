@@ -61,7 +61,15 @@ function setsOf(deals: readonly Deal[]): string {
   );
 }
 
+/** What is proven of the deals; of circles also whether a smaller one can close, which is a proof of its own. */
 function proofOf(deals: readonly Deal[]): string {
+  const early = deals.some(({ smaller }) => smaller !== undefined);
+  const status = statusOf(deals);
+  const joint = status.includes("proven") ? "but" : "and";
+  return early ? `${status}, ${joint} a smaller circle can close` : status;
+}
+
+function statusOf(deals: readonly Deal[]): string {
   const has = (status: Deal["proof"]["status"]): boolean => deals.some(({ proof }) => proof.status === status);
   if (has("none")) return "no solution";
   if (deals.some(({ proof }) => proof.status === "several" && !proof.accepted)) return "more than one solution";

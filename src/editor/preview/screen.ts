@@ -38,7 +38,7 @@ export function screenOf(workshop: Workshop, reading: Reading, wanted: Choice): 
     views: shown.views,
     columns: shown.columns,
     line: [
-      proofSentence(deal.proof, shown.view === "second"),
+      proofSentence(deal.proof, shown.view === "second", deal.smaller !== undefined),
       ...(deal.difficulty ? [difficultySentence(deal.difficulty)] : []),
     ].join(" "),
     state: deal.proof.accepted ? "one" : deal.proof.status,

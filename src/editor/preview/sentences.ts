@@ -2,8 +2,12 @@ import type { Proof } from "../../prove/proof";
 
 type Known = Pick<Proof<unknown>, "status" | "count" | "capped" | "accepted">;
 
-/** What a proof says, for the preview. `shown`: a second solution stands beside the first. */
-export function proofSentence({ status, count, capped, accepted }: Known, shown: boolean): string {
+/** What a proof says, for the preview. `shown`: a second solution stands beside the first; `early`: a smaller circle can close. */
+export function proofSentence(proof: Known, shown: boolean, early = false): string {
+  return `${statusSentence(proof, shown)}${early ? " A smaller circle can close while cards are left over." : ""}`;
+}
+
+function statusSentence({ status, count, capped, accepted }: Known, shown: boolean): string {
   if (accepted) return `${capped ? "At least " : ""}${count} ways are right, proven; the key tells them.`;
   switch (status) {
     case "one":
@@ -26,11 +30,9 @@ function ways(count: number, capped: boolean): string {
 export function proofInShort(proofs: readonly Known[]): string {
   if (proofs.length === 0) return "";
   const proven = proofs.filter(({ status, accepted }) => status === "one" || accepted).length;
-  if (proven < proofs.length) return `${proven} of ${proofs.length} proven to have one solution`;
-  if (proofs.some(({ accepted }) => accepted)) {
-    return proofs.length === 1
-      ? "right ways proven"
-      : `all ${proofs.length} proven to have one solution, or several that are right`;
-  }
-  return proofs.length === 1 ? "proven to have one solution" : `all ${proofs.length} proven to have one solution`;
+  const free = proofs.some(({ accepted }) => accepted);
+  if (proofs.length === 1 && free) return "right ways proven";
+  const what = `proven to have one solution${free ? ", or several that are right" : ""}`;
+  if (proven < proofs.length) return `${proven} of ${proofs.length} ${what}`;
+  return proofs.length === 1 ? what : `all ${proofs.length} ${what}`;
 }

@@ -1,5 +1,6 @@
 import * as vscode from "vscode";
-import { type Offer, offersAt, settingsOffersAt, wantsPictures } from "../language/complete";
+import { settingsOffersAt } from "../language/codes";
+import { type Offer, offersAt, wantsPictures } from "../language/complete";
 import { toRange, unitSelector } from "../units";
 import type { Parsed } from "./parsed";
 import { pathsFrom } from "./worlds";

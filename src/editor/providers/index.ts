@@ -2,7 +2,7 @@ import * as vscode from "vscode";
 import { completeNames } from "./complete";
 import { findSections } from "./everywhere";
 import { formatUnits } from "./format";
-import { explainAnswers } from "./hover";
+import { explainItems } from "./hover";
 import { showLenses } from "./lens";
 import { linkPaths } from "./links";
 import { followMoves } from "./moves";
@@ -22,7 +22,7 @@ export function registerLanguageFeatures(parsed: Parsed, worlds: Worlds): vscode
     linkPaths(parsed),
     colourByMeaning(parsed),
     showLenses(parsed),
-    explainAnswers(parsed),
+    explainItems(parsed),
     completeNames(parsed),
     formatUnits(),
   );

@@ -265,15 +265,25 @@ export function listInHtml(lines: LineIndex, token: Token, problems: Problems): 
   }
 }
 
-/** A comment without an end takes everything below it, where it holds more than its own line. */
+/**
+ * A comment without an end takes everything below it, where it holds more than its own line; with a further comment below, what
+ * stands above the end of that one.
+ */
 function openComment(lines: LineIndex, { map, content }: Token, problems: Problems): void {
-  if (!content.trimStart().startsWith("<!--") || content.includes("-->") || !content.trim().includes("\n")) return;
+  const comment = /^\s*<!--[\s\S]*?(?:-->|$)/.exec(content)?.[0].trim();
+  if (!comment?.includes("\n")) return;
+  const closed = comment.endsWith("-->");
+  const above = comment.slice(0, comment.lastIndexOf("<!--"));
+  // In one that is closed by another one's end there is a whole line more.
+  if (closed && !above.trim().includes("\n")) return;
   const line = lines.line(map?.[0] ?? 0);
-  const message = "This comment has no end, so that everything below belongs to it.";
+  const message = closed
+    ? "This comment ends only where the next one does, so that what stands between them belongs to it."
+    : "This comment has no end, so that everything below belongs to it.";
   const fix = insert("End it at the end of this line", line.end, " -->");
-  // A section is in use by its activities, and the comment may have taken them all.
-  const taken = /\n {0,3}(?:`{3,}|~{3,})[ \t]*(?:activity|stations)[ \t]*(?:\n|$)/.test(content);
-  problems.tell(taken ? undefined : true, "swallowed-list", line, message, fix);
+  // A section is in use by its activities, and the comment may have taken them all, or the section.
+  const taken = /\n {0,3}(?:(?:`{3,}|~{3,})[ \t]*(?:activity|stations)[ \t]*(?:\n|$)|##[ \t])/.test(comment);
+  problems.tell(taken ? undefined : true, "swallowed-list", line, message, closed ? { ...fix, unsure: true } : fix);
 }
 
 /** Two lists that touch, of different bullets: Markdown parts them. */

@@ -44,11 +44,11 @@ const edits = ({ start, end, close }: Parting, place: (at: number) => number) =>
   ...(close === undefined ? [] : [{ range: { start: place(close), end: place(close + 1) }, text: "" }]),
 ];
 
-/** `- o queijo the cheese`, `- o queijo (the cheese)`, a bullet of its own up to `stop`. */
+/** `- o queijo the cheese`, `- o queijo (the cheese)`, a bullet of its own up to `stop`; what is in two scripts is told elsewhere. */
 export function unpartedPair({ text: source }: RawItem, stop: number, bullets: Together, problems: Problems): void {
   if (!bullets.mostlyPairs) return;
   const written = source.text.slice(0, stop).trimEnd();
-  const parting = partingOf(written, bullets);
+  const parting = isLatin(written) ? partingOf(written, bullets) : undefined;
   if (!parting) return;
   problems.trap(
     "meant-as-pair",

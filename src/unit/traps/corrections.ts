@@ -68,7 +68,7 @@ export function correctionBeside(above: RawItem, item: RawItem, lines: LineIndex
 
 /** What says that a correction follows: a word with a colon, or an arrow. */
 const announced =
-  /^(?:(?:[-–—=]{1,2}>|[→⇒➔➜⟶])\s*|(?:corre(?:c[çt]i?)ão|corre[ct]to|certo|falso|errado|correct(?:ion|ed)?|right|wrong|false|true|richtig(?: ist)?|falsch|korrektur|verbessert|corrección|correcto|correction|vrai|faux|правильно|вірно|виправлення|неправда)\s*[:：]\s*)(?=\S)/iu;
+  /^(?:(?:[-–—=]{1,2}>|[→⇒➔➜⟶])\s*|(?:correc?ção|[rc]|corre[ct]to|certo|falso|errado|correct(?:ion|ed)?|right|wrong|false|true|richtig(?: ist)?|falsch|korrektur|verbessert|corrección|correcto|correction|vrai|faux|правильно|вірно|виправлення|неправда)\s*[:：]\s*)(?=\S)/iu;
 
 /** A line of a false statement's text behind the first: where it begins, in the file too, and what it says. */
 interface Line {
@@ -94,7 +94,10 @@ export function correctionLine(
   const behind = signed.exec(text)?.[0] ?? "";
   const isSigned = behind !== "" && isAbout(above.replace(falseMark, ""), text.slice(behind.length));
   if (!isSigned && !/[.!?…。！？।؟]\P{L}*$/u.test(above)) return false;
-  const lead = isSigned ? behind : (announced.exec(text)?.[0] ?? "");
+  const word = announced.exec(text)?.[0] ?? "";
+  // A letter may well be that of who answers.
+  const isInitial = /^\p{L}\s*[:：]/u.test(word) && !isAbout(above.replace(falseMark, ""), text.slice(word.length));
+  const lead = isSigned ? behind : isInitial ? "" : word;
   const inside = /^[(（](.*[.!?…。！？।؟])[)）]$/u.exec(text)?.[1];
   const said = inside ?? text;
   const rest = item.text.text.slice(start + text.length).trim();

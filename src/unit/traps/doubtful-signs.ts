@@ -11,7 +11,7 @@ interface Sign extends Span {
   /** Which of the ways it is. */
   readonly way: number;
   /** The bracket that closes it. */
-  readonly close?: Span;
+  readonly close?: Span | undefined;
 }
 
 interface Way {
@@ -69,6 +69,10 @@ const ways: readonly Way[] = [
     times: 1,
     words: 3,
   },
+  // Without white space, as some typographers set them, and as Chinese does.
+  { sign: /(?<=[\p{L}\p{M})])(?:[—―]{1,3}|–{2,3})(?=[\p{L}(])/gu, times: 1, words: 3 },
+  // Signs of chats.
+  { sign: /\s+(?:[👉👈⏩]|[←-⇿➔-➾▶⬅](?=\uFE0F))\uFE0F?\s+/gu, times: 1, words: 3 },
   { sign: /(?<=[\p{L}\p{M})])[/／∕](?=[\p{L}(])/gu, times: 1, words: 3, forms: true },
   { sign: /(?<=\S)(?:\s*[,،]\s+|\s*[，、]\s*)/gu, times: 1, words: 2, all: true, forms: true },
   { sign: new RegExp(`[^\\S\\n]{2,}(?!${joining})|[^\\S\\n]*\\u3000[^\\S\\n]*`, "gu"), times: 1, words: 3 },

@@ -88,35 +88,80 @@ export function quotedFence(lines: LineIndex, [first, after]: readonly [number, 
   return true;
 }
 
-/** The line after the last one of an activity; where its fence has no end, the options that stand at its beginning. */
-export function activityEnd(lines: LineIndex, token: Token, problems: Problems): number {
+/** A line that belongs to a unit and hardly to a block of notes. */
+const unitLine =
+  /^ {0,3}(?:#{2,6}[ \t]+\S|\d{1,9}[.)][ \t]+\S|[-*+][ \t]+(?:\[[ xX]\][ \t]|\S.*[ \t]=[ \t]+\S)|(`{3,}|~{3,})(?:activity|stations)[ \t]*$)/;
+
+/** Lines of an activity: `end` is the one below its last option, `close` that of its closing fence, where it has one. */
+export interface Extent {
+  readonly end: number;
+  readonly close?: number;
+  /** Where reading goes on, if the block has no end of its own and is taken to end with its options. */
+  readonly below?: number;
+}
+
+/**
+ * How far an activity reaches. One without a line that ends it is told, and taken to end below its options: what stands there is
+ * read, so that one cause gives one finding.
+ */
+export function activityExtent(lines: LineIndex, token: Token, problems: Problems): Extent {
   const [first, after] = token.map ?? [0, 0];
   for (let number = first + 1; number < after - 1; number++) {
     if (token.markup !== "```" || !/^ {0,3}(?:`{1,2}|[´'’‘]{3})[ \t]*$/u.test(textOf(lines, number))) continue;
     const message = "This line does not end the activity above it, so that everything below belongs to it.";
     problems.add("open-fence", lines.line(number), message, write("Write three backticks", lines.line(number), "```"));
-    return number;
+    return { end: number, close: number, below: number + 1 };
   }
-  if (isClosed(token)) return after - 1;
-  const text = (number: number): string => lines.text.slice(lines.start(number), lines.line(number).end);
-  let end = first + 1;
-  while (end < after && /^\s*(?:[\w-]+\s*:(?:\s|$)|-\s+[^\s=]+$)/.test(text(end))) end++;
-  const newline = lines.newline;
+  if (isClosed(token) && !goesTooFar(lines, token)) return { end: after - 1, close: after - 1 };
+  const end = endOfOptions(lines, first, after);
   problems.add(
     "open-fence",
     lines.line(first),
-    "This activity has no end, so that everything below belongs to it.",
-    insert("End it below its options", lines.line(end - 1).end, `${newline}${token.markup}`),
+    `This ${/^stations\b/.test(token.info.trim()) ? "plan" : "activity"} has no end, so that everything below belongs to it.`,
+    insert("End it below its options", lines.line(end - 1).end, `${lines.newline}${token.markup}`),
   );
+  return { end, below: end };
+}
+
+/**
+ * Whether a line ends a block that was to end something else: there is another activity in it, a section with items, or an item
+ * where no option can have one, below a blank line.
+ */
+function goesTooFar(lines: LineIndex, { map, markup }: Token): boolean {
+  const [first, after] = map ?? [0, 0];
+  let heading = false;
+  let above = "";
+  for (let number = first + 1; number < after - 1; number++) {
+    const text = textOf(lines, number);
+    const isBelow = textOf(lines, number - 1).trim() === "";
+    const found = unitLine.exec(text);
+    if (found?.[1]?.startsWith(markup)) return true;
+    if (found && !/^ {0,3}#/.test(text) && (heading || (isBelow && /^[\w-]+\s*:\s+\S/.test(above)))) return true;
+    heading ||= isBelow && /^#{2,6}[ \t]+\S/.test(text);
+    if (text.trim() !== "") above = text;
+  }
+  return false;
+}
+
+/** The line below the options that stand at the beginning of a block. */
+function endOfOptions(lines: LineIndex, first: number, after: number): number {
+  let end = first + 1;
+  while (end < after) {
+    const text = textOf(lines, end);
+    const isOption = /^\s*(?:[\w-]+\s*:(?:\s|$)|-\s+[^\s=]+$)/.test(text);
+    // What is further in goes on with the option above.
+    const goesOn = end > first + 1 && /^[ \t]+\S/.test(text);
+    if (!isOption && !goesOn) break;
+    end += 1;
+  }
   return end;
 }
 
-/** A line that belongs to a unit and hardly to a block of notes. */
-const unitLine =
-  /^ {0,3}(?:#{2,6}[ \t]+\S|\d{1,9}[.)][ \t]+\S|[-*+][ \t]+(?:\[[ xX]\][ \t]|\S.*[ \t]=[ \t]+\S)|(`{3,}|~{3,})(?:activity|stations)[ \t]*$)/;
-
-/** A block of notes without an end: the items and headings below belong to it, or it ends where an activity was to end. */
-export function openNotes(lines: LineIndex, token: Token, problems: Problems): void {
+/**
+ * A block of notes without an end: the items and headings below belong to it, or it ends where an activity was to end. The line from
+ * which on is read what stands below, where that has an activity.
+ */
+export function openNotes(lines: LineIndex, token: Token, problems: Problems): number | undefined {
   const [first, after] = token.map ?? [0, 0];
   const text = (number: number): string => lines.text.slice(lines.start(number), lines.line(number).end);
   const closed = isClosed(token);
@@ -126,7 +171,7 @@ export function openNotes(lines: LineIndex, token: Token, problems: Problems): v
     const fence = unitLine.exec(text(number))?.[1];
     return fence !== undefined && (!closed || fence.startsWith(token.markup));
   });
-  if (closed && !activity) return;
+  if (closed && !activity) return undefined;
   for (const number of numbers) {
     if (!unitLine.test(text(number))) continue;
     let last = number - 1;
@@ -137,8 +182,9 @@ export function openNotes(lines: LineIndex, token: Token, problems: Problems): v
     const fix = insert("End it above them", end, newline + token.markup);
     if (activity) problems.add("open-fence", lines.line(first), message, fix);
     else problems.trap("open-fence", lines.line(first), message, fix);
-    return;
+    return activity ? last + 1 : undefined;
   }
+  return undefined;
 }
 
 /** An activity or a heading that is indented below an item, so that it belongs to that and is not read. */

@@ -10,11 +10,12 @@ import { gluedPairs, unpartedPair } from "./both-sides";
 import { boxedPair } from "./boxed-pair";
 import { correctionInLine } from "./corrections";
 import { acrossEmphasis } from "./emphasis";
+import { endMark } from "./end-marks";
 import { lineStart, pairLines } from "./glued";
 import { nearlyPicture, picturePath } from "./links";
-import { changedComment, looseEmphasis } from "./loose-signs";
+import { changedComment, colouredText, looseEmphasis } from "./loose-signs";
 import { lostOrder } from "./lost-orders";
-import { clearMark, type Mark, statementMark } from "./marks";
+import { clearMark, crossedMark, type Mark, type Marked, statementMark } from "./marks";
 import { meantAsPair } from "./nearly-pairs";
 import { nestedItem } from "./nested-item";
 import { eventInLine, innerMark, marksInLine, pairInLine } from "./one-line";
@@ -38,8 +39,8 @@ export interface Around {
   readonly lone: boolean;
   /** The bullets of its section. */
   readonly bullets: Together;
-  /** The section has statements, or all of its bullets (of an event: all of its events) begin with marks in brackets. */
-  readonly judged: boolean;
+  /** What the marks of its section say; of an event, whether its events are judged. */
+  readonly marked: Marked;
   readonly lines: LineIndex;
 }
 
@@ -47,10 +48,10 @@ export interface Around {
 export function itemTraps(item: RawItem, shape: Shape, around: Around, env: Env, problems: Problems): void {
   const { text, nested, numbered = [] } = item;
   // What stands under an item counts too, the indents of further lines, and its own number before another in its line.
-  const counted = shape === "event" && /[.!?…]\S*\s+\d+[.)]\s/u.test(text.text);
+  const counted = shape === "event" && /[.!?…;]\S*\s+\d+[.)]\s/u.test(text.text);
   const alone = text.isWhole && nested.length === 0 && numbered.length === 0 && !counted;
-  const { bullets, lone, judged } = around;
-  const as = `${shape} ${lone} ${judged} ${bullets.key}`;
+  const { bullets, lone, marked } = around;
+  const as = `${shape} ${lone} ${marked.judged} ${marked.custom.key} ${marked.ended?.key} ${bullets.key}`;
   const known = clean.get(as) ?? new TextMemory<true>();
   clean.set(as, known);
   if (alone && known.find(text.text, env)) return;
@@ -65,19 +66,24 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
   const { text } = item.text;
   const { mask, comments } = scan(text, env);
   const open = (span: Span): boolean => !mask.slice(span.start, span.end).some(Boolean);
+  const { ended } = around.marked;
+  if (shape === "text" && ended) {
+    endMark(item, ended, problems);
+    return;
+  }
   textTraps(item.text, env, problems);
   underline(item, problems);
   if (shape === "text") {
     const end = comments[0]?.start ?? text.length;
     const told = problems.list.length;
-    if (!statementMark(item, around.judged, problems) && around.lone) {
+    if (!statementMark(item, around.marked, problems) && around.lone) {
       meantAsPair(item, open, end, around, problems);
       if (problems.list.length === told && !mask.some(Boolean)) unpartedPair(item, end, around.bullets, problems);
     }
   }
   if (shape === "event") {
     eventInLine(item, around.lines, open, problems);
-    const mark = around.judged ? clearMark(text) : undefined;
+    const mark = around.marked.judged ? clearMark(text) : undefined;
     if (/^\[[ xX]\]\s/.test(text)) numberedStatement(item, problems);
     else if (mark) numberedMark(item, mark, problems);
     else {
@@ -108,6 +114,7 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
   const plain = item.nested.filter(
     (nested) => !nestedItem(nested, item, shape === "text", { lines: around.lines, env, problems }),
   );
+  if (shape === "statement") crossedMark(item, around.marked, problems);
   if (shape === "statement") boxedPair(item.text, mask, problems);
   if (shape === "statement") marksInLine(item, around.lines, comments[0]?.start ?? text.length, open, problems);
   if (shape === "statement") correctionInLine(item, around.lines, open, problems);
@@ -118,7 +125,7 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
 export function textTraps(source: SourceText, env: Env, problems: Problems): void {
   // Most texts have none of what is looked for.
   if (
-    !/![[(]|_\\?_|\[\s*(?:\.\.|…|\])|\.{4}|-{4}|[–—]{3}|<|‹|＜|〈|~~|by:|[*_]\s|\s[*_]|[^\s*]\*[^\s*]|\[\^/.test(
+    !/![[(]|_\\?_|\[\s*(?:\.\.|…|\])|\.{4}|-{4}|[–—]{3}|<|‹|＜|〈|~~|by:|[*_]\s|\s[*_]|[^\s*]\*[^\s*]|\[\^|==[^\s=]/.test(
       source.text,
     )
   )
@@ -126,6 +133,7 @@ export function textTraps(source: SourceText, env: Env, problems: Problems): voi
   const { mask } = scan(source.text, env);
   unprinted(source, mask, env, problems);
   looseEmphasis(source, mask, env, problems);
+  colouredText(source, mask, problems);
   changedComment(source, mask, problems);
   bareRemark(source, mask, problems);
   picturePath(source, mask, problems);
@@ -213,7 +221,13 @@ function lopsidedSlash(source: SourceText, open: (span: Span) => boolean, proble
       "lopsided-slash",
       range,
       "This slash is printed: between two accepted answers white space stands on both its sides.",
-      match[0].includes("／") ? write("Write “ ／ ”", range, " ／ ") : write("Write “ / ”", range, " / "),
+      // Two in a text without white space may be meant to cut it.
+      match[0].includes("／")
+        ? {
+            ...write("Write “ ／ ”", range, " ／ "),
+            ...(/^\S+／\S+／/u.test(source.text) ? { unsure: true as const } : {}),
+          }
+        : write("Write “ / ”", range, " / "),
       write(
         "Mark it as text",
         source.range(span.start + match[0].search(/[/／]/u), span.start + match[0].search(/[/／]/u)),

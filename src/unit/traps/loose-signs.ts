@@ -41,6 +41,24 @@ export function looseEmphasis(source: SourceText, mask: readonly boolean[], env:
   }
 }
 
+/** `==sol==`: a colour behind words in other dialects of Markdown. */
+const coloured = /(?<![=\p{L}\p{N}])==(?=[^\s=])([^=\n]*[^\s=\\])==(?![=\p{L}\p{N}])/gu;
+
+export function colouredText(source: SourceText, mask: readonly boolean[], problems: Problems): void {
+  for (const { 0: whole, 1: inside = "", index } of source.text.matchAll(coloured)) {
+    const end = index + whole.length;
+    if (mask.slice(index, end).some(Boolean)) continue;
+    const range = source.range(index, end);
+    problems.trap(
+      "loose-emphasis",
+      range,
+      "“==” is printed as it stands: words have no colour behind them on paper. Two asterisks make them bold.",
+      write("Make it bold", range, `**${inside}**`),
+      write("Take the signs out", range, inside),
+    );
+  }
+}
+
 /** A comment whose signs a program has changed, or that lacks some of them. */
 const changed = /[<‹＜〈][^\S\n]*[!！][-–—−­]{1,3}(?!-?>)([^\n<>‹›]*?)[^\S\n]*[-–—−]{1,3}[^\S\n]*[>›＞〉]/gu;
 

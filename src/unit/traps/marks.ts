@@ -1,54 +1,99 @@
+import type { Range } from "../../base/range";
 import type { RawItem } from "../items";
 import { type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
+import { type Custom, falseWords, isWord, trueWords, truthOf } from "./mark-words";
 
 /*
  * What was meant as the mark of a statement and is none.
  */
 
-/** Words for true and false in languages that are often taught or explain. */
-const trueWords = words(
-  "true right correct verdadeiro verdadeira certo correto correcto verdadero cierto correcto vrai juste vero giusto richtig wahr stimmt правда правильно вірно верно prawda waar",
-);
-const falseWords = words(
-  "false wrong incorrect falso falsa errado incorreto incorrecto faux falsch unwahr sbagliato неправда неправильно невірно неверно ложь хиба fałsz onwaar",
-);
-
-/** Letters, signs and short words that say the same in brackets. `o`, `w` or `e` may say either. */
-const trueMarks = words("v r t p c s 1 ok √ + sim sí si sì oui yes y ja j tak да д так п");
-const falseMarks = words("f n 0 não nao no non nein nie нет ні н л х");
-
-function words(text: string): ReadonlySet<string> {
-  return new Set(text.split(" "));
-}
-
 /** Nearly a statement's mark: with another sign, other brackets, or one bracket only. */
 const nearlyMark =
-  /^(?:\[\s*([xXvV✓✔хХｘＸ✗✘✕×*–−-]?)\ufe0f?\s*\](?!\(|\[|:)(?:[.)](?=\s))?|\[([ xX])\]:(?=\s)|\\\[(?:\s*([xX ])\s*\\|(\\?)|([xX ])(?=\]\s))\]|\[\s*([xX ])\s*[)}]|\(\s*([xX])\s*\]|[［【]\s*([xXｘＸхХ]?)\s*[］】]|\*{1,2}\[([ xX])\]\*{1,2}|\(\s*([xXхХ]?)\s*\)|\[([xX])(?=\s)(?![^\]\n]*\])|([☐☑☒✓✔✅❌✗✘])\ufe0f?)\s*/u;
+  /^(?:\[\s*((?:[xXvV✓✔хХｘＸ✗✘✖✕×✅❌☑☒*–−-]\uFE0F?)?)\s*\](?!\(|\[|:)|\[([ xX])\]:(?=\s)|\\\[(?:\s*([xX ])\s*\\|(\\?)|([xX ])(?=\]\s))\]|\[\s*([xX ])\s*[)}]|\(\s*([xX])\s*\]|[［【]\s*([xXｘＸхХ]?)\s*[］】]|\*{1,2}\[([ xX])\]\*{1,2}|\(\s*([xXхХ]?)\s*\)|\[([xX])(?=\s)(?![^\]\n]*\])|([☐☑☒✓✔✖✅❌✗✘]\uFE0F?))(?:[.)](?=\s))?\s*/u;
 
 /** `✓ copied`, `☐ bring tape`, `(x) checked`: what is done or to do, where no sentence stands behind it and nothing else is judged. */
-const done = /^(?:\(\s*[xXхХ]?\s*\)|[☐☑☒✓✔✅❌✗✘]\ufe0f?)\s*(?!\P{L}*[\p{Lu}\p{Lo}][^\n]*[.!?…。！？]\P{L}*$)/u;
+const done = /^(?:\(\s*[xXхХ]?\s*\)|[☐☑☒✓✔✖✅❌✗✘]\uFE0F?)\s*(?!\P{L}*[\p{Lu}\p{Lo}][^\n]*[.!?…。！？]\P{L}*$)/u;
+
+/** Whether texts are a list of what is done and what is not. */
+const areDone = (texts: readonly string[]): boolean => texts.every((text) => done.test(text));
+
+/** What is known of the marks of a section. */
+export interface Marked {
+  /** Plain items that begin with a mark are likely to be statements that went wrong. */
+  readonly judged: boolean;
+  readonly custom: Custom;
+  /** Marks of statements that are read as true where a cross would say false. */
+  readonly crossed: readonly Range[];
+  /** What the marks say that stand at the end of all plain items. */
+  readonly ended: Custom | undefined;
+}
 
 /**
  * `[x]text`, `[]`, `[ x ]`, `(x)`, `[✓]`, `☑`: nearly a statement's mark; where the section has statements also `[F]`, `[нет]`, and
  * anywhere `Falso: A sopa está fria.` Whether there was one.
  */
-export function statementMark({ text: source }: RawItem, judged: boolean, problems: Problems): boolean {
+export function statementMark({ text: source }: RawItem, marked: Marked, problems: Problems): boolean {
+  const { judged, custom } = marked;
   const match = nearlyMark.exec(source.text);
-  if (!match)
-    return (
-      (judged && (otherMark(source, problems) || bareMark(source, problems) || markBehind(source, problems))) ||
-      claimed(source, problems)
-    );
+  if (!match) {
+    const other =
+      judged && (otherMark(source, marked, problems) || bareMark(source, problems) || markBehind(source, problems));
+    return other || claimed(source, problems);
+  }
   if (!judged && done.test(source.text)) return true;
-  tell(source, match[0], truthOfSign(match), problems);
+  const sign = signOf(match);
+  // Marked as true one by one, what is true could not be told from what is crossed.
+  const truth = noSign.test(sign) ? false : custom.crossed ? undefined : custom.of(sign);
+  tell(source, match[0], truth, problems);
   return true;
 }
 
-/** What a mark with another sign says. */
-function truthOfSign(match: RegExpExecArray): boolean {
-  const sign = match.slice(1).find((each) => each !== undefined) ?? "";
-  return !/^[✗✘–−☐❌☒ \\-]?$/u.test(sign);
+/** `[x]` where `[✓]` says true and nothing has empty brackets: it is read as true. */
+export function crossedMark({ text: source }: RawItem, { crossed }: Marked, problems: Problems): void {
+  if (crossed.length === 0 || !/^\[[xX]\]\s/.test(source.text)) return;
+  problems.trap(
+    "meant-as-statement",
+    source.range(0, 3),
+    "This is read as true. Where another sign says true a cross may be meant as false, which is “[ ]”.",
+    { title: "Write “[ ]” for all crosses", edits: crossed.map((range) => ({ range, text: "[ ]" })), unsure: true },
+  );
+}
+
+const noSign = /^[–−☐ \\-]?$/u;
+
+/** The sign in a mark, or which it is. */
+function signOf(match: RegExpExecArray): string {
+  return match.slice(1).find((each) => each !== undefined) ?? "";
+}
+
+/** What a mark with another sign says, whatever others there are. */
+function truthOfSign(match: RegExpExecArray): boolean | undefined {
+  const sign = signOf(match);
+  return /^[×✕]/u.test(sign) ? undefined : !noSign.test(sign) && !/^[✗✘✖☒❌]/u.test(sign);
+}
+
+/** A mark in any brackets, or a sign without. A word in round ones may be anything. */
+const anyBrackets =
+  /^[[［【(（〔][^\S\n]*((?:[\p{L}\p{M}]{1,10}|[√○〇◯⭕×✕✖✗✘✓✔✅❌☑☒👍👎]\uFE0F?)?)[^\S\n]*[\]］】)）〕](?![([:])[^\S\n]*(?=\S)/u;
+const bareSign = /^([○〇◯⭕×✕✖✗✘✓✔√☑☒✅❌👍👎]\uFE0F?)[^\S\n]*(?=\p{P}*\p{L})/u;
+const bareLetter = /^(\p{L})[^\S\n]+(?=\p{P}*\p{Lu})/u;
+
+function anyMark(text: string): { readonly written: string; readonly mark: string } | undefined {
+  const match = anyBrackets.exec(text) ?? bareSign.exec(text);
+  const mark = match?.[1] ?? "";
+  if (!match || (/^[(（]/u.test(text) && [...mark].length > 1 && truthOf(mark) === undefined)) return undefined;
+  return { written: match[0], mark };
+}
+
+/** The marks that texts begin with; a letter without brackets counts where each text begins with one. */
+export function marksOf(texts: readonly string[]): { readonly marks: readonly string[]; readonly all: boolean } {
+  const found = texts.map((text) => anyMark(text)?.mark);
+  const marks = found.flatMap((mark) => mark ?? []);
+  if (marks.length > 0) return { marks, all: texts.length > 1 && marks.length === texts.length && !areDone(texts) };
+  const letters = texts.map((text) => bareLetter.exec(text)?.[1]);
+  const all = texts.length > 1 && letters.every((letter) => letter !== undefined);
+  return { marks: all ? letters : [], all };
 }
 
 /**
@@ -72,29 +117,24 @@ function tell(
   );
 }
 
-/** What a mark in other words or letters says; undefined where it is none, or may say either. */
-function truthOf(written: string): boolean | undefined {
-  const word = written.toLowerCase();
-  if (trueMarks.has(word) || trueWords.has(word)) return true;
-  return falseMarks.has(word) || falseWords.has(word) ? false : undefined;
-}
-
 /** A short text in brackets at the beginning of an item, as `[F]`. */
 const bracketed = /^\[[^\S\n]*([\p{L}\p{N}\p{M}√○◯●?!+]{1,10})[^\S\n]*\](?![([:])[^\S\n]*(?=\S)/u;
 
 /** `[F]`, `[о]`, `[да]`: the mark in brackets that a text begins with, where it is one: a known word, or very short. */
-function bracketMark(text: string): { readonly written: string; readonly truth: boolean | undefined } | undefined {
+function bracketMark(
+  text: string,
+): { readonly written: string; readonly mark: string; readonly truth: boolean | undefined } | undefined {
   const match = bracketed.exec(text);
   if (!match?.[1]) return undefined;
   const truth = truthOf(match[1]);
   // A number may well be that of a source or a note.
   if (truth === undefined && (match[1].length > 3 || /\p{N}/u.test(match[1]))) return undefined;
-  return { written: match[0], truth };
+  return { written: match[0], mark: match[1], truth };
 }
 
 /** Whether all bullets of a section, by their texts, begin with marks in brackets, of which one at least is a known one. */
 export function allMarked(texts: readonly string[]): boolean {
-  if (texts.length < 2) return false;
+  if (texts.length < 2 || areDone(texts)) return false;
   const marks = texts.map((text) => (nearlyMark.test(text) ? { truth: true } : bracketMark(text)));
   return marks.every(Boolean) && marks.some((mark) => mark?.truth !== undefined);
 }
@@ -123,11 +163,25 @@ export function allJudged(texts: readonly string[]): boolean {
   return truths.includes(true) && truths.includes(false) && !truths.includes(undefined);
 }
 
-function otherMark(source: SourceText, problems: Problems): boolean {
-  const mark = bracketMark(source.text);
+function otherMark(source: SourceText, { custom }: Marked, problems: Problems): boolean {
+  const { text } = source;
+  const found = anyMark(text);
+  const letter = !found && custom.both ? bareLetter.exec(text) : null;
+  const mark = found?.mark ?? letter?.[1] ?? "";
+  const truth = custom.crossed ? undefined : custom.of(mark);
+  const isKnown = found && (custom.both || found.written[0] === mark[0] || isWord(mark));
+  if ((isKnown || letter) && (custom.crossed || truth !== undefined)) {
+    // A letter alone may well be a speaker's.
+    tell(source, found?.written ?? letter?.[0] ?? "", truth, problems, !found);
+    return true;
+  }
+  const other = bracketMark(text);
+  if (!other) return false;
   // A number may well be that of a source.
-  if (mark) tell(source, mark.written, mark.truth, problems, /^\[\s*\d/.test(mark.written));
-  return mark !== undefined;
+  const isNumber = /^\[\s*\d/.test(other.written);
+  const said = custom.crossed ? undefined : isNumber ? other.truth : custom.of(other.mark);
+  tell(source, other.written, said, problems, isNumber);
+  return true;
 }
 
 /** A word or a letter that judges, with a sign behind it, or one of few letters alone, before a sentence of two words at least. */
@@ -177,7 +231,7 @@ function markBehind(source: SourceText, problems: Problems): boolean {
 }
 
 /** `Falso: A sopa está fria.`, also in bold: a word for true or false, a colon and a sentence. */
-const claim = /^([*_]{0,3})(\p{L}{4,12})(?:\1[^\S\n]*[:：]|[^\S\n]*[:：]\1)[^\S\n]*(?=\p{P}*\p{Lu}\S*\s+\S)/u;
+const claim = /^([*_]{0,3})([\p{L}\p{M}]{3,12})(?:\1[^\S\n]*[:：]|[^\S\n]*[:：]\1)[^\S\n]*(?=\p{P}*\p{Lu}\S*\s+\S)/u;
 
 function claimed(source: SourceText, problems: Problems): boolean {
   const match = claim.exec(source.text);

@@ -37,7 +37,7 @@ const loose = /^[^\S\n]*(?:[\p{Pd}−:：]|-{1,2})[^\S\n]*$/u;
 
 /** What notes begin with, before a colon. */
 const noteWords =
-  /^[*_]{0,3}(?:see|see also|cf\.?|note|notes|n\.?b\.?|p\.?s\.?|tip|hint|reminder|remember|attention|warning|source|e\.?g\.?|homework|to ?do|materials?|plural|plurals|needs?|needed|bring|game|grammar|next (?:week|time|lesson)|ver|ver também|nota|notas|dica|atenção|lembrete|lembrar|fonte|materiais|plurais|tpc|próxima aula|véase|ojo|atención|recordatorio|materiales|plurales|deberes|tarea|voir|voir aussi|remarque|rappel|matériel|pluriel|devoirs|siehe|siehe auch|vgl\.?|hinweis|merke|achtung|tipp|quelle|mehrzahl|hausaufgaben?|mitbringen|див\.?|примітка|увага|порада|матеріали|множина|домашнє завдання)[*_]{0,3}$/iu;
+  /^[*_]{0,3}(?:see|see also|cf\.?|note|notes|n\.?b\.?|p\.?s\.?|tip|hint|reminder|remember|attention|warning|source|e\.?g\.?|homework|to ?do|materials?|plural|plurals|needs?|needed|bring|game|grammar|next (?:week|time|lesson)|ver|ver também|nota|notas|dica|atenção|lembrete|lembrar|fonte|materiais|plurais|tpc|próxima aula|véase|ojo|atención|recordatorio|materiales|plurales|deberes|tarea|voir|voir aussi|remarque|rappel|matériel|pluriel|devoirs|siehe|siehe auch|vgl\.?|hinweis|merke|achtung|tipp|quelle|mehrzahl|hausaufgaben?|mitbringen|див\.?|примітка|увага|порада|матеріали|множина|домашнє завдання|提醒|注意|备注|作业|复习|注|例|宿題|メモ|復習|ملاحظة|تنبيه|واجب|הערה|שימו לב|หมายเหตุ|การบ้าน|σημείωση|προσοχή|uwaga|notatka|dikkat|ödev|lưu ý|ghi chú|bài tập|figyelem|házi feladat)[*_]{0,3}$/iu;
 
 /** A letter, with a number or a full stop, in bold perhaps. */
 const speaker = /^[*_]{0,3}\p{Lu}\d?\.?[*_]{0,3}$/u;
@@ -235,6 +235,15 @@ export function meantAsPair(
     tellDoubtful(source, sign, problems);
     return;
   }
+  const border = bullets.mostlyPairs ? bullets.borderIn(all) : undefined;
+  if (border && open(border)) {
+    tellDoubtful(
+      source,
+      { ...border, way: -1, ...(border.close.start < border.close.end ? {} : { close: undefined }) },
+      problems,
+    );
+    return;
+  }
   const cuts = [...source.text.matchAll(/\s+[|｜¦‖│∣ǀ❘┃￨]\s+/gu)];
   const [cut] = cuts;
   if (!cut || !open({ start: cut.index, end: cut.index + cut[0].length }) || cut.index + cut[0].length >= end) return;
@@ -243,6 +252,14 @@ export function meantAsPair(
     "meant-as-pair",
     range,
     "This item is no pair, so that nothing of it is used: a bar only cuts the left side, and the two sides are parted by “ = ”.",
-    ...(cuts.length === 1 ? [write("Write “ = ”", range, " = ")] : []),
+    // Who writes pairs beside it knows their sign: the other side may just be missing yet.
+    ...(cuts.length > 1 || bullets.hasCuts
+      ? []
+      : [
+          {
+            ...write("Write “ = ”", range, " = "),
+            ...(bullets.hasPairs || endOfSentence.test(all.trim()) ? { unsure: true as const } : {}),
+          },
+        ]),
   );
 }

@@ -39,12 +39,14 @@ class Columns {
     return found.sort((a, b) => b.length - a.length)[0];
   }
 
-  /** `trazer eu`: a column and a person behind it. */
+  /** `trazer eu`, `trazer, eu`, `trazer “eu”`: a column and a person behind it. */
   parted(name: string): { readonly column: string; readonly person: string } | undefined {
     if (this.has(name)) return undefined;
+    const bare = name.replace(/[“”„‟«»‘’‚‹›]$/u, "").trimEnd();
     for (const person of this.persons) {
-      const column = name.slice(0, -person.length).trimEnd();
-      if (name.endsWith(` ${person}`) && this.has(column)) return { column, person };
+      const before = bare.endsWith(person) ? bare.slice(0, -person.length) : "";
+      const column = before.replace(/[\s,;:/]*[“”„‟«»‘’‚‹›]?\s*$/u, "");
+      if (column !== before && this.has(column)) return { column, person };
     }
     return undefined;
   }
@@ -121,7 +123,10 @@ function broken({ text: all }: SourceText, mask: readonly boolean[], columns: Co
     const behind = all.slice(index + head.length);
     const name = columns.beginning(behind);
     if (name === undefined || /^[^()\n]*\)/u.test(behind)) continue;
-    say(index, head + name, text + target(name, ""), "with its second bracket");
+    // A person that stands behind it already belongs to it.
+    const [title = ""] = /^>?[ \t]+"[^"()\n]+"(?=\s|$)/u.exec(behind.slice(name.length)) ?? [];
+    const person = title.replace(/^>/, "");
+    say(index, head + name + title, text + target(name, person), "with its second bracket");
   }
 }
 

@@ -124,26 +124,36 @@ export function numbers(found: readonly Line[], { above, below, counts }: Around
   };
 }
 
-/** `a) Ela`, `b) Ela`, or `i. Ela`, `ii. Ela`: Markdown knows no lists with letters. */
+/** What counts elsewhere than in digits, each in its order. Of letters those without disputed places. */
+const series: readonly (readonly string[])[] = [
+  "i ii iii iv v vi vii viii ix x xi xii xiii xiv xv xvi xvii xviii xix xx".split(" "),
+  [..."abcdefghijklmnopqrstuvwxyz"],
+  [..."αβγδε"],
+  [..."абвгд"],
+  [..."אבגדהוזחטי"],
+  [..."أبجدهوزحطي"],
+  [..."一二三四五六七八九十", ...[..."一二三四五六七八九"].map((each) => `十${each}`), "二十"],
+];
+
+const lettered =
+  /^(?:[(（]?([a-zA-Z]{1,5}|\p{L})(?:\.\)|[.)])[ \t]+|[(（]([一二三四五六七八九十]{1,2})[)）][、．.]?[ \t]*|(?:第?([一二三四五六七八九十]{1,2})[、．，.：:])[ \t]*)(?=\S)/u;
+
+/** `a) Ela`, `b) Ela`, `i. Ela`, `ii. Ela`, `א. היא`, `一、她`: Markdown knows no lists with letters. */
 export function letters(found: readonly Line[]): Style | undefined {
-  const matches = found.map(({ text }) => /^\(?([a-zA-Z]{1,5})(?:\.\)|[.)])[ \t]+(?=\S)/.exec(text));
-  const written = matches.map((match) => (match?.[1] ?? "").toLowerCase());
-  const roman = written[0] === "i";
-  const counted = written.map((sign) =>
-    roman ? romans.indexOf(sign) : sign.length === 1 ? sign.charCodeAt(0) - 96 : -1,
-  );
-  if (found.length < 2 || counted[0] !== 1 || !rises(counted)) return undefined;
+  const matches = found.map(({ text }) => lettered.exec(text));
+  const written = matches.map((match) => (match?.slice(1).find(Boolean) ?? "").toLowerCase());
+  const order = series.findIndex((each) => each[0] === written[0]);
+  const own = series[order];
+  if (!own || found.length < 2 || !written.every((sign, i) => sign === own[i])) return undefined;
+  const what = order === 0 ? "Roman numerals" : order === series.length - 1 ? "Chinese numerals" : "letters";
   return {
     begins: matches.map((match, i) => ({ cut: match?.[0].length ?? 0, put: `${i + 1}. ` })),
-    message: `This is no list: Markdown knows no lists with ${roman ? "Roman numerals" : "letters"}.`,
+    message: `This is no list: Markdown knows no lists with ${what}.`,
     unsure: true,
     // The steps of a lesson have letters too; a pair, a statement or a sentence behind one is none.
-    ...(found.some(({ text }) => /\s[=＝]\s|\[[ xX]\]\s|[.!?…。]$/u.test(text)) ? {} : { as: "events" as const }),
+    ...(found.some(({ text }) => /\s[=＝]\s|\[[ xX]\]\s|[.!?…。！？।؟]$/u.test(text)) ? {} : { as: "events" as const }),
   };
 }
-
-/** By the number that each stands for. */
-const romans = ["", ..."i ii iii iv v vi vii viii ix x xi xii xiii xiv xv xvi xvii xviii xix xx".split(" ")];
 
 const rises = (numbers: readonly number[]): boolean =>
   numbers.every((number, i) => (i === 0 ? !Number.isNaN(number) : number === (numbers[i - 1] ?? 0) + 1));

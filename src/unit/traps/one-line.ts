@@ -23,7 +23,9 @@ export function eventInLine(item: RawItem, lines: LineIndex, open: Open, problem
   const lead = /^(\d{1,9})([.)])[ \t]+$/.exec(lines.text.slice(block.start, source.source(0)));
   if (!lead || item.nested.length > 0) return false;
   const next = Number(lead[1]) + 1;
-  const behind = new RegExp(`(?<=[.!?…][\\p{Pf}\\p{Pe}"'”]*)[^\\S\\n]+${next}[.)][^\\S\\n]+(?=\\p{P}*\\p{Lu})`, "u");
+  const ends = `(?<=[.!?…][\\p{Pf}\\p{Pe}"'”]*)`;
+  const number = `[^\\S\\n]+${next}[.)][^\\S\\n]+`;
+  const behind = new RegExp(`${ends}${number}(?=\\p{P}*\\p{Lu})|(?<=;)${number}(?=\\p{P}*\\p{L})`, "u");
   const match = behind.exec(source.text);
   if (!match || !open({ start: match.index, end: match.index + match[0].length })) return false;
   const { index, 0: written } = match;

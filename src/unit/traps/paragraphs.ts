@@ -1,6 +1,7 @@
 import type { LineIndex } from "../../base/range";
 import { type Env, scan, spacedSeparators } from "../inline";
 import type { Problems } from "../problems";
+import { countedWords } from "./counted-words";
 import { numerals } from "./doubtful-signs";
 import { anySign, boxed, madeLetter } from "./glued";
 import { textOf } from "./lines";
@@ -26,6 +27,7 @@ export function unmarkedItems(
     statements(found) ??
     numbers(found, numbersAround(lines, [first, after])) ??
     letters(found) ??
+    countedWords(found) ??
     otherNumbers(lines, [first, after], found) ??
     pairs(found, env) ??
     columns(found, env) ??

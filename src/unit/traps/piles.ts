@@ -84,6 +84,8 @@ function topHeadings(lines: LineIndex, { tops }: PileFacts, problems: Problems):
         const at = lines.start(line) + textOf(lines, line).indexOf("#");
         return { range: { start: at, end: at }, text: "##" };
       }),
+      // One without a name is still being written, perhaps as one of a section.
+      ...(tops.every((line) => /^\s*#\s*$/.test(textOf(lines, line))) ? { unsure: true as const } : {}),
     },
   );
 }

@@ -43,6 +43,7 @@ export function printedBars(source: SourceText, env: Env, problems: Problems): v
     const message = `“${text.charAt(at)}” is printed: a sentence is cut by the bar “|”.`;
     problems.trap("printed-bar", source.range(at, at + 1), message, { title: "Write “|”", edits });
   }
+  escapedBars(source, equals.start, problems);
   const cut = left.length > 0 || bars(text, mask, 0, equals.start).length > 0;
   const side = { start: equals.end, end };
   // The ends of the side count as white space.
@@ -57,6 +58,23 @@ export function printedBars(source: SourceText, env: Env, problems: Problems): v
     (bar) => (bar.spaced || cut) && !inRow(bar),
   );
   onTheRight(source, right, side, cut, problems);
+}
+
+/** `Eu \\| quero \\| mel = …`, as a table writes its bars, and programs that are afraid of Markdown: printed as cards of their own. */
+function escapedBars(source: SourceText, end: number, problems: Problems): void {
+  const found = [...source.text.slice(0, end).matchAll(/(?<=[^\S\n])\\(?=[|｜][^\S\n])/gu)];
+  const [first] = found;
+  if (!first) return;
+  problems.trap(
+    "printed-bar",
+    source.range(first.index, first.index + 2),
+    "“\\|” is printed as a bar: a sentence is cut by the bar “|”, with no backslash.",
+    {
+      title: found.length > 1 ? "Take the backslashes out" : "Take the backslash out",
+      edits: found.map(({ index }) => ({ range: source.range(index, index + 1), text: "" })),
+      unsure: true,
+    },
+  );
 }
 
 function onTheRight(source: SourceText, found: readonly Bar[], side: Span, cut: boolean, problems: Problems): void {

@@ -1,6 +1,7 @@
 import type { LineIndex } from "../../base/range";
 import { type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
+import { leadOf } from "../together";
 import { textOf } from "./lines";
 import { cellsOf, delimiter, isHyphens, width } from "./tables";
 
@@ -91,4 +92,68 @@ export function lostCorner(
     { title: "Put an empty cell before the heads", edits },
   );
   return true;
+}
+
+/**
+ * `| o rio | the river |` above the row of hyphens: heads that begin with a short word as most cells below them do, on both sides, are
+ * a pair, which is not read. The line stays a head: what the columns are called nobody else knows.
+ */
+export function pairAsHeads(
+  lines: LineIndex,
+  line: number,
+  head: readonly SourceText[],
+  rows: readonly (readonly SourceText[])[],
+  problems: Problems,
+): void {
+  const like = (side: number): boolean => {
+    const leads = rows.flatMap((row) => leadOf(row[side]?.text ?? "") ?? []);
+    return leads.length > 1 && leads.length * 2 > rows.length && leads.includes(leadOf(head[side]?.text ?? "") ?? "");
+  };
+  if (!like(0) || !like(1)) return;
+  const { start, end } = lines.line(line);
+  const below = lines.line(line + 1);
+  problems.trap(
+    "not-a-table",
+    { start, end },
+    "Above the row of hyphens stand the heads of a table, and these look like a pair: it is not read.",
+    {
+      title: "Put heads above it",
+      edits: [
+        { range: { start, end: start }, text: `| 1 | 2 |${lines.newline}${delimiter(2)}${lines.newline}` },
+        { range: { start: end, end: below.end }, text: "" },
+      ],
+      unsure: true,
+    },
+  );
+}
+
+/**
+ * A table with an empty top left cell and a further empty head, which is no table of forms: without a name no form of that column can be
+ * asked for. A last column in which nothing stands may go.
+ */
+export function namelessColumn(
+  lines: LineIndex,
+  line: number,
+  heads: readonly SourceText[],
+  rows: readonly { readonly line: number; readonly cells: readonly SourceText[] }[],
+  problems: Problems,
+): void {
+  const texts = heads.map(({ text }) => text);
+  const at = texts.indexOf("", 1);
+  if (texts[0] !== "" || at < 0 || texts.slice(1).every((text) => text === "") || rows.length === 0) return;
+  const last = texts.length - 1;
+  const isSpare = at === last && last > 1 && rows.every(({ cells }) => (cells[last]?.text ?? "") === "");
+  const cut = (number: number) => {
+    const [, kept] = /^(.*(?<!\\)\|)[^|]*\|[ \t]*$/u.exec(textOf(lines, number)) ?? [];
+    const { start, end } = lines.line(number);
+    return kept === undefined ? [] : [{ range: { start: start + kept.length, end }, text: "" }];
+  };
+  const whole = [line, line + 1, ...rows.flatMap((row) => (row.cells.length > last ? [row.line] : []))];
+  const edits = whole.flatMap(cut);
+  problems.trap(
+    "not-a-table",
+    lines.line(line),
+    `This is no table of forms: above its column ${at + 1} stands no word, so that nothing of it is read.`,
+    ...(isSpare && edits.length === whole.length ? [{ title: "Take the empty column out", edits }] : []),
+  );
 }

@@ -49,7 +49,13 @@ export function nearlyTable(lines: LineIndex, [first, after]: readonly [number, 
       ...(corner === undefined
         ? []
         : [write("Put an empty cell before the heads", { start: head.start + lead, end: head.end }, corner)]),
-      write(`Write “${delimiter(cells)}”`, { start, end }, delimiter(cells)),
+      {
+        ...write(`Write “${delimiter(cells)}”`, { start, end }, delimiter(cells)),
+        // Where the rows have as many cells as the hyphens, it is a head that is missing.
+        ...(corner === undefined && rows.slice(at + 1).some((row) => width(row) > cells)
+          ? { unsure: true as const }
+          : {}),
+      },
     );
     return;
   }
@@ -74,7 +80,8 @@ export function nearlyTable(lines: LineIndex, [first, after]: readonly [number, 
 /** The heads of forms with the empty corner above the persons, where just that is missing; `rows` are the heads, hyphens and rows. */
 function cornerBefore([head = "", below = "", ...body]: readonly string[]): string | undefined {
   const columns = width(below);
-  if (columns !== width(head) + 1 || columns < 3 || body.length === 0) return undefined;
+  // One that stands there already shows that another head is missing.
+  if (columns !== width(head) + 1 || columns < 3 || body.length === 0 || cellsOf(head)[0] === "") return undefined;
   if (!body.every((row) => width(row) === columns)) return undefined;
   return `|  | ${cellsOf(head).join(" | ")} |`;
 }

@@ -6,7 +6,7 @@ import { textOf } from "./lines";
  * Headings without the space behind their number signs.
  */
 
-const tight = /^([ \t]{0,3})(#{1,6}|＃{2,6}[ \t]*)([^\S \t\n]*)(?=[^\s#＃])/u;
+const tight = /^([^\S\n]{0,3})(#{1,6}|＃{2,6}[ \t]*)([^\S\n]*)(?=[^\s#＃])/u;
 
 const heading = /^[ \t]{0,3}(#{1,6})[ \t]+\S/;
 
@@ -43,9 +43,11 @@ function above(lines: LineIndex, line: number): { readonly items: boolean; reado
 export function tightHeading(lines: LineIndex, number: number, alone: boolean, problems: Problems): void {
   const { start, end } = lines.line(number);
   const match = tight.exec(lines.text.slice(start, end));
-  if (!match) return;
+  // Of white space Markdown skips spaces only, and asks for one behind the signs.
+  const lead = /^[ \t]*/.exec(match?.[1] ?? "")?.[0].length ?? 0;
+  if (!match || (lead === match[1]?.length && /^[ \t]/.test(match[3] ?? ""))) return;
   const depth = match[2]?.trim().length ?? 0;
-  const at = start + (match[1] ?? "").length;
+  const at = start + lead;
   const sign = { start: at, end: start + match[0].length };
   const name = lines.text.slice(sign.end, end).trim();
   const next = lineFrom(lines, number + 1);

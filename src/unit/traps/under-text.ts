@@ -48,7 +48,13 @@ export function textUnder(
   const bullet =
     single === undefined || nested || !takesBullet(tokens, owner, single)
       ? []
-      : [write("Make a bullet of it", { start: line, end: start }, `${" ".repeat(textColumn(lines, owner.token))}- `)];
+      : [
+          write(
+            "Make a bullet of it",
+            { start: line, end: start + arrowLength(shape, single) },
+            `${" ".repeat(textColumn(lines, owner.token))}- `,
+          ),
+        ];
   if (nested && shape === "text") return;
   problems.tell(
     shape === "text" ? "piles" : true,
@@ -58,6 +64,10 @@ export function textUnder(
     ...(shape === "event" && !afterColon(tokens, at, owner.token) ? [...join, ...bullet] : [...bullet, ...join]),
   );
 }
+
+/** How long the arrow is that a correction begins with. */
+const arrowLength = (shape: Shape | undefined, text: string): number =>
+  shape === "statement" ? (/^(?:[→⇒➔➜⟶]|[-–—=]{1,2}>)\s*/u.exec(text)?.[0].length ?? 0) : 0;
 
 /** Whether the text of an item ends in a colon and what stands under it are only paragraphs up to one: they are what it names. */
 function afterColon(tokens: readonly Token[], at: number, item: Token): boolean {

@@ -11,9 +11,15 @@ import { isClosed, textOf } from "./lines";
 
 const kinds = activitySchema.properties.make.enum.join("|");
 const make = new RegExp(`^[ \\t]*make[ \\t]*[:：][ \\t]*["'“]?(?:${kinds})["'”]?[ \\t]*$`, "u");
+/** The same without its colon. */
+const bare = new RegExp(`^[ \\t]*make(?=[ \\t]+(?:${kinds})[ \\t]*$)`, "u");
+const option = /^[ \t]*[a-z][\w-]*[ \t]*[:：]/u;
 const word = /^[ \t]*activity[ \t]*:?[ \t]*$/iu;
 
-/** `make: loop` and further options as a paragraph. Whether this is one. */
+/**
+ * `make: loop` and further options as a paragraph. Alone, `make loop` may be a note as well where an activity uses the section.
+ * Whether this is one.
+ */
 export function unfencedActivity(
   lines: LineIndex,
   [first, after]: readonly [number, number],
@@ -22,22 +28,29 @@ export function unfencedActivity(
   const texts = Array.from({ length: after - first }, (_, i) => textOf(lines, first + i));
   const named = word.test(texts[0] ?? "");
   const options = named ? texts.slice(1) : texts;
-  if (!options.some((text) => make.test(text)) || !options.every((text) => /^[ \t]*[a-z][\w-]*[ \t]*[:：]/u.test(text)))
-    return false;
+  const bareAt = options.findIndex((text) => bare.test(text));
+  if (bareAt < 0 && !options.some((text) => make.test(text))) return false;
+  if (!options.every((text, i) => i === bareAt || option.test(text))) return false;
+  const isLone = bareAt >= 0 && !named && options.length === 1;
   const newline = lines.newline;
   const begin = lines.start(first);
   const { end } = lines.line(after - 1);
-  problems.add(
+  const bareLine = after - options.length + bareAt;
+  const colon = bareAt < 0 ? 0 : lines.start(bareLine) + (bare.exec(options[bareAt] ?? "")?.[0].length ?? 0);
+  problems.tell(
+    isLone ? "unused" : undefined,
     "not-an-activity",
     lines.line(first),
     "This is no activity: a line “```activity” stands above its options, and a line “```” below them.",
     {
       title: "Put these lines round it",
+      ...(isLone ? { unsure: true as const } : {}),
       edits: [
         {
           range: { start: begin, end: named ? lines.start(first + 1) : begin },
           text: `\`\`\`activity${newline}`,
         },
+        ...(bareAt < 0 ? [] : [{ range: { start: colon, end: colon }, text: ":" }]),
         { range: { start: end, end }, text: `${newline}\`\`\`` },
       ],
     },

@@ -43,7 +43,16 @@ function html(source: SourceText, mask: readonly boolean[], problems: Problems):
         { range, text: put },
         ...(close < 0 ? [] : [{ range: source.range(close, close + name.length + 3), text: "" }]),
       ],
+      // A line break may part two answers.
+      ...(put === "" ? {} : { unsure: true as const }),
     };
+    const between = close < 0 ? "" : text.slice(match.index + tag.length, close);
+    if (/^(?:u|ins|span)$/i.test(name) && /^(?:[\s_\u200b]|&nbsp;|&emsp;|&ensp;)+$/iu.test(between)) {
+      const whole = source.range(match.index, close + name.length + 3);
+      const message = "Of a line under white space nothing is printed: a gap is written “[...]”.";
+      problems.trap("html-in-text", whole, message, write("Write “[...]”", whole, "[...]"));
+      continue;
+    }
     const picture = markdownPicture(tag);
     const draw = picture === undefined ? [] : [write(`Write “${picture}”`, range, picture)];
     const keep = write(`Write “\\${tag}”`, { start: range.start, end: range.start }, "\\");

@@ -1,7 +1,8 @@
 import assert from "node:assert/strict";
 import { kinds } from "../../../src/activities/kinds";
 import { allRules } from "../../../src/check/rules";
-import { type Nearby, offersAt, settingsOffersAt, wantsPictures } from "../../../src/editor/language/complete";
+import { settingsOffersAt } from "../../../src/editor/language/codes";
+import { type Nearby, offersAt, wantsPictures } from "../../../src/editor/language/complete";
 import { formatUnit } from "../../../src/editor/language/format/format";
 import { tokensOf } from "../../../src/editor/language/tokens";
 import { readUnit } from "../../../src/unit/read";
@@ -151,6 +152,32 @@ describe("completion of codes", () => {
     assert.deepEqual(at("---\nseverities:\n  unused-pairs: ‸\n---\n").labels[4], "off");
     assert.equal(at("---\nseverities: { unused-pairs: o‸ }\n---\n").taken("off"), "severities: { unused-pairs: off }");
     assert.ok(at("---\nseverities: { a: off, ‸ }\n---\n").labels.includes("unused-pairs"));
+  });
+
+  it("no code that is there already, but the one that is being written", () => {
+    for (const [marked, taken, free] of [
+      [
+        "---\nseverities:\n  unused-pairs: off\n  ‸\n  look-alike: hint\n---\n",
+        ["unused-pairs", "look-alike"],
+        "unknown-code",
+      ],
+      ["---\nseverities:\n  look-alike‸: hint\n---\n", [], "look-alike"],
+      [
+        "---\nseverities: { unused-pairs: off, ‸, look-alike: off }\n---\n",
+        ["unused-pairs", "look-alike"],
+        "unknown-code",
+      ],
+      ["---\nseverities: { ‸, look-alike: off }\n---\n", ["look-alike"], "unused-pairs"],
+      ["```activity\nallow:\n  unused-pairs: meant so\n  ‸\nseed: 3\n```\n", ["unused-pairs"], "look-alike"],
+    ] as const) {
+      const { labels } = at(marked);
+      assert.deepEqual(
+        taken.filter((code) => labels.includes(code)),
+        [],
+        marked,
+      );
+      assert.ok(labels.includes(free), marked);
+    }
   });
 
   it("under `severities` in a `cutwork.yml`", () => {

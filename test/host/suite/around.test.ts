@@ -146,6 +146,9 @@ describe("a person who starts and ends", () => {
       assert.ok(execution instanceof vscode.ProcessExecution);
       assert.equal(execution.process, globalThis.process.execPath);
       assert.deepEqual(execution.options?.env, { ELECTRON_RUN_AS_NODE: "1" });
+      // However many units there are, the call is as long: Windows takes 32,000 characters.
+      const [folder] = vscode.workspace.workspaceFolders ?? [];
+      assert.deepEqual(execution.args.slice(1), ["check", "--", folder?.uri.fsPath]);
     }
   });
 });

@@ -277,6 +277,19 @@ describe("typing", () => {
     await until("nested bullets", () => editor.document.getText() === "  - um disco\n  - uma mochila");
   });
 
+  it("keeps an item one, with its mark, on Enter right before its words", async () => {
+    const editor = await openUnit("enter-before.unit.md", "## A\n\n- [x] nove\n\n1. dez\n");
+    await focusEditor();
+    goTo(editor, "[x] ", true);
+    await arrived();
+    await keyboard.press("Enter");
+    await until("the mark", () => editor.document.getText() === "## A\n\n- [x] \n- [x] nove\n\n1. dez\n");
+    goTo(editor, "1. ", true);
+    await arrived();
+    await keyboard.press("Enter");
+    await until("the number", () => editor.document.getText().endsWith("\n\n1. \n2. dez\n"));
+  });
+
   it("offers columns behind the number sign of a tie, and the persons", async () => {
     const text = `${verbs.slice(0, verbs.indexOf("## Words"))}| você | mede | traz |\n\n## More\n\n- [x] Ela [traz]\n`;
     const editor = await openUnit("ties.unit.md", text.replace("\n\n| você", "\n| você"));

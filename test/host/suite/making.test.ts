@@ -101,6 +101,27 @@ describe("making the PDFs", () => {
     await vscode.commands.executeCommand("workbench.action.files.revert");
   });
 
+  it("takes no folder out of the way that has the name of a PDF, and says which one", async () => {
+    await setFolder("folders");
+    await openUnit("stands.unit.md", marketUnit);
+    const { files } = await make();
+    const name = files
+      .find(({ path }) => path.endsWith(".card.pdf"))
+      ?.path.split("/")
+      .at(-1);
+    assert.ok(name);
+    await vscode.workspace.fs.delete(place(`folders/${name}`));
+    await vscode.workspace.fs.createDirectory(place(`folders/${name}/mine`));
+    const before = await namesIn("folders");
+    const refused = await make();
+    assert.deepEqual(
+      [refused.files, refused.error],
+      [[], `${name} could not be written: it is a folder. Nothing was changed.`],
+    );
+    assert.deepEqual(await namesIn("folders"), before);
+    assert.equal(await missing(`folders/${name}/mine`), false);
+  });
+
   it("refuses what has nothing to print, and writes nothing", async () => {
     await setFolder("nothing");
     await openUnit("nothing.unit.md", "## At the stall\n\n- a cebola = the onion\n");

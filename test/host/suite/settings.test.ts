@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import * as vscode from "vscode";
-import { until, webview } from "./driver";
-import { closeAll, codeOf, findingsIn, marketUnit, openUnit, place } from "./units";
+import { keyboard, until, webview, workbench } from "./driver";
+import { closeAll, codeOf, findingsIn, focusEditor, marketUnit, openUnit, place } from "./units";
 
 const settingsFile = place("../cutwork.yml");
 const otherFile = place("../cutwork.yaml");
@@ -56,6 +56,34 @@ describe("settings around a unit", () => {
     await until("no finding", () => findingsIn(settingsFile).length === 0);
   });
 
+  it("are mended there, and not nagged at while they are typed", async () => {
+    await write("papr: A4\n");
+    await openUnit("mended.unit.md", marketUnit);
+    const found = await until("the finding", () => findingsIn(settingsFile)[0]);
+    const editor = await vscode.window.showTextDocument(settingsFile);
+    const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>(
+      "vscode.executeCodeActionProvider",
+      settingsFile,
+      found.range,
+    );
+    const action = actions.find(({ title }) => title === "Change to “paper”");
+    assert.ok(action?.edit);
+    await vscode.workspace.applyEdit(action.edit);
+    await until("no finding", () => findingsIn(settingsFile).length === 0);
+    assert.equal(editor.document.getText(), "paper: A4\n");
+    const end = editor.document.positionAt(9);
+    editor.selection = new vscode.Selection(end, end);
+    await focusEditor();
+    // Typed without a pause of a second, it is told of only in the end.
+    for (const letter of "4 wide") {
+      await keyboard.type(letter);
+      await new Promise((resolve) => setTimeout(resolve, 300));
+      assert.deepEqual(findingsIn(settingsFile), [], editor.document.getText());
+    }
+    await until("the finding", () => findingsIn(settingsFile).length === 1);
+    await vscode.commands.executeCommand("workbench.action.files.revert");
+  });
+
   it("say how much a finding matters", async () => {
     const unit = place("matters.unit.md");
     await openUnit("matters.unit.md", marketUnit);
@@ -68,5 +96,10 @@ describe("settings around a unit", () => {
       .getConfiguration("cutwork")
       .update("severities", { [codeOf(found)]: "off" }, vscode.ConfigurationTarget.Workspace);
     await until("silence", () => findingsIn(unit).length === 0);
+    await vscode.workspace
+      .getConfiguration("cutwork")
+      .update("severities", { "unused-pair": "off" }, vscode.ConfigurationTarget.Workspace);
+    await workbench.waitFor('.notification-toast:has-text("“unused-pair” (“unused-pairs”?)")');
+    await vscode.commands.executeCommand("notifications.clearAll");
   });
 });

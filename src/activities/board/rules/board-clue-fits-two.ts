@@ -3,15 +3,15 @@ import type { Range } from "../../../base/range";
 import type { Steps } from "../../../base/steps";
 import type { Pair } from "../../../unit/unit";
 import { setOption } from "../../edits";
+import { looksLike } from "../../printed";
 import { quotedList } from "../../report";
 import { causeOf, changed, distinctFixes, dropAnswer, dropPair, laterOf, type Standing } from "../../shared-answers";
 import { dealBoard } from "../deal";
 import { doubledPlaces, doubledWords, placeOf } from "../doubled";
 import type { BoardWord, DealtBoard, DoubleClue } from "../model";
-import { type BoardOptions, cellsIn, largestGrid } from "../options";
-import { fewestTargets } from "../words";
+import type { BoardOptions } from "../options";
 import type { BoardContext } from "./context";
-import { dealsWith } from "./deals-with";
+import { isCalm, outcomeWith, smallerGrid } from "./deals-with";
 
 export const boardClueFitsTwo: Rule<BoardContext> = {
   code: "board-clue-fits-two",
@@ -40,7 +40,8 @@ function report(dealt: DealtBoard, double: DoubleClue): Report {
   const { said, other } = doubledWords(dealt, double);
   const { request } = dealt;
   if (!said?.pair || !said.clue || !other) return { range: request.block.fence, message: "" };
-  const message = `“${said.clue.text}” is called for “${said.shown.text}” and fits “${other.shown.text}” on the board as well.`;
+  const too = looksLike(other.shown) === looksLike(said.shown) ? "another " : "";
+  const message = `“${said.clue.text}” is called for “${said.shown.text}” and fits ${too}“${other.shown.text}” on the board as well.`;
   if (!other.pair) {
     const related = [{ range: said.pair.range, message: "It is called for this" }];
     return { range: other.shown.source, message, related, fixes: () => withoutNamed(dealt, double, other) };
@@ -103,33 +104,37 @@ function* fixesFor(
   pairs: readonly Pair[],
   alternative: Standing | undefined,
 ): Steps<Fix[]> {
-  const { request, grid, options } = dealt;
+  const { request, options } = dealt;
   const { block, unit } = request;
   const tried = [alternative && dropAnswer(alternative), ...pairs.map(dropPair)];
-  const helping: { readonly fix: Fix; readonly left: number }[] = [];
+  const helping: { readonly fix: Fix; readonly calm: boolean; readonly left: number }[] = [];
   for (const each of tried.flatMap((one) => one ?? [])) {
     yield "trying a fix";
     const after = dealBoard(changed(request, each.change));
-    if (isMended(dealt, double, after)) helping.push({ fix: each.fix, left: after.doubles.length });
+    if (!isMended(dealt, double, after)) continue;
+    helping.push({ fix: each.fix, calm: isCalm(dealt, after), left: after.doubles.length });
   }
-  const fixes = [...helping.filter(({ left }) => left === 0), ...helping.filter(({ left }) => left > 0)].map(
-    ({ fix }) => fix,
-  );
-  for (let cells = grid ? cellsIn(grid) - 1 : 0; cells >= fewestTargets; cells--) {
-    yield "trying a smaller board";
-    const smaller = largestGrid(cells);
-    const value = smaller ? `${smaller.rows} x ${smaller.columns}` : "auto";
-    if (!smaller || cellsIn(smaller) < cells || !dealsWith(dealt, { grid: value })) continue;
-    const title = `Make a board of ${smaller.rows} × ${smaller.columns}`;
-    fixes.push({ title, edits: [setOption(block, unit.text, "grid", value)] });
-    break;
+  const smaller = yield* smallerGrid(dealt);
+  if (smaller) {
+    const { rows, columns } = smaller.grid;
+    const edits = [setOption(block, unit.text, "grid", `${rows} x ${columns}`)];
+    const fix = { title: `Make a board of ${rows} × ${columns}`, edits };
+    helping.push({ fix, calm: smaller.outcome === "calm", left: 0 });
   }
-  if (options.clue === "example" && dealsWith(dealt, { clue: "gloss" }))
-    fixes.push({ title: "Call by translation", edits: [setOption(block, unit.text, "clue", "gloss")] });
+  const call = (clue: BoardOptions["clue"], title: string): void => {
+    const outcome = outcomeWith(dealt, { clue });
+    const fix = { title, edits: [setOption(block, unit.text, "clue", clue)] };
+    if (outcome !== "no") helping.push({ fix, calm: outcome === "calm", left: 0 });
+  };
+  yield "trying another clue";
+  if (options.clue === "example") call("gloss", "Call by translation");
   // Where nothing can be spared, the board shows what is called: telling the two apart is the game then.
-  if (fixes.length === 0 && options.clue === "gloss" && options.show === "word" && dealsWith(dealt, { clue: "word" }))
-    fixes.push({ title: "Call the words themselves", edits: [setOption(block, unit.text, "clue", "word")] });
-  return fixes;
+  if (helping.length === 0 && options.clue === "gloss" && options.show === "word")
+    call("word", "Call the words themselves");
+  // What brings up a warning instead is offered only where nothing else helps.
+  const calm = helping.filter((each) => each.calm);
+  const best = calm.some(({ left }) => left === 0) ? calm : helping;
+  return [...best.filter(({ left }) => left === 0), ...best.filter(({ left }) => left > 0)].map(({ fix }) => fix);
 }
 
 /**

@@ -1,10 +1,12 @@
 import type { Fix, Rule } from "../../../base/finding";
+import type { Steps } from "../../../base/steps";
 import { setOption } from "../../edits";
 import { counted, optionPlace, quotedList } from "../../report";
-import { type BoardOptions, cellsIn, largestGrid } from "../options";
+import type { DealtBoard } from "../model";
+import { cellsIn } from "../options";
 import { fewestTargets } from "../words";
 import type { BoardContext } from "./context";
-import { dealsWith } from "./deals-with";
+import { type Outcome, outcomeWith, smallerGrid } from "./deals-with";
 
 const whatIsSaid = { word: "words on the left", gloss: "words on the right", example: "an example sentence" };
 
@@ -23,33 +25,48 @@ export const boardTooFew: Rule<BoardContext> = {
   check: ({ dealt }) => {
     const { deals, request, options, short, grid } = dealt;
     if (deals.length > 0) return [];
-    const { block, unit, sections } = request;
+    const { block, sections } = request;
     const names = quotedList(sections.map(({ name }) => name));
     const has = `${names} has ${counted(short.callable, "pair")} with ${whatIsSaid[options.clue]}${short.callable < short.pairs ? `, of ${short.pairs}` : ""}.`;
     const wanted = Math.max(fewestTargets, short.targets);
     const size = grid ? `A board of ${grid.rows} × ${grid.columns}` : "A board";
+    const few = options.take !== undefined && options.take < fewestTargets && short.callable >= fewestTargets;
     const lacking = short.callable < wanted || !grid;
-    const message = lacking
-      ? `${size} needs ${counted(wanted, "word")} to call; ${has}`
-      : short.targets < fewestTargets
-        ? `A board needs at least ${fewestTargets} words to call; here are ${short.targets}.`
-        : `${size} needs ${counted(short.distractors, "word")} that ${short.distractors === 1 ? "is" : "are"} never called; ${short.spare === 0 ? "none" : `only ${short.spare}`} could be found that fits no clue.`;
-    const fixes: Fix[] = [];
-    const offer = (title: string, change: Partial<BoardOptions>, key: string, value: string): void => {
-      if (deals.length === 0 && dealsWith(dealt, change))
-        fixes.push({ title, edits: [setOption(block, unit.text, key, value)] });
-    };
-    const smaller =
-      grid &&
-      largestGrid(cellsIn(grid) - Math.max(1, short.targets - short.callable + short.distractors - short.spare));
-    if (smaller) {
-      const value = `${smaller.rows} x ${smaller.columns}`;
-      offer(`Make a board of ${smaller.rows} × ${smaller.columns}`, { grid: value }, "grid", value);
-    }
-    if (options.clue === "example") offer("Call by translation", { clue: "gloss" }, "clue", "gloss");
-    if (options.distractors !== undefined) offer("Call all words", { distractors: 0 }, "distractors", "0");
-    const key =
-      lacking || short.targets < fewestTargets ? ["grid", "take", "clue", "from"] : ["distractors", "take", "grid"];
-    return [{ range: optionPlace(block, ...key), message, fixes }];
+    const least = `A board needs at least ${fewestTargets} words to call`;
+    const message = few
+      ? `${least}; \`take\` leaves ${options.take} of ${short.callable}.`
+      : lacking
+        ? `${size} needs ${counted(wanted, "word")} to call; ${has}`
+        : short.targets < fewestTargets
+          ? `${least}; of ${cellsIn(grid)} cells ${short.targets === 0 ? "none is" : short.targets === 1 ? "only one is" : `only ${short.targets} are`} left for them.`
+          : `${size} needs ${counted(short.distractors, "word")} that ${short.distractors === 1 ? "is" : "are"} never called; ${short.spare === 0 ? "none could be found that fits" : short.spare === 1 ? "only one could be found that fits" : `only ${short.spare} could be found that fit`} no clue.`;
+    const key = few
+      ? ["take"]
+      : lacking || short.targets < fewestTargets
+        ? ["grid", "take", "clue", "from"]
+        : ["distractors", "take", "grid"];
+    return [{ range: optionPlace(block, ...key), message, fixes: () => fixesFor(dealt, few) }];
   },
 };
+
+/** Other options with which each clue fits one word: where some of them bring no warning, only these. */
+function* fixesFor(dealt: DealtBoard, few: boolean): Steps<Fix[]> {
+  const { options, request } = dealt;
+  const { block, unit } = request;
+  const tried: { readonly fix: Fix; readonly outcome: Outcome }[] = [];
+  const offer = (title: string, outcome: Outcome, key: string, value: string): void => {
+    if (outcome !== "no") tried.push({ fix: { title, edits: [setOption(block, unit.text, key, value)] }, outcome });
+  };
+  if (few) offer(`Take ${fewestTargets}`, outcomeWith(dealt, { take: fewestTargets }), "take", String(fewestTargets));
+  const smaller = yield* smallerGrid(dealt);
+  if (smaller) {
+    const { rows, columns } = smaller.grid;
+    offer(`Make a board of ${rows} × ${columns}`, smaller.outcome, "grid", `${rows} x ${columns}`);
+  }
+  yield "trying a fix";
+  if (options.clue === "example") offer("Call by translation", outcomeWith(dealt, { clue: "gloss" }), "clue", "gloss");
+  if (options.distractors !== undefined)
+    offer("Call all words", outcomeWith(dealt, { distractors: 0 }), "distractors", "0");
+  const calm = tried.filter(({ outcome }) => outcome === "calm");
+  return (calm.length > 0 ? calm : tried).map(({ fix }) => fix);
+}

@@ -1,4 +1,6 @@
 import type { Rule } from "../../../base/finding";
+import { fold } from "../../../match/fold";
+import { heard } from "../../../match/heard";
 import { isUsable } from "../../balance-rule";
 import { setOption } from "../../edits";
 import { statementGroups } from "../../form-statements";
@@ -21,7 +23,7 @@ export const tooFewStatements: Rule<CallsContext> = {
     right: `${six}\`\`\`activity\nmake: calls\n\`\`\``,
   },
   check: ({ dealt }) => {
-    const { request, claims, deals, options } = dealt;
+    const { request, hands, deals, options } = dealt;
     if (deals.length > 0) return [];
     const { block, unit, sections } = request;
     const found = statementGroups(sections).flat().length;
@@ -43,15 +45,22 @@ export const tooFewStatements: Rule<CallsContext> = {
           }));
     const names = quotedList(sections.map(({ name }) => name));
     const message = taken
-      ? `Calls need at least ${fewestStatements} statements; \`take\` leaves ${claims.length} of ${found}.`
+      ? `Calls need at least ${fewestStatements} statements; \`take\` leaves ${Math.min(...hands.map(({ length }) => length))} of ${found}.`
       : `Calls need at least ${fewestStatements} statements (\`[x]\` or \`[ ]\`); ${names} has ${found === 0 ? "none" : found}.`;
     return [{ range: optionPlace(block, ...(taken ? ["take"] : ["from"])), message, fixes }];
   },
 };
 
-/** Whether as many statements as are needed contradict none, are fair, and leave as many as are kept for a tie. */
+/**
+ * Whether as many statements as are needed contradict none, sound like none, are corrected by what they do not say themselves, are
+ * fair, differ by level, and leave as many as are kept for a tie.
+ */
 function isSound({ request, options }: DealtCalls): boolean {
   const value = { ...options, take: fewestStatements };
-  const { deals, hands, reserve } = dealCalls({ ...request, options: { ...request.options, value } });
-  return deals.every(isMeant) && hands.every(isUsable) && reserve.length >= options.reserve;
+  const { deals, hands, reserve, sameLevels } = dealCalls({ ...request, options: { ...request.options, value } });
+  if (sameLevels !== undefined) return false;
+  const all = hands.map((hand) => [...hand, ...reserve]);
+  const differ = all.every((claims) => new Set(claims.map(({ key }) => heard(key))).size === claims.length);
+  const corrected = all.flat().every(({ correction, key }) => !correction || fold(correction.text) !== key);
+  return deals.every(isMeant) && hands.every(isUsable) && reserve.length >= options.reserve && differ && corrected;
 }

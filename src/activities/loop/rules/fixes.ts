@@ -35,7 +35,9 @@ export function* fixesFor(dealt: DealtLoop, clash: Clash, aim: Aim): Steps<Fix[]
     tried.push({ fix, left });
   }
   const sound = tried.filter(({ left }) => left === 0).map(({ fix }) => fix);
-  const others = tried.filter(({ left }) => left > 0).map(({ fix }) => fix);
+  // A card that fits two places closes a smaller circle: with one full circle that is only warned of, and said beforehand.
+  const still = aim === "second circle" ? "; a smaller circle can still close" : "";
+  const others = tried.filter(({ left }) => left > 0).map(({ fix }) => ({ ...fix, title: `${fix.title}${still}` }));
   const fewer = largestSound(dealt);
   if (fewer === undefined) return [...sound, ...others];
   const title = `Take ${fewer} of the ${dealt.pairs.length} pairs, none of which clash`;

@@ -1,7 +1,11 @@
 import type { Rule } from "../../../base/finding";
+import type { Steps } from "../../../base/steps";
 import { setOption } from "../../edits";
 import { optionPlace, quotedList } from "../../report";
 import { fewestPairs } from "../circles";
+import { dealingLoop } from "../deal";
+import { type DealtLoop, missingCards } from "../model";
+import { clashCount } from "./clashes";
 import type { LoopContext } from "./context";
 
 export const loopTooFew: Rule<LoopContext> = {
@@ -23,8 +27,33 @@ export const loopTooFew: Rule<LoopContext> = {
     const message = taken
       ? `A loop needs at least ${fewestPairs} pairs; \`take\` leaves ${options.take} of ${pairs.length}.`
       : `A loop needs at least ${fewestPairs} pairs; ${names} has ${pairs.length === 0 ? "none" : pairs.length}.`;
-    const all = setOption(block, unit.text, "take", String(pairs.length));
-    const fixes = taken ? [{ title: `Take ${pairs.length}`, edits: [all] }] : [];
-    return [{ range: optionPlace(block, ...(taken ? ["take"] : ["from"])), message, fixes }];
+    return [
+      {
+        range: optionPlace(block, ...(taken ? ["take"] : ["from"])),
+        message,
+        fixes: function* () {
+          const take = taken ? yield* enough(dealt) : undefined;
+          if (take === undefined) return [];
+          return [{ title: `Take ${take}`, edits: [setOption(block, unit.text, "take", String(take))] }];
+        },
+      },
+    ];
   },
 };
+
+/** Numbers of pairs that are tried. */
+const mostTries = 8;
+
+/** The fewest pairs that make a circle in which no card fits where it should not, as far as is tried, else the fewest that make one. */
+function* enough({ request, options, pairs }: DealtLoop): Steps<number | undefined> {
+  let fewest: number | undefined;
+  const last = Math.min(pairs.length, fewestPairs + mostTries - 1);
+  for (let take = fewestPairs; take <= last; take++) {
+    yield "trying a fix";
+    const after = yield* dealingLoop({ ...request, options: { ...request.options, value: { ...options, take } } });
+    if (after.deals.length === 0) continue;
+    fewest ??= take;
+    if (clashCount(after) + missingCards(after) === 0) return take;
+  }
+  return fewest;
+}

@@ -1,13 +1,5 @@
-import type { Pair } from "../../../unit/unit";
 import type { Press } from "../../contract";
-import { withoutItem } from "../../without-item";
-import { dealRebuild } from "../deal";
 import type { DealtRebuild } from "../model";
-
-/** Whether something is left to deal without a sentence. */
-export function canSpare({ request }: DealtRebuild, pair: Pair): boolean {
-  return dealRebuild(withoutItem(request, pair)).deals.length > 0;
-}
 
 export interface RebuildContext {
   readonly dealt: DealtRebuild;

@@ -22,7 +22,8 @@ export const needsBars: Rule<RebuildContext> = {
       // Only what is written as it prints can be edited by its characters.
       const plain = unit.text.slice(range.start, range.end) === text;
       const barred = plain ? withBars(text, teaches) : undefined;
-      const fixes: Fix[] = barred ? [{ title: `Cut it so: ${barred}`, edits: [{ range, text: barred }] }] : [];
+      const written = plain && /[^/／]\s*[/／]\s*[^/／]/u.test(text) ? text.replace(/\s*[/／]\s*/gu, "|") : barred;
+      const fixes: Fix[] = written ? [{ title: `Cut it so: ${written}`, edits: [{ range, text: written }] }] : [];
       return {
         range,
         message: `“${shortened(text)}” has no spaces to cut at: bars must say where. It is left out.`,

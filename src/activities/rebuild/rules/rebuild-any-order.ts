@@ -1,6 +1,7 @@
 import type { Report, Rule } from "../../../base/finding";
 import { visibleOrders } from "../proof";
-import { canSpare, type RebuildContext, shortened } from "./context";
+import { type RebuildContext, shortened } from "./context";
+import { freeSentences, sparing } from "./troubles";
 
 export const rebuildAnyOrder: Rule<RebuildContext> = {
   code: "rebuild-any-order",
@@ -13,11 +14,10 @@ export const rebuildAnyOrder: Rule<RebuildContext> = {
     right:
       "## Ordering\n\n- um | café = a coffee\n- Ela come pão. = She eats bread.\n\n```activity\nmake: rebuild\n```",
   },
-  check: ({ dealt }) => {
-    const [deal] = dealt.deals;
-    return (deal?.inOrder ?? []).flatMap((index): Report[] => {
+  check: ({ dealt }) =>
+    [...freeSentences(dealt)].flatMap(([index, deal]): Report[] => {
       const sentence = dealt.sentences[index];
-      if (!sentence || !deal) return [];
+      if (!sentence) return [];
       const count = visibleOrders(sentence, deal.cards[index] ?? []).length;
       const why = count === 1 ? "its cards are all the same" : `all ${count} orders of its cards are accepted`;
       const { range, text } = sentence.pair.left.answers[0];
@@ -26,11 +26,12 @@ export const rebuildAnyOrder: Rule<RebuildContext> = {
           range,
           message: `No order of “${shortened(text)}” is wrong: ${why}.`,
           related: sentence.pair.orders.map((order) => ({ range: order.range, message: "Accepted as well" })),
-          fixes: canSpare(dealt, sentence.pair)
-            ? [{ title: "Take it out", edits: [{ range: sentence.pair.block, text: "" }] }]
-            : [],
+          fixes: () =>
+            sparing(dealt, sentence.pair, {
+              title: "Take it out",
+              edits: [{ range: sentence.pair.block, text: "" }],
+            }),
         },
       ];
-    });
-  },
+    }),
 };

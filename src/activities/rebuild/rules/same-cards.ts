@@ -1,10 +1,8 @@
 import type { Report, Rule } from "../../../base/finding";
-import { fold } from "../../../match/fold";
-import { buildable } from "../../../prove/orders/orders";
 import { dropPair } from "../../shared-answers";
 import { type DealtRebuild, packetOf } from "../model";
-import { asWords } from "../proof";
-import { canSpare, type RebuildContext, shortened } from "./context";
+import { type RebuildContext, shortened } from "./context";
+import { type Couple, sameCardCouples, sparing } from "./troubles";
 
 export const sameCards: Rule<RebuildContext> = {
   code: "same-cards",
@@ -17,27 +15,10 @@ export const sameCards: Rule<RebuildContext> = {
     right:
       "## People\n\n- o pai | vê | a mãe = the father sees the mother\n- a mãe | ouve | o pai = the mother hears the father\n\n```activity\nmake: rebuild\n```",
   },
-  check: ({ dealt }) => {
-    const { sentences, deals } = dealt;
-    if (deals.length === 0) return [];
-    const known = new Set<string>();
-    return buildable(sentences.map(asWords)).flatMap(({ sentence, from, leftOver }): Report[] => {
-      const couple = [sentence, from].sort((a, b) => a - b).join(" ");
-      if (known.has(couple) || !concerns(dealt, sentence, from, leftOver)) return [];
-      known.add(couple);
-      return [clash(dealt, sentence, from, leftOver)];
-    });
-  },
+  check: ({ dealt }) => sameCardCouples(dealt).map((couple) => clash(dealt, couple)),
 };
 
-/** Some of another's cards matter only in one packet; a sentence that stands twice is the matter of `duplicate-answer`. */
-function concerns({ sentences, packets }: DealtRebuild, sentence: number, from: number, leftOver: number): boolean {
-  const text = (index: number): string => fold(sentences[index]?.pair.left.answers[0].text ?? "");
-  if (text(sentence) === text(from)) return false;
-  return leftOver === 0 || packetOf(packets, sentence) === packetOf(packets, from);
-}
-
-function clash(dealt: DealtRebuild, sentence: number, from: number, leftOver: number): Report {
+function clash(dealt: DealtRebuild, { sentence, from, leftOver }: Couple): Report {
   const { sentences, packets } = dealt;
   const late = leftOver === 0 ? Math.max(sentence, from) : sentence;
   const early = late === sentence ? from : sentence;
@@ -57,7 +38,9 @@ function clash(dealt: DealtRebuild, sentence: number, from: number, leftOver: nu
     range,
     message: `“${shortened(here?.text ?? "")}” has ${how} “${shortened(there?.text ?? "")}”${where}${but}: ${then}.`,
     related: there ? [{ range: there.range, message: "The other sentence" }] : [],
-    fixes: pair && canSpare(dealt, pair) ? [dropPair(pair)].flatMap((each) => each?.fix ?? []) : [],
+    fixes: function* () {
+      return pair ? yield* sparing(dealt, pair, dropPair(pair)?.fix) : [];
+    },
   };
 }
 

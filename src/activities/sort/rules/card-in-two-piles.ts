@@ -1,6 +1,10 @@
 import type { Fix, Report, Rule } from "../../../base/finding";
+import type { Steps } from "../../../base/steps";
+import type { DealRequest } from "../../contract";
 import { setOption, setOptions } from "../../edits";
 import { quotedList } from "../../report";
+import { withoutItem } from "../../without-item";
+import { dealSort } from "../deal";
 import { type DealtSort, pileNames, type SortCard } from "../model";
 import type { SortContext } from "./context";
 import { activity, articles } from "./example";
@@ -28,12 +32,17 @@ export const cardInTwoPiles: Rule<SortContext> = {
           range: again.range,
           message: `“${card.text}” stands under ${names}, so its card belongs to each of them${piles.length > 3 ? `; of ${piles.length} piles that cannot be shown` : ""}.`,
           related: [{ range: card.source, message: "Here it stands first" }],
-          fixes: [...meant, ...takenOut(dealt, card)],
+          fixes: () => mending(dealt, card, meant),
         },
       ];
     });
   },
 };
+
+function* mending(dealt: DealtSort, card: SortCard, meant: readonly Fix[]): Steps<Fix[]> {
+  yield "trying a fix";
+  return [...meant, ...takenOut(dealt, card)];
+}
 
 /** On fields that have no place for such a card circles are needed too. */
 function overlapping(dealt: DealtSort): Fix {
@@ -44,12 +53,19 @@ function overlapping(dealt: DealtSort): Fix {
   return { title: "Let piles overlap, on circles", edits };
 }
 
-/** Takes a card out of the second of its piles, however often it stands there; not where that would be left without a card. */
-function takenOut({ cards, repeated }: DealtSort, card: SortCard): Fix[] {
+/**
+ * Takes a card out of the second of its piles, however often it stands there; not where that would be left without a card, or
+ * with none that a level could show.
+ */
+function takenOut(dealt: DealtSort, card: SortCard): Fix[] {
+  const { cards, repeated, request } = dealt;
   const [again] = card.again ?? [];
   const pile = card.piles[1] ?? -1;
   if (!again || !cards.some((other) => other !== card && other.piles.includes(pile))) return [];
   const more = repeated.filter((stray) => stray.first === card.source && stray.pile === pile);
-  const edits = [again, ...more].map(({ item }) => ({ range: item.block, text: "" }));
+  const items = [again, ...more].map(({ item }) => item);
+  const after = dealSort(items.reduce<DealRequest>(withoutItem, request));
+  if (after.sameLevels !== undefined && dealt.sameLevels === undefined) return [];
+  const edits = items.map(({ block }) => ({ range: block, text: "" }));
   return [{ title: more.length === 0 ? "Take it out here" : "Take it out of this pile", edits }];
 }

@@ -16,14 +16,14 @@ export const tooFewCards: Rule<SortContext> = {
     right: `${articles}${activity()}`,
   },
   check: ({ dealt }) => {
-    const { cards, piles, unknown, deals, request, options } = dealt;
+    const { fewest, piles, unknown, deals, request, options } = dealt;
     if (deals.length > 0 || unknown.length > 0 || piles.length < fewestPiles || piles.length > mostPiles) return [];
     const { block, unit } = request;
     const enough = options.take !== undefined && dealtWith(dealt, { take: fewestCards }).deals.length > 0;
     return [
       {
         range: optionPlace(block, ...(enough ? ["take"] : ["from"])),
-        message: `Sorting needs at least ${fewestCards} cards; ${enough ? `\`take\` leaves ${cards.length}` : cards.length === 0 ? "there is none" : `there ${cards.length === 1 ? "is" : "are"} ${cards.length}`}.`,
+        message: `Sorting needs at least ${fewestCards} cards; ${enough ? `\`take\` leaves ${fewest}` : fewest === 0 ? "there is none" : `there ${fewest === 1 ? "is" : "are"} ${fewest}`}.`,
         fixes: enough
           ? [{ title: `Take ${fewestCards}`, edits: [setOption(block, unit.text, "take", String(fewestCards))] }]
           : [],

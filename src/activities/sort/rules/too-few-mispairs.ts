@@ -18,14 +18,14 @@ export const tooFewMispairs: Rule<SortContext> = {
     if (deals.length === 0 || missingMispairs <= 0 || options.mispair === undefined) return [];
     const made = options.mispair - missingMispairs;
     // As many as can be made would leave none that are true, where all pairs can be shown with a wrong partner.
-    const fair = Math.min(made, Math.floor(dealt.used.length / 2));
+    const fair = Math.min(made, Math.floor(new Set(dealt.shown.map(({ item }) => item)).size / 2));
     return [
       {
         range: optionPlace(request.block, "mispair"),
         message: `${onlySome(made, options.mispair, "false card")} can be made of these pairs.`,
         fixes: [
           {
-            title: `Ask for ${fair}`,
+            title: fair < made ? `Ask for ${fair}, so that about half are true` : `Ask for ${fair}`,
             edits: [setOption(request.block, request.unit.text, "mispair", String(fair))],
             preferred: true,
           },

@@ -1,4 +1,5 @@
 import type { Fix, Report, Rule } from "../../../base/finding";
+import { isPair } from "../../../unit/unit";
 import { setOption } from "../../edits";
 import { optionPlace } from "../../report";
 import type { DealtSort, SortCard } from "../model";
@@ -7,6 +8,8 @@ import { activity, articles } from "./example";
 
 /** A pile with less than this part of an even share is small: for two piles 30 %. */
 const leastPart = 0.6;
+/** Of fewer pairs beside statements nothing is said. */
+const fewestBeside = 4;
 
 export const unbalancedPiles: Rule<SortContext> = {
   code: "unbalanced-piles",
@@ -30,10 +33,14 @@ export const unbalancedPiles: Rule<SortContext> = {
   },
 };
 
-function unbalanced(dealt: DealtSort, cards: readonly SortCard[]): Report[] {
-  const { piles, by, claims, deals, request } = dealt;
-  // Statements are judged by their own rule, and where false cards are missing that is what there is to say.
-  if (deals.length === 0 || (by === "truth" && claims.length > 0) || dealt.missingMispairs > 0) return [];
+function unbalanced(dealt: DealtSort, all: readonly SortCard[]): Report[] {
+  const { piles, by, request, options } = dealt;
+  // Where fewer cards are false than were asked for, that is what there is to say.
+  if (dealt.missingMispairs > 0 && options.mispair !== undefined) return [];
+  // Statements are judged by their own rule: of pairs beside them it is told apart which are right.
+  const cards = by === "truth" ? all.filter(({ item }) => isPair(item)) : all;
+  const beside = cards.length < all.length;
+  if (cards.length < (beside ? fewestBeside : 1)) return [];
   const counts = piles.map((_, pile) => cards.filter((card) => card.piles.includes(pile)).length);
   const least = (leastPart * cards.length) / piles.length;
   const small = piles.flatMap((pile, i) => ((counts[i] ?? 0) < least ? [{ pile, count: counts[i] ?? 0 }] : []));
@@ -49,10 +56,11 @@ function unbalanced(dealt: DealtSort, cards: readonly SortCard[]): Report[] {
           },
         ]
       : [];
+  const many = `${cards.length} ${beside ? "cards with pairs" : "cards"}`;
   return [
     {
       range: by === "truth" ? optionPlace(request.block, "mispair") : (first.pile.source ?? optionPlace(request.block)),
-      message: `${small.map(({ pile, count }) => `“${pile.name}” has ${count}`).join(", ")} of ${cards.length} cards: learners can guess. At least ${Math.ceil(least)} would be better.`,
+      message: `${small.map(({ pile, count }) => `“${pile.name}” has ${count}`).join(", ")} of ${many}: learners can guess. At least ${Math.ceil(least)} would be better.`,
       fixes,
     },
   ];

@@ -4,7 +4,8 @@ import { setOption } from "../../edits";
 import { tieExample } from "../../form-statements";
 import { otherSections } from "../../other-sections";
 import { optionPlace, quotedList } from "../../report";
-import { fewestEvents } from "../deal";
+import { dealStrips, fewestEvents } from "../deal";
+import type { DealtStrips } from "../model";
 import type { StripsContext } from "./context";
 
 export const tooFewEvents: Rule<StripsContext> = {
@@ -26,7 +27,9 @@ export const tooFewEvents: Rule<StripsContext> = {
     // The choice alone is to blame where the sections have enough.
     const taken = options.take !== undefined && found >= fewestEvents;
     const fixes: Fix[] = [];
-    if (taken) fixes.push({ title: `Take ${found}`, edits: [setOption(block, unit.text, "take", String(found))] });
+    const enough = taken ? leastTake(dealt, found) : undefined;
+    if (enough !== undefined)
+      fixes.push({ title: `Take ${enough}`, edits: [setOption(block, unit.text, "take", String(enough))] });
     const others = otherSections(request, (each) => each.events.length >= fewestEvents);
     if (!taken && events.length === 0) {
       for (const { name } of others.slice(0, 3)) {
@@ -38,7 +41,7 @@ export const tooFewEvents: Rule<StripsContext> = {
     }
     const names = quotedList(sections.map(({ name }) => name));
     const message = taken
-      ? `Strips need at least ${fewestEvents} events; \`take\` leaves ${options.desks === undefined ? events.length : options.take} of ${found}.`
+      ? `Strips need at least ${fewestEvents} events; \`take\` leaves ${options.take} of ${found}.`
       : `Strips need at least ${fewestEvents} events (numbered items); ${names} has ${found === 0 ? "none" : found}.`;
     const form = found === 0 ? tieExample(sections) : undefined;
     const told =
@@ -46,6 +49,19 @@ export const tooFewEvents: Rule<StripsContext> = {
     return [{ range: optionPlace(block, ...(taken ? ["take"] : ["from"])), message: message + told, fixes }];
   },
 };
+
+/** Numbers of events that are tried. */
+const mostTries = 8;
+
+/** The fewest events of which not every order is right, as far as is tried. */
+function leastTake({ request, options }: DealtStrips, most: number): number | undefined {
+  const last = Math.min(most, fewestEvents + mostTries - 1);
+  for (let take = fewestEvents; take <= last; take++) {
+    const { deals } = dealStrips({ ...request, options: { ...request.options, value: { ...options, take } } });
+    if (deals.length > 0 && deals.every(({ inOrder }) => !inOrder)) return take;
+  }
+  return undefined;
+}
 
 function eventsIn({ events }: Section): number {
   return events.reduce((sum, { free }) => sum + 1 + free.length, 0);

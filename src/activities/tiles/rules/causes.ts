@@ -4,6 +4,7 @@ import type { Steps } from "../../../base/steps";
 import { setOption } from "../../edits";
 import { counted } from "../../report";
 import { innerCount, isFrameOf } from "../frame";
+import { isLooseByBlanks } from "../loose";
 import type { DealtTiles, TilesDeal } from "../model";
 import { anotherSeed, provenWith } from "./trial";
 
@@ -18,17 +19,19 @@ export function otherFrame({ options }: DealtTiles, { frame, proof }: TilesDeal)
   return `${second.rows} × ${second.columns}`;
 }
 
-/** What is blank, as sentences with a space before; empty where nothing is. */
-export function blanksIn({ used }: DealtTiles, { frame, solved }: TilesDeal): string {
+/** What is blank, as sentences with a space before; empty where nothing is, and where it is not what lets tiles be laid otherwise. */
+export function blanksIn(dealt: DealtTiles, deal: TilesDeal): string {
+  const { used } = dealt;
+  const { frame, solved, proof } = deal;
   const inner = innerCount(frame);
   const blank = inner - used.length;
-  if (blank === 0) return "";
+  if (blank === 0 || (proof.status === "several" && !isLooseByBlanks(dealt, deal))) return "";
   const bare = solved.filter((face) => face.every((edge) => edge === undefined)).length;
   const tiles =
     bare === 0
       ? ""
       : `, and ${bare} of ${counted(solved.length, "tile")} ${bare === 1 ? "has" : "have"} no word at all`;
-  return ` ${blank} of ${inner} inner edges are blank${tiles}, so too little says where a tile belongs. Put in more pairs or take a smaller grid.`;
+  return ` ${blank} of ${inner} inner edges ${blank === 1 ? "is" : "are"} blank${tiles}, so too little says where a tile belongs. Put in more pairs or take a smaller grid.`;
 }
 
 /**

@@ -1,11 +1,16 @@
 import type { Fix, Rule } from "../../../base/finding";
 import type { Steps } from "../../../base/steps";
-import { setOption } from "../../edits";
-import { type Frame, innerCount, largestFrame } from "../frame";
+import { setOptions } from "../../edits";
+import { counted } from "../../report";
+import { pairsOf } from "../../supply";
+import { innerCount, largestFrame } from "../frame";
 import type { DealtTiles } from "../model";
 import { writeFrame } from "../options";
 import { list, place, type TilesContext } from "./context";
-import { calmWith, provenWith } from "./trial";
+import { calmWith, decoysWith } from "./trial";
+
+/** 2 × 2 tiles have so many inner edges. */
+const fewestPairs = 4;
 
 export const tooFewPairs: Rule<TilesContext> = {
   code: "too-few-pairs",
@@ -20,39 +25,77 @@ export const tooFewPairs: Rule<TilesContext> = {
       "## Drinks\n\n- chá = tea\n- leite = milk\n- água = water\n- sumo = juice\n\n```activity\nmake: tiles\ngrid: 2 x 2\n```",
   },
   check: ({ dealt }) => {
-    const { request, pairs, frame, deals } = dealt;
+    const { request, pairs, frame, deals, options } = dealt;
     if (deals.length > 0 || request.refused.some((key) => ["grid", "fill", "take"].includes(key))) return [];
-    const range = place(dealt, "grid");
-    const largest = largestFrame(pairs.length);
-    const fixes = (): Steps<Fix[], unknown> => otherGrids(dealt, largest);
+    const needed = frame ? innerCount(frame) : fewestPairs;
+    const found = request.sections.flatMap(pairsOf).length;
+    // The choice alone is to blame where the sections have enough.
+    const taken = options.take !== undefined && options.take < needed && found >= needed;
     const names = list(request.sections.map(({ name }) => name));
-    if (!frame) {
-      return [{ range, message: `Tiles need at least 4 pairs (2 × 2 tiles); ${names} has ${pairs.length}.`, fixes }];
-    }
-    const message = `${frame.rows} × ${frame.columns} tiles have ${innerCount(frame)} inner edges, one for each pair; ${names} has ${pairs.length}.`;
-    return [{ range, message, fixes }];
+    const has = taken ? `\`take\` leaves ${pairs.length} of ${found}` : `${names} has ${found}`;
+    const wanted = frame
+      ? `${frame.rows} × ${frame.columns} tiles have ${needed} inner edges, one for each pair`
+      : `Tiles need at least ${fewestPairs} pairs (2 × 2 tiles)`;
+    return [
+      {
+        range: place(dealt, taken ? "take" : "grid"),
+        message: `${wanted}; ${has}.`,
+        fixes: () => changes(dealt, taken ? needed : undefined),
+      },
+    ];
   },
 };
 
+/** A change of options, as it may be tried and written. */
+interface Change {
+  readonly title: string;
+  readonly options: { readonly take?: number; readonly grid?: string; readonly fill?: "blank" };
+  /** It makes what is there, and leaves nothing out that was asked for. */
+  readonly preferred?: true;
+}
+
 /**
- * The largest grid that the pairs fill, and blank edges in the one that was asked for, as far as these lead to one solution; what
- * leads to a warning comes last.
+ * So many pairs as are needed, where there are; the largest grid that the pairs fill, and blank edges in the one that was asked
+ * for, as far as these lead to one solution; what leads to a warning comes last.
  */
-function* otherGrids(dealt: DealtTiles, largest: Frame | undefined): Steps<Fix[], unknown> {
-  const { request, options, pairs, frame } = dealt;
-  const { block, unit } = request;
-  const [fixes, loud]: [Fix[], Fix[]] = [[], []];
-  if (largest && (yield* provenWith(dealt, { grid: writeFrame(largest) }))) {
+function* changes(dealt: DealtTiles, needed: number | undefined): Steps<Fix[], unknown> {
+  const { options, pairs, frame } = dealt;
+  const tried: Change[] = [];
+  if (needed !== undefined) tried.push({ title: `Take ${needed}`, options: { take: needed } });
+  const largest = largestFrame(pairs.length);
+  if (largest) {
     const title = `Make ${largest.rows} × ${largest.columns} tiles`;
-    const fix = { title, edits: [setOption(block, unit.text, "grid", writeFrame(largest))] };
-    if (yield* calmWith(dealt, { grid: writeFrame(largest) })) fixes.push({ ...fix, preferred: true });
-    else loud.push(fix);
+    tried.push({ title, options: { grid: writeFrame(largest) }, preferred: true });
   }
-  if (frame && pairs.length > 0 && options.fill === "words" && (yield* provenWith(dealt, { fill: "blank" }))) {
+  if (frame && pairs.length > 0 && options.fill === "words") {
     const blank = innerCount(frame) - pairs.length;
     const title = `Leave ${blank} inner ${blank === 1 ? "edge" : "edges"} blank`;
-    const fix = { title, edits: [setOption(block, unit.text, "fill", "blank")] };
-    ((yield* calmWith(dealt, { fill: "blank" })) ? fixes : loud).push(fix);
+    tried.push({ title, options: { fill: "blank" } });
+  }
+  const [fixes, loud]: [Fix[], Fix[]] = [[], []];
+  for (const change of tried) {
+    const decoys = yield* decoysWith(dealt, change.options);
+    if (decoys === false) continue;
+    if (yield* calmWith(dealt, change.options)) {
+      fixes.push({ ...fixFor(dealt, change), ...(change.preferred ? { preferred: true } : {}) });
+      continue;
+    }
+    // Where words for the outside are missing then, as many as there are.
+    const enough = decoys !== undefined && (decoys > 0 || !options.levels);
+    const fewer = enough && (yield* calmWith(dealt, { ...change.options, decoys }));
+    (fewer ? fixes : loud).push(fixFor(dealt, change, fewer ? decoys : undefined));
   }
   return [...fixes, ...loud];
+}
+
+function fixFor({ request: { block, unit } }: DealtTiles, { title, options }: Change, decoys?: number): Fix {
+  const outside =
+    decoys === undefined
+      ? ""
+      : decoys === 0
+        ? ", with blank outer edges"
+        : `, with ${counted(decoys, "word")} on the outer edges`;
+  const written = { ...options, ...(decoys === undefined ? {} : { decoys }) };
+  const values = Object.entries(written).map(([key, value]) => [key, String(value)]);
+  return { title: `${title}${outside}`, edits: setOptions(block, unit.text, Object.fromEntries(values)) };
 }

@@ -16,6 +16,15 @@ export function calmWith(dealt: DealtTiles, options: Partial<TilesOptions>): Ste
   return holdingSoon(requestWith(dealt, options), dealt);
 }
 
+/** The same; where some deal gets fewer decoys than were asked for, how many there are at least: false where it does not hold. */
+export function* decoysWith(
+  dealt: DealtTiles,
+  options: Partial<TilesOptions>,
+): Steps<number | undefined | false, unknown> {
+  const { holds, short } = yield* outlookFor(requestWith(dealt, options));
+  return holds && short;
+}
+
 function requestWith({ request, options }: DealtTiles, others: Partial<TilesOptions>): DealRequest {
   return { ...request, options: { ...request.options, value: { ...options, ...others } } };
 }

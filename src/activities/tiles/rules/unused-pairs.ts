@@ -27,10 +27,12 @@ export const unusedPairs: Rule<TilesContext> = {
     const refused = request.refused.some((key) => ["grid", "fill", "take"].includes(key));
     if (!frame || deals.length === 0 || idle.length === 0 || refused) return [];
     const some = idle.slice(0, 3).map((pair) => pair.left.answers[0].text);
+    const names =
+      idle.length > 3 ? `${some.map((text) => `“${text}”`).join(", ")} and ${idle.length - 3} more` : list(some);
     return [
       {
         range: place(dealt, "grid"),
-        message: `${idle.length} of ${pairs.length} pairs ${idle.length === 1 ? "is" : "are"} not used: ${frame.rows} × ${frame.columns} tiles have ${innerCount(frame)} inner edges (without ${list(some)}${idle.length > 3 ? " and others" : ""}).`,
+        message: `${idle.length} of ${pairs.length} pairs ${idle.length === 1 ? "is" : "are"} not used: ${frame.rows} × ${frame.columns} tiles have ${innerCount(frame)} inner edges (without ${names}).`,
         related: idle.slice(0, 3).map(({ range }) => ({ range, message: "Not on a tile" })),
         fixes: () => largerGrids(dealt),
       },
@@ -38,7 +40,10 @@ export const unusedPairs: Rule<TilesContext> = {
   },
 };
 
-/** Larger grids that use more of the pairs, and lead to one solution and no new warning: the largest without blank edges, and the next one with some. */
+/**
+ * Larger grids that use more of the pairs, and lead to one solution and no new warning: the largest without blank edges, and the next
+ * one with some. None is taken unasked: a smaller one than could be made was asked for.
+ */
 function* largerGrids(dealt: DealtTiles): Steps<Fix[], unknown> {
   const { request, pairs, frame } = dealt;
   const { block, unit } = request;
@@ -47,7 +52,7 @@ function* largerGrids(dealt: DealtTiles): Steps<Fix[], unknown> {
   const larger = largest && frame && innerCount(largest) > innerCount(frame);
   if (larger && (yield* calmWith(dealt, { grid: writeFrame(largest) }))) {
     const title = `Make ${largest.rows} × ${largest.columns} tiles`;
-    fixes.push({ title, edits: [setOption(block, unit.text, "grid", writeFrame(largest))], preferred: true });
+    fixes.push({ title, edits: [setOption(block, unit.text, "grid", writeFrame(largest))] });
   }
   const next = nextFrame(pairs.length);
   if (next && (yield* calmWith(dealt, { grid: writeFrame(next), fill: "blank" }))) {

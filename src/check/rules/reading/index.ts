@@ -7,6 +7,7 @@ import { emptyAnswer } from "./empty-answer";
 import { emptyStatement } from "./empty-statement";
 import { footnote } from "./footnote";
 import { gapInCell } from "./gap-in-cell";
+import { hiddenSign } from "./hidden-sign";
 import { htmlInText } from "./html-in-text";
 import { indentedList } from "./indented-list";
 import { insideItem } from "./inside-item";
@@ -68,6 +69,7 @@ const faults: readonly Rule<CheckContext>[] = [
 
 /** What Markdown makes of lines that were meant otherwise; looked for in sections in use. */
 const traps: readonly Rule<CheckContext>[] = [
+  hiddenSign,
   gapInCell,
   dashInCell,
   listInList,

@@ -22,7 +22,17 @@ export function problemRule(rule: Omit<Rule<CheckContext>, "check">): ProblemRul
 
 function isWorthIt(context: CheckContext, offset: number, trap: NonNullable<Problem["trap"]>): boolean {
   if (trap === "pairs alone") return inUse(context, offset, "pairs") && !inUse(context, offset, "statements");
+  if (trap === "unused") return isIdle(context, offset);
   return inUse(context, offset, trap === true ? "any" : trap);
+}
+
+/** Whether a place stands where nothing is printed yet, although something could be. */
+function isIdle(context: CheckContext, offset: number): boolean {
+  const { activities, sections } = context.unit;
+  if (activities.length === 0) return true;
+  const section = sections.find(({ range }) => inRange(range, offset));
+  if (!section || inUse(context, offset)) return false;
+  return [section.pairs, section.statements, section.events, section.tables].some(({ length }) => length > 0);
 }
 
 /** The fixes, with one first that is the likeliest where activities take nothing but one shape; else it is left out. */
