@@ -75,7 +75,7 @@ function nearestNames(name: string, names: readonly string[]): { near: readonly 
   const [only, ...others] = holding;
   return {
     near,
-    sure: only !== undefined && others.length === 0 ? only : surelyMeant(name.replace(/^#{1,6}\s+/u, ""), names),
+    sure: only !== undefined && others.length === 0 ? only : surelyMeant(name.replace(/^#+\s*/, ""), names),
   };
 }
 
