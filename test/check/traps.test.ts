@@ -1007,6 +1007,8 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "true: A onda sobe.",
     "true: O cais fica.",
     "true: O farol gira.",
+    "false: O remo canta. but o remo flutua.",
+    "false: A rede ri. Certo?",
   ],
   "trap-dash-in-cell.md": ["## Formas", "forms eu, tu, ela, nós, vós, - of abrir, chover"],
   "trap-gap-in-cell.md": [

@@ -227,7 +227,10 @@ function lopsidedSlash(source: SourceText, open: (span: Span) => boolean, proble
             ...write("Write “ ／ ”", range, " ／ "),
             ...(/^\S+／\S+／/u.test(source.text) ? { unsure: true as const } : {}),
           }
-        : write("Write “ / ”", range, " / "),
+        : {
+            ...write("Write “ / ”", range, " / "),
+            ...(partsForms(source.text, span) ? { unsure: true as const } : {}),
+          },
       write(
         "Mark it as text",
         source.range(span.start + match[0].search(/[/／]/u), span.start + match[0].search(/[/／]/u)),
@@ -235,6 +238,21 @@ function lopsidedSlash(source: SourceText, open: (span: Span) => boolean, proble
       ),
     );
   }
+}
+
+/** `bonito /a`, `um aluno /uma aluna`: an ending or another form of the word behind a slash is hardly an answer of its own. */
+function partsForms(text: string, { start, end }: Span): boolean {
+  const words = (side: string): string[] => side.toLowerCase().match(/[\p{L}\p{M}]+/gu) ?? [];
+  const [before, behind] = [
+    text
+      .slice(0, start)
+      .split(/\s[=＝/／]\s/u)
+      .at(-1) ?? "",
+    text.slice(end).split(/\s[=＝/／]\s/u, 1)[0] ?? "",
+  ];
+  if (/^\s*(?:[-~–]\p{L}|\p{L}{1,2}(?!\S))/u.test(behind)) return true;
+  const stems = new Set(words(before).flatMap((word) => (word.length > 3 ? [word.slice(0, 3)] : [])));
+  return words(behind).some((word) => word.length > 3 && stems.has(word.slice(0, 3)));
 }
 
 function numberedPair({ text: source, block }: RawItem, problems: Problems): void {
