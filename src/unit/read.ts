@@ -29,6 +29,7 @@ import { markedNotes, markedTexts, unmarkedItems } from "./traps/paragraphs";
 import { partlyItems } from "./traps/part-lines";
 import { pileTraps } from "./traps/piles";
 import { quotedItems } from "./traps/quotes";
+import { withoutHeads } from "./traps/rows-as-pairs";
 import { spacedForms } from "./traps/spaced-tables";
 import { farHeads, farRows } from "./traps/table-heads";
 import { nearlyTable, notedTable, partedRows } from "./traps/tables";
@@ -322,6 +323,9 @@ class Reader {
       this.gathered.heads.push(read.heads);
       this.open.addNoted(read.heads);
       for (const pair of read.pairs) this.open.add({ shape: "pair", item: pair });
+      const section = this.open;
+      if (read.heads.length === 2 && read.heads.some(({ text }) => text === ""))
+        this.looks.push(() => withoutHeads(this.lines, [firstLine, afterLine], section.bullets, this.problems));
     }
   }
 

@@ -775,6 +775,8 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "a lata = the tin by K7",
     "a bomba = the pump",
     "o sino = the bell",
+    "## No mercado",
+    ...food.slice(1),
   ],
   "trap-letter-bullets.md": [
     "## Na oficina",

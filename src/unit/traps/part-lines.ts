@@ -1,6 +1,7 @@
 import type { LineIndex } from "../../base/range";
 import type { Env } from "../inline";
 import type { Problems } from "../problems";
+import { numerals } from "./doubtful-signs";
 import { textOf } from "./lines";
 import { isPairLine } from "./paragraphs";
 import { noHyphen } from "./styles";
@@ -12,6 +13,12 @@ import { noHyphen } from "./styles";
 /** No program breaks a line where the first words of the next one would still have stood within so many characters. */
 const wrapped = 60;
 
+/** Words on both sides with the same numbers: not `1 = b`, as solutions are written, nor `Level 1 = two cards`. */
+function hasWords(text: string): boolean {
+  const [left = "", right = ""] = text.split(/\s[=＝]\s/u);
+  return /\p{L}/u.test(left) && /\p{L}/u.test(right) && numerals(left) === numerals(right);
+}
+
 /** `More words:` with `a uva = the grape` and `o figo = the fig` below it, or such lines above a note; statements likewise. */
 export function partlyItems(
   lines: LineIndex,
@@ -20,9 +27,10 @@ export function partlyItems(
   problems: Problems,
 ): void {
   const texts = Array.from({ length: after - first }, (_, i) => textOf(lines, first + i).trim());
-  const marked = /^\[[ xX]\]\s+\S/;
-  const pairs = texts.some((text) => isPairLine(text, env));
-  const isItem = texts.map((text) => (pairs ? isPairLine(text, env) : marked.test(text)));
+  const marked = /^\[[ xX]\]\s+\P{L}*[\p{Lu}\p{Lo}]/u;
+  const isPair = (text: string): boolean => isPairLine(text, env) && hasWords(text);
+  const pairs = texts.some(isPair);
+  const isItem = texts.map((text) => (pairs ? isPair(text) : marked.test(text)));
   const from = isItem.indexOf(true);
   const to = isItem.lastIndexOf(true) + 1;
   if (from < 0 || to - from === texts.length || !isItem.slice(from, to).every(Boolean)) return;

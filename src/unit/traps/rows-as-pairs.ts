@@ -1,5 +1,6 @@
 import type { LineIndex } from "../../base/range";
 import type { Problems } from "../problems";
+import type { Together } from "../together";
 import { numerals } from "./doubtful-signs";
 import { textOf } from "./lines";
 import { cellsOf } from "./tables";
@@ -30,19 +31,23 @@ export function pairsOfRows(
   return { title: "Make pairs of the rows", edits: [{ range, text: items.join(lines.newline) }], unsure: true };
 }
 
-/** `|  |  |` above rows of two words each: a table without heads is a note. */
+/**
+ * `|  |  |` above rows of two words each: a table without heads is a note. Beside pairs it is left one, unless a row begins as their left
+ * sides do and goes on as their right ones.
+ */
 export function withoutHeads(
   lines: LineIndex,
-  rows: readonly number[],
   [first, after]: readonly [number, number],
+  bullets: Together,
   problems: Problems,
 ): void {
+  const rows = Array.from({ length: Math.max(0, after - first - 2) }, (_, i) => first + 2 + i);
+  const cells = rows.map((number) => cellsOf(textOf(lines, number).replace(/<!--.*?-->/g, "")));
   // A plan has its times or minutes on one side.
-  const isPair = (number: number): boolean => {
-    const [left = "", right = ""] = cellsOf(textOf(lines, number).replace(/<!--.*?-->/g, ""));
-    return /\p{L}/u.test(left) && /\p{L}/u.test(right) && numerals(left) === numerals(right);
-  };
-  if (rows.length < 2 || !rows.every(isPair)) return;
+  const isPair = ([left = "", right = ""]: readonly string[]): boolean =>
+    /\p{L}/u.test(left) && /\p{L}/u.test(right) && numerals(left) === numerals(right);
+  if (rows.length < 2 || !cells.every(isPair)) return;
+  if (bullets.hasPairs && !cells.some(([left = "", right = ""]) => bullets.ofBothSides(left, right))) return;
   const fix = pairsOfRows(lines, rows, [first, after]);
   problems.tell(
     "pairs",
