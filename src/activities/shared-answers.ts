@@ -99,7 +99,7 @@ export function dropAnswers(standings: readonly Standing[]): TriedFix | undefine
       ? `Take the answer “${only.answer.text}” out here`
       : `Take ${quotedList(names)} out as answers`;
   return {
-    fix: { title, edits, preferred: true },
+    fix: { title, edits },
     change: (each) => (touched.has(each) ? { ...each, left: without(each.left), right: without(each.right) } : each),
   };
 }

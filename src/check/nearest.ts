@@ -15,15 +15,28 @@ export function distance(a: string, b: string): number {
   return rows[a.length]?.[b.length] ?? 0;
 }
 
-/** The candidates, nearest first, case aside; only those within half of the word's length where `strict`. */
+/** How far a candidate is from a word, case aside; one that goes on behind the whole word is next to it. */
+function far(word: string, candidate: string): number {
+  const [written, other] = [word.toLowerCase(), candidate.toLowerCase()];
+  return goesOn(written, other) ? 1 : distance(written, other);
+}
+
+/** Whether a text is a whole word with more behind it. */
+function goesOn(word: string, other: string): boolean {
+  return word !== "" && other.startsWith(word) && /^[^\p{L}\p{M}\p{N}_-]/u.test(other.slice(word.length));
+}
+
+/** Whether a candidate is within half of a word's length, so that a slip may have made one of the other. */
+export function isNear(word: string, candidate: string): boolean {
+  return far(word, candidate) <= Math.max(1, Math.floor(word.length / 2));
+}
+
+/** The candidates, nearest first; only those that are near where `strict`. */
 export function nearest(word: string, candidates: readonly string[], strict = false): string[] {
-  const measured = candidates.map((candidate) => ({
-    candidate,
-    far: distance(word.toLowerCase(), candidate.toLowerCase()),
-  }));
-  return measured
-    .filter(({ far }) => !strict || far <= Math.max(1, Math.floor(word.length / 2)))
-    .sort((a, b) => a.far - b.far)
+  return candidates
+    .filter((candidate) => !strict || isNear(word, candidate))
+    .map((candidate) => ({ candidate, at: far(word, candidate) }))
+    .sort((a, b) => a.at - b.at)
     .map(({ candidate }) => candidate);
 }
 
@@ -42,7 +55,8 @@ export function surelyMeant(word: string, candidates: readonly string[]): string
   const measured = alike.map((candidate) => {
     const [one, other] = [bare(word), bare(candidate)];
     const most = Math.floor(Math.min(one.length, other.length) / 4);
-    return { candidate, far: one === other ? 0 : distance(one, other), most };
+    const near = goesOn(word.toLowerCase(), candidate.toLowerCase()) ? 1 : distance(one, other);
+    return { candidate, far: one === other ? 0 : near, most };
   });
   const least = Math.min(...measured.map(({ far }) => far));
   const [found, ...more] = measured.filter(({ far }) => far === least);

@@ -1,6 +1,7 @@
 import type { Range } from "../base/range";
 import type { SourceText } from "./source-text";
 import { Together } from "./together";
+import { endCustom } from "./traps/end-marks";
 import { customOf } from "./traps/mark-words";
 import { allJudged, type Marked, marksOf } from "./traps/marks";
 import type { Paragraph, PileFacts } from "./traps/piles";
@@ -68,7 +69,8 @@ export class SectionBuilder {
     const alone = this.pairs.length === 0 && this.events.length === 0;
     const judged = truths.length > 0 || this.bullets.marked || (all && custom.both && alone);
     const crossed = custom.crossed ? this.statements.flatMap(({ truth, mark }) => (truth ? [mark] : [])) : [];
-    return { judged, custom, crossed };
+    const ended = alone && marks.length === 0 ? endCustom(this.texts, truths.length > 0) : undefined;
+    return { judged, custom, crossed, ended };
   }
 
   /** The same of events. */

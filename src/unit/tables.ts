@@ -8,6 +8,7 @@ import { SourceText } from "./source-text";
 import { acrossEmphasis } from "./traps/emphasis";
 import { textTraps } from "./traps/items";
 import { linkedPictures, secondPictures } from "./traps/pictures";
+import { withoutHeads } from "./traps/rows-as-pairs";
 import { lostCorner, namelessColumn, pairAsHeads } from "./traps/table-heads";
 import { barredRows, dashInCell, gapInCell, noPerson } from "./traps/tables";
 import type { Answer, FormsTable, Pair, Phrase } from "./unit";
@@ -43,6 +44,7 @@ export function readTable(
   if (!isForms && !isPairs) {
     const rows = written.map((line) => ({ line, cells: row(line) }));
     namelessColumn(lines, firstLine, head, rows, context.problems);
+    if (head.length === 2) withoutHeads(lines, written, [firstLine, afterLine], context.problems);
     return { pairs: [], heads: head };
   }
   if (isPairs) pairAsHeads(lines, firstLine, head, written.map(row), context.problems);

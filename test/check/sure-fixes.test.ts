@@ -57,7 +57,7 @@ const cases: readonly (readonly [what: string, text: string, code: string, fixes
   ],
   ["a bar among sentences with bars", rebuild(`${cuts}- Quero | um pneu.\n`), "meant-as-pair", [""]],
   ["a bar before the end of a sentence", sort(`${pairs}- Quero | um pneu.\n`), "meant-as-pair", [" = "]],
-  ["a bar between words", sort(`${pairs}- roda | wheel\n`), "meant-as-pair", ["! = "]],
+  ["a bar between words", sort(`${pairs}- roda | wheel\n`), "meant-as-pair", [" = "]],
   ["one wide slash", rebuild(`${cuts}- 水／お水 = water\n`), "lopsided-slash", ["! ／ , \\"]],
   [
     "two wide slashes",

@@ -15,6 +15,7 @@ import { Recent } from "../../base/recent";
 import { type Steps, sifted } from "../../base/steps";
 import type { Pair } from "../../unit/unit";
 import type { CheckContext, CheckedActivity } from "../context";
+import { isWrittenTwice } from "./same-words";
 
 /* What helps where items share answers: each change is tried on all activities that have the items before it is offered. */
 
@@ -38,7 +39,7 @@ export function* duplicateFixes(
       const tried = all.flatMap((each) => each ?? []);
       return (yield* sifted(tried, (each) => isSound(context, each, hits, calm))).map(({ fix }) => fix);
     };
-    return yield* fixesBy(sound, shared, { whole, hits, all });
+    return yield* fixesBy(context, sound, shared, { whole, hits, all });
   };
   const calm = yield* fixesThat(true);
   // Where a warning comes instead, that is better than a second solution, but nothing to do unasked.
@@ -47,6 +48,7 @@ export function* duplicateFixes(
 }
 
 function* fixesBy(
+  context: CheckContext,
   sound: (all: readonly (TriedFix | undefined)[]) => Steps<Fix[], unknown>,
   shared: readonly (readonly Standing[])[],
   { whole, hits, all }: About,
@@ -62,7 +64,10 @@ function* fixesBy(
   const rest = later.length > 1 ? yield* sound([dropPairs(later, title)]) : [];
   const none = words.length + single.length + rest.length === 0;
   const every = hits.length > 0 && none ? yield* sound([dropEvery(all)]) : [];
-  if (whole) return distinctFixes([...single, ...rest]).map((fix, i) => ({ ...fix, preferred: i === 0 }));
+  if (whole) {
+    const twice = first !== undefined && later.every((each) => isWrittenTwice(context.unit, first, each));
+    return distinctFixes([...single, ...rest]).map((fix, i) => ({ ...fix, preferred: twice && i === 0 }));
+  }
   return distinctFixes([...words, ...options, ...single, ...rest, ...every]);
 }
 

@@ -1,6 +1,7 @@
 import type { Report, Rule } from "../../base/finding";
 import type { CheckContext } from "../context";
 import { once } from "./once-a-place";
+import { isWrittenTwice } from "./same-words";
 import { takingOut } from "./spare";
 import { frame, others } from "./statements-example";
 import { repeated, writtenClaims } from "./written-claims";
@@ -23,7 +24,10 @@ export const repeatedStatement: Rule<CheckContext> = {
             activities,
             message: `“${claim.text}” stands here a second time.`,
             related: [{ range: first.source, message: "Here it stands first" }],
-            fixes: takingOut(context, claim.item, { title: "Take this one out", preferred: true }),
+            fixes: takingOut(context, claim.item, {
+              title: "Take this one out",
+              preferred: isWrittenTwice(context.unit, first.item, claim.item),
+            }),
           }),
         ),
       ),

@@ -73,14 +73,34 @@ function nearestNames(name: string, names: readonly string[]): { near: readonly 
   const holding = names.filter((each) => small.length > 2 && each.toLowerCase().includes(small));
   const near = [...new Set([...nearest(name, holding), ...nearest(name, names)])].slice(0, 3);
   const [only, ...others] = holding;
-  return { near, sure: only !== undefined && others.length === 0 ? only : surelyMeant(name, names) };
+  return {
+    near,
+    sure: only !== undefined && others.length === 0 ? only : surelyMeant(name.replace(/^#+\s*/, ""), names),
+  };
 }
 
-/** `At the bench, On the road`: names of sections with commas between them, as a list. */
+/** What stands between names in a list as people write it. */
+const joined = /^(?:\s*[,;+&/|]\s*|\s+(?:and|und|e|y|et|та|і|й|и)\s+)/iu;
+
+/** `At the bench, On the road`, `At the bench and On the road`: names of sections with signs or words between them, as a list. */
 function listOf(written: string, names: readonly string[]): string | undefined {
-  const parts = written.split(/\s*[,;]\s*/u);
-  const known = parts.length > 1 && parts.every((part) => names.includes(part));
-  return known ? `[${parts.map(quoted).join(", ")}]` : undefined;
+  const parts =
+    namesIn(
+      written,
+      [...names].filter(Boolean).sort((a, b) => b.length - a.length),
+    ) ?? [];
+  return parts.length > 1 ? `[${parts.map(quoted).join(", ")}]` : undefined;
+}
+
+/** The names that a text is made of; undefined where it has anything else. `names`: the longest first. */
+function namesIn(written: string, names: readonly string[]): string[] | undefined {
+  for (const name of names) {
+    if (written === name) return [name];
+    const between = written.startsWith(name) ? joined.exec(written.slice(name.length)) : null;
+    const rest = between && namesIn(written.slice(name.length + between[0].length), names);
+    if (rest) return [name, ...rest];
+  }
+  return undefined;
 }
 
 /** Ranges of neighbours in a list that are together the name of a section with a comma in it. */

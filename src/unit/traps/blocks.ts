@@ -3,7 +3,7 @@ import type { LineIndex, Range } from "../../base/range";
 import { commentMeaning } from "../comments";
 import { insert, type Problems, write } from "../problems";
 import { type FirstBlock, firstBlock } from "./first-blocks";
-import { boxed, dot, pairSign, tight } from "./glued";
+import { boxed, dot, madeLetter, pairSign, tight } from "./glued";
 import { textOf } from "./lines";
 import { tightHeading } from "./tight-headings";
 
@@ -198,7 +198,7 @@ export function paragraphLines(
         "not-an-item",
         { start: start + lead, end: start + lead + rest.trimEnd().length },
         "This line is no item: an item begins with a hyphen and a space.",
-        write("Make it an item", { start, end: start + lead }, "- "),
+        write("Make it an item", { start, end: start + lead + (madeLetter.exec(rest)?.[0].length ?? 0) }, "- "),
       );
       continue;
     }

@@ -27,6 +27,12 @@ export const pairSign = new RegExp(
 /** A round sign before a text. */
 export const dot = new RegExp(`^[${dots}]\\s*(?=\\S)`, "u");
 
+/**
+ * A bullet that a program has kept from being one, or has made a letter of: `\\- `, `o   `, and by the signs of other typefaces `§`, `ü`,
+ * `Ø` and the like before a tab.
+ */
+export const madeLetter = /^(?:\\[-*+•][^\S\n]*|o(?:[^\S\n]{2,}|\t[^\S\n]*)|[§üØvqwàèþ\uf000-\uf0ff]\t[^\S\n]*)(?=\S)/u;
+
 /** Anything that is no word at the beginning of a line: a bullet, a dash, a bar, the sign of a heading, a quotation or HTML. */
 export const anySign = new RegExp(`^[${dots}${dashes}+*|<>#-]`, "u");
 
@@ -153,7 +159,7 @@ export function gluedLines(lines: LineIndex, item: RawItem, nested: boolean, env
     const pair = pairs.has(start) && pairSign.exec(text)?.[0];
     const round = dot.exec(text)?.[0];
     if (pairs.has(start) && !nested && !ordered && (pair !== undefined || !statement)) {
-      const length = typeof pair === "string" ? pair.length : 0;
+      const length = typeof pair === "string" ? pair.length : (madeLetter.exec(text)?.[0].length ?? 0);
       say(hyphen, length === 0 ? text.length : 1, { start: line.start, end: at + length }, `${indent}${bullet}`);
     } else if (typeof pair === "string") say(hyphen, 1, here(pair.length), bullet);
     else if (round) say(hyphen, 1, here(round.length), bullet);

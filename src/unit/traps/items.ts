@@ -9,6 +9,7 @@ import { bareRemark, remarkAt } from "./bare-remarks";
 import { boxedPair } from "./boxed-pair";
 import { correctionInLine } from "./corrections";
 import { acrossEmphasis } from "./emphasis";
+import { endMark } from "./end-marks";
 import { lineStart, pairLines } from "./glued";
 import { nearlyPicture, picturePath } from "./links";
 import { changedComment, colouredText, looseEmphasis } from "./loose-signs";
@@ -49,7 +50,7 @@ export function itemTraps(item: RawItem, shape: Shape, around: Around, env: Env,
   const counted = shape === "event" && /[.!?…;]\S*\s+\d+[.)]\s/u.test(text.text);
   const alone = text.isWhole && nested.length === 0 && numbered.length === 0 && !counted;
   const { bullets, lone, marked } = around;
-  const as = `${shape} ${lone} ${marked.judged} ${marked.custom.key} ${bullets.key}`;
+  const as = `${shape} ${lone} ${marked.judged} ${marked.custom.key} ${marked.ended?.key} ${bullets.key}`;
   const known = clean.get(as) ?? new TextMemory<true>();
   clean.set(as, known);
   if (alone && known.find(text.text, env)) return;
@@ -64,6 +65,11 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
   const { text } = item.text;
   const { mask, comments } = scan(text, env);
   const open = (span: Span): boolean => !mask.slice(span.start, span.end).some(Boolean);
+  const { ended } = around.marked;
+  if (shape === "text" && ended) {
+    endMark(item, ended, problems);
+    return;
+  }
   textTraps(item.text, env, problems);
   underline(item, problems);
   if (shape === "text") {

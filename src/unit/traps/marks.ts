@@ -25,6 +25,8 @@ export interface Marked {
   readonly custom: Custom;
   /** Marks of statements that are read as true where a cross would say false. */
   readonly crossed: readonly Range[];
+  /** What the marks say that stand at the end of all plain items. */
+  readonly ended: Custom | undefined;
 }
 
 /**

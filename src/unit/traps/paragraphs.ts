@@ -1,8 +1,9 @@
 import type { LineIndex } from "../../base/range";
 import { type Env, scan, spacedSeparators } from "../inline";
 import type { Problems } from "../problems";
+import { countedWords } from "./counted-words";
 import { numerals } from "./doubtful-signs";
-import { anySign, boxed } from "./glued";
+import { anySign, boxed, madeLetter } from "./glued";
 import { textOf } from "./lines";
 import { clearMark } from "./marks";
 import { mixed } from "./mixed-lines";
@@ -26,6 +27,7 @@ export function unmarkedItems(
     statements(found) ??
     numbers(found, numbersAround(lines, [first, after])) ??
     letters(found) ??
+    countedWords(found) ??
     otherNumbers(lines, [first, after], found) ??
     pairs(found, env) ??
     columns(found, env) ??
@@ -98,9 +100,6 @@ function statements(found: readonly Line[]): Style | undefined {
   return { begins: matches.map((match) => ({ cut: match?.length ?? 0, put: "- " })), message: noHyphen };
 }
 
-/** A bullet that a program has kept from being one, or has made a letter: `\\- `, `o   `. */
-const kept = /^(?:\\[-*+•][^\S\n]*|o(?:[^\S\n]{2,}|\t))(?=\S)/u;
-
 /** Lines that are a pair and hardly a sentence of notes: few words on each side. */
 function pairs(found: readonly Line[], env: Env): Style | undefined {
   const all = found.every(({ text }) => {
@@ -110,7 +109,7 @@ function pairs(found: readonly Line[], env: Env): Style | undefined {
     if (!sign || second || sign.start === 0 || sign.end >= text.length) return false;
     return isShort(text.slice(0, sign.start)) && isShort(text.slice(sign.end));
   });
-  const begins = found.map(({ text }) => ({ cut: kept.exec(text)?.[0].length ?? 0, put: "- " }));
+  const begins = found.map(({ text }) => ({ cut: madeLetter.exec(text)?.[0].length ?? 0, put: "- " }));
   return all ? { begins, message: noHyphen, as: "pairs" } : undefined;
 }
 

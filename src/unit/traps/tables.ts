@@ -2,6 +2,7 @@ import type { LineIndex } from "../../base/range";
 import { drop, insert, type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
 import { textOf } from "./lines";
+import { pairsOfRows } from "./rows-as-pairs";
 
 /*
  * Lines of a paragraph that were meant as a table.
@@ -64,11 +65,15 @@ export function nearlyTable(lines: LineIndex, [first, after]: readonly [number, 
   if (cells < 2 || !framed(head) || !below.some(framed) || width(below[0] ?? "") !== cells) return;
   // What has no outer bars is a row where all that stands there is one.
   if (!framed(below[0] ?? "") && !below.every((row) => width(row) === cells)) return;
+  const put = insert(`Put “${delimiter(cells)}” under it`, lines.line(first).end, lines.newline + delimiter(cells));
+  const all = Array.from({ length: after - first }, (_, i) => first + i);
+  // Of two columns the first row may be a pair like those below it.
+  const pairs = cells === 2 && cellsOf(head).every(Boolean) ? pairsOfRows(lines, all, [first, after]) : undefined;
   problems.trap(
     "not-a-table",
     lines.line(first),
     "This is no table: a row of hyphens belongs under its heads.",
-    insert(`Put “${delimiter(cells)}” under it`, lines.line(first).end, lines.newline + delimiter(cells)),
+    ...(pairs ? [{ ...put, unsure: true as const }, pairs] : [put]),
   );
 }
 
