@@ -1,5 +1,5 @@
 import type { TextEdit } from "../base/finding";
-import type { Range } from "../base/range";
+import { lineStart, nextLine, type Range } from "../base/range";
 import type { ActivityBlock } from "../unit/unit";
 
 /** Sets several options: what is missing becomes lines at the end of the block, in one edit. */
@@ -22,25 +22,20 @@ export function setOption(block: ActivityBlock, text: string, key: string, value
   }
   const before = text.slice(block.fence.start, block.body.start);
   const indent = /^[ \t]*/.exec(before)?.[0] ?? "";
-  const newline = before.endsWith("\r\n") ? "\r\n" : "\n";
+  const newline = /(?:\r\n|\r|\n)$/.exec(before)?.[0] ?? "\n";
   const open = block.body.end > 0 && !/[\r\n]/.test(text.charAt(block.body.end - 1)) ? newline : "";
   return { range: { start: block.body.end, end: block.body.end }, text: `${open}${indent}${key}: ${value}${newline}` };
 }
 
 /** Takes out the whole lines that a place stands on, with the final line ending. */
 export function dropLines(text: string, { start, end }: Range): TextEdit {
-  const ending = text.indexOf("\n", end);
-  return {
-    range: { start: text.lastIndexOf("\n", start - 1) + 1, end: ending < 0 ? text.length : ending + 1 },
-    text: "",
-  };
+  return { range: { start: lineStart(text, start), end: nextLine(text, end) }, text: "" };
 }
 
 /** Takes an option's whole line out. */
 export function removeOption(block: ActivityBlock, text: string, key: string): TextEdit | undefined {
   const entry = block.options.entries.find((candidate) => candidate.key === key);
   if (!entry) return undefined;
-  const start = text.lastIndexOf("\n", entry.keyRange.start - 1) + 1;
-  const ending = text.indexOf("\n", entry.valueRange.end);
-  return { range: { start: Math.max(start, block.body.start), end: ending < 0 ? text.length : ending + 1 }, text: "" };
+  const start = Math.max(lineStart(text, entry.keyRange.start), block.body.start);
+  return { range: { start, end: nextLine(text, entry.valueRange.end) }, text: "" };
 }

@@ -23,6 +23,20 @@ export function contains(outer: Range, offset: number): boolean {
   return offset >= outer.start && offset <= outer.end;
 }
 
+/** Where the line that holds an offset begins, whatever ends the one above it. */
+export function lineStart(text: string, offset: number): number {
+  let start = offset;
+  while (start > 0 && !/[\r\n]/.test(text.charAt(start - 1))) start--;
+  return start;
+}
+
+/** Where the line below the one that holds an offset begins; the text's length where there is none. */
+export function nextLine(text: string, offset: number): number {
+  const ending = /\r\n|\r|\n/g;
+  ending.lastIndex = offset;
+  return ending.exec(text) ? ending.lastIndex : text.length;
+}
+
 /** Start offsets of the lines of a text; `\r\n`, `\n` and `\r` end a line. */
 export class LineIndex {
   readonly starts: readonly number[];

@@ -125,8 +125,8 @@ function findFront(lines: LineIndex, problems: Problems): FrontLines | undefined
   }
   // Two thematic breaks with text between them are ordinary Markdown.
   const content = range(first, close).map(textOf);
-  if (content.some((line) => line.trim() !== "") && !content.some((line) => /^[\w-]+[ \t]*:/.test(line)))
-    return undefined;
+  const isOurs = content.some((line) => /^[\w-]+[ \t]*:/.test(line)) || (end >= close && named(close));
+  if (content.some((line) => line.trim() !== "") && !isOurs) return undefined;
   return { first, after: close, body: close + 1 };
 }
 

@@ -15,6 +15,7 @@ import type { Shape } from "./shapes";
 import { SourceText } from "./source-text";
 import { readTable } from "./tables";
 import { blockInItem, indentedList, listInHtml, paragraphLines, splitList } from "./traps/blocks";
+import { barePairs } from "./traps/both-sides";
 import { correctionBeside } from "./traps/corrections";
 import { EmptyHeadings } from "./traps/empty-headings";
 import { indentedActivity, insideItem, quotedFence } from "./traps/fences";
@@ -25,6 +26,7 @@ import { fullCorners, nearlyTies } from "./traps/nearly-ties";
 import { listForNested, nextForNested, type ReadItem } from "./traps/nesting";
 import { countedBullets } from "./traps/other-numbers";
 import { markedNotes, markedTexts, unmarkedItems } from "./traps/paragraphs";
+import { partlyItems } from "./traps/part-lines";
 import { pileTraps } from "./traps/piles";
 import { quotedItems } from "./traps/quotes";
 import { spacedForms } from "./traps/spaced-tables";
@@ -144,8 +146,14 @@ export class Reader {
     if (unfencedActivity(lines, map, problems) || spacedForms(lines, map, problems)) return;
     if (farHeads(lines, map, problems)) return;
     if (unmarkedItems(lines, map, env, problems)) return;
+    const told = problems.list.length;
     paragraphLines(lines, map, false, problems);
     nearlyTable(lines, map, problems);
+    const section = this.open;
+    if (problems.list.length === told) {
+      partlyItems(lines, map, env, problems);
+      if (section) this.looks.push(() => barePairs(lines, map, section.bullets, env, problems));
+    }
     this.open?.addParagraph(map, markedTexts(lines, map));
   }
 

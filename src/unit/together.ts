@@ -10,7 +10,7 @@ const sign = /\S(?:\s+(?:[|｜¦‖│∣/／→;:\p{Pd}−]|[-=]{1,2}>)\s+|:\s+
 export const leadOf = (text: string): string | undefined => /^(\p{L}{1,4})\s+\S/u.exec(text.trim())?.[1]?.toLowerCase();
 
 /** Whether the letters of a text are Latin ones alone. */
-const isLatin = (text: string): boolean => !/(?!\p{Script=Latin})\p{L}/u.test(text);
+export const isLatin = (text: string): boolean => !/(?!\p{Script=Latin})\p{L}/u.test(text);
 
 const sides = ["left", "right"] as const;
 

@@ -35,7 +35,7 @@ async function look(text: string): Promise<Found[]> {
 const bare = (found: readonly Found[]): Found[] =>
   found.map((each) => ({
     ...each,
-    fixed: each.fixed.map((text) => text.replace(/^\uFEFF/, "").replaceAll("\r\n", "\n")),
+    fixed: each.fixed.map((text) => text.replace(/^\uFEFF/, "").replace(/\r\n?/g, "\n")),
   }));
 
 describe("ends of lines and the byte order mark", () => {
@@ -47,6 +47,10 @@ describe("ends of lines and the byte order mark", () => {
       assert.deepEqual(bare(returned), plain);
       for (const { code, fixed } of returned)
         for (const each of fixed) assert.ok(!/(?<!\r)\n|\r(?!\n)/.test(each), `${code} mixes ends of lines`);
+      const alone = await look(text.replaceAll("\n", "\r"));
+      assert.deepEqual(bare(alone), plain);
+      for (const { code, fixed } of alone)
+        for (const each of fixed) assert.ok(!each.includes("\n"), `${code} mixes ends of lines`);
       const marked = await look(`\uFEFF${text}`);
       assert.deepEqual(bare(marked), plain);
       for (const { code, fixed } of marked)

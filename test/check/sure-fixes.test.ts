@@ -24,6 +24,7 @@ async function written(text: string, code: string): Promise<readonly string[]> {
 const from = (name: string): string =>
   `## 1. Food {#food}\n\n${pairs}\n## Drinks\n\n- vinho = wine\n\n\`\`\`activity\nmake: tiles\nfrom: ${name}\n\`\`\`\n`;
 const sort = (items: string): string => `## A\n\n${items}\n\`\`\`activity\nmake: sort\n\`\`\`\n`;
+const piles = (items: string): string => sort(`### o\n\n${items}\n\n### a\n\n- uva\n- noz\n`);
 const rebuild = (items: string): string => `## A\n\n${items}\n\`\`\`activity\nmake: rebuild\n\`\`\`\n`;
 
 const cases: readonly (readonly [what: string, text: string, code: string, fixes: readonly string[]])[] = [
@@ -58,6 +59,11 @@ const cases: readonly (readonly [what: string, text: string, code: string, fixes
   ["a bar among sentences with bars", rebuild(`${cuts}- Quero | um pneu.\n`), "meant-as-pair", [""]],
   ["a bar before the end of a sentence", sort(`${pairs}- Quero | um pneu.\n`), "meant-as-pair", [" = "]],
   ["a bar between words", sort(`${pairs}- roda | wheel\n`), "meant-as-pair", [" = "]],
+  ["a lopsided slash before an ending", sort(`${pairs}- bonito /a = pretty\n`), "lopsided-slash", [" / , \\"]],
+  ["a lopsided slash between forms", sort(`${pairs}- um aluno /uma aluna = pupil\n`), "lopsided-slash", [" / , \\"]],
+  ["a lopsided slash between words", sort(`${pairs}- rápido/ veloz = fast\n`), "lopsided-slash", ["! / , \\"]],
+  ["cards with commas between them", piles("pão, mel; sal"), "not-an-item", ["- +\n- +\n- , - "]],
+  ["cards with no commas", piles("pão\nmel\nsal"), "not-an-item", ["!- +- +- "]],
   ["one wide slash", rebuild(`${cuts}- 水／お水 = water\n`), "lopsided-slash", ["! ／ , \\"]],
   [
     "two wide slashes",

@@ -84,6 +84,20 @@ describe("front matter that begins or ends otherwise", () => {
     }
   }
 
+  it("lines with another sign are front matter too, whichever fix comes first", () => {
+    const read = (text: string) => {
+      const { front, sections, problems } = readUnit(text);
+      return { keys: front.entries.length, sections: sections.length, problems };
+    };
+    for (const mark of ["---", "+++"]) {
+      const text = `${mark}\ntitle = "Volta"\nteaches = "pt"\n${mark}\n\n## A\n\n- roda = wheel\n`;
+      const { sections, problems } = read(text);
+      assert.equal(sections, 1);
+      for (const { fixes } of problems) assert.equal(read(applyEdits(text, fixes[0]?.edits ?? [])).sections, 1);
+      assert.equal(problems.length, mark === "---" ? 2 : 3);
+    }
+  });
+
   for (const text of quiet) {
     it(`is quiet: ${JSON.stringify(text.slice(0, 40))}`, () => {
       assert.deepEqual(readUnit(text).problems, []);

@@ -1,5 +1,5 @@
 import type { Fix, TextEdit } from "../../base/finding";
-import type { Range } from "../../base/range";
+import { lineStart, type Range } from "../../base/range";
 import { fold } from "../../match/fold";
 import { isPair } from "../../unit/unit";
 import type { CheckContext } from "../context";
@@ -70,7 +70,7 @@ function editsFor(missed: Missed, text: string, context: CheckContext): TextEdit
 
 /** A character that is all of a word with one of the spaces round it: not with the one behind a bullet. */
 function withSpace(text: string, { start, end }: Range): Range {
-  const [before, after] = [text.slice(text.lastIndexOf("\n", start - 1) + 1, start), text.charAt(end)];
+  const [before, after] = [text.slice(lineStart(text, start), start), text.charAt(end)];
   if (!before.endsWith(" ") || !/^[\s|\p{P}]?$/u.test(after)) return { start, end };
   const isFirst = /^\s*(?:[-*+]|\d+[.)])(?: \[[ xX]\])? $/u.test(before);
   return isFirst ? { start, end: after === " " ? end + 1 : end } : { start: start - 1, end };

@@ -1,5 +1,6 @@
 import type { PlannedActivity, UnknownSection } from "../../activities/plan";
 import type { Fix, Report } from "../../base/finding";
+import { lineStart } from "../../base/range";
 import type { Section, Unit } from "../../unit/unit";
 import { quoted } from "./quoted-name";
 
@@ -47,7 +48,7 @@ export function insideOf(
  */
 function raised({ piles }: Section, text: string): Fix["edits"] | undefined {
   const signs = piles.map(({ heading }) => {
-    const start = text.lastIndexOf("\n", heading.start - 1) + 1;
+    const start = lineStart(text, heading.start);
     const [, indent = "", written = ""] = /^( {0,3})(#{3,6})[ \t]+$/.exec(text.slice(start, heading.start)) ?? [];
     const at = start + indent.length;
     return { range: { start: at, end: at + written.length }, text: "##" };

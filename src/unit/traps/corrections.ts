@@ -17,6 +17,10 @@ const signed = /^[=＝\p{Pd}−|｜]\s+(?=\S)/u;
 const stopped =
   /(?<=[.!?…。！？।؟]\s*)(?:\s+[=＝/／]\s+|\s*[(（](?=.*[.!?…。！？।؟]\s*[)）]$))(?=.*[.!?…。！？।؟]\s*[)）]?$)/u;
 
+/** `Ela sai. Correction: ela entra.` */
+const named =
+  /(?<=[.!?…。！？।؟]\s*)\s+(?:correc?ção|corre[ct]?to|certo|correct(?:ion|ed)?|richtig(?: ist)?|korrektur|verbessert|corrección|correcto|правильно|вірно|виправлення)\s*[:：]\s*(?=\S)/iu;
+
 const falseMark = /^\[ \]\s/;
 
 /** `- [ ] Ela sai. -> Ela entra.`, `- [ ] Ela sai. / Ela entra.`, `- [ ] Ela sai. (Ela entra.)`, `- [ ] O rio sobe. – O rio desce.` */
@@ -31,7 +35,7 @@ export function correctionInLine(
   const sure = arrow.exec(text);
   const likely = dashed.exec(text);
   const isLikely = likely && isAbout(text.slice(4, likely.index), text.slice(likely.index + likely[0].length));
-  const sign = sure ?? stopped.exec(text) ?? (isLikely ? likely : undefined);
+  const sign = sure ?? named.exec(text) ?? stopped.exec(text) ?? (isLikely ? likely : undefined);
   if (!sign || sign.index < 4) return;
   const span = { start: sign.index, end: sign.index + sign[0].length };
   if (span.end >= text.length || !open(span) || arrow.test(text.slice(span.end))) return;
@@ -68,7 +72,7 @@ export function correctionBeside(above: RawItem, item: RawItem, lines: LineIndex
 
 /** What says that a correction follows: a word with a colon, or an arrow. */
 const announced =
-  /^(?:(?:[-–—=]{1,2}>|[→⇒➔➜⟶])\s*|(?:correc?ção|[rc]|corre[ct]to|certo|falso|errado|correct(?:ion|ed)?|right|wrong|false|true|richtig(?: ist)?|falsch|korrektur|verbessert|corrección|correcto|correction|vrai|faux|правильно|вірно|виправлення|неправда)\s*[:：]\s*)(?=\S)/iu;
+  /^(?:(?:[-–—=]{1,2}>|[→⇒➔➜⟶])\s*|(?:correc?ção|[rc]|corre[ct]?to|certo|falso|errado|correct(?:ion|ed)?|right|wrong|false|true|richtig(?: ist)?|falsch|korrektur|verbessert|corrección|correcto|correction|vrai|faux|правильно|вірно|виправлення|неправда)\s*[:：]\s*)(?=\S)/iu;
 
 /** A line of a false statement's text behind the first: where it begins, in the file too, and what it says. */
 interface Line {

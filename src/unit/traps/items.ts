@@ -6,6 +6,7 @@ import type { Shape } from "../shapes";
 import type { SourceText } from "../source-text";
 import type { Together } from "../together";
 import { bareRemark, remarkAt } from "./bare-remarks";
+import { gluedPairs, unpartedPair } from "./both-sides";
 import { boxedPair } from "./boxed-pair";
 import { correctionInLine } from "./corrections";
 import { acrossEmphasis } from "./emphasis";
@@ -74,7 +75,11 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
   underline(item, problems);
   if (shape === "text") {
     const end = comments[0]?.start ?? text.length;
-    if (!statementMark(item, around.marked, problems) && around.lone) meantAsPair(item, open, end, around, problems);
+    const told = problems.list.length;
+    if (!statementMark(item, around.marked, problems) && around.lone) {
+      meantAsPair(item, open, end, around, problems);
+      if (problems.list.length === told && !mask.some(Boolean)) unpartedPair(item, end, around.bullets, problems);
+    }
   }
   if (shape === "event") {
     eventInLine(item, around.lines, open, problems);
@@ -99,6 +104,7 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
     printedBars(item.text, env, problems);
     lostOrder(item, env, problems);
     linkedPictures(item.text, "pair", env, problems);
+    gluedPairs(around.lines, item, around.bullets, problems);
   }
   if (shape !== "text" && text.includes("!["))
     secondPictures(item.text, shape === "pair" ? "pair" : undefined, env, problems);
@@ -221,7 +227,10 @@ function lopsidedSlash(source: SourceText, open: (span: Span) => boolean, proble
             ...write("Write “ ／ ”", range, " ／ "),
             ...(/^\S+／\S+／/u.test(source.text) ? { unsure: true as const } : {}),
           }
-        : write("Write “ / ”", range, " / "),
+        : {
+            ...write("Write “ / ”", range, " / "),
+            ...(partsForms(source.text, span) ? { unsure: true as const } : {}),
+          },
       write(
         "Mark it as text",
         source.range(span.start + match[0].search(/[/／]/u), span.start + match[0].search(/[/／]/u)),
@@ -229,6 +238,21 @@ function lopsidedSlash(source: SourceText, open: (span: Span) => boolean, proble
       ),
     );
   }
+}
+
+/** `bonito /a`, `um aluno /uma aluna`: an ending or another form of the word behind a slash is hardly an answer of its own. */
+function partsForms(text: string, { start, end }: Span): boolean {
+  const words = (side: string): string[] => side.toLowerCase().match(/[\p{L}\p{M}]+/gu) ?? [];
+  const [before, behind] = [
+    text
+      .slice(0, start)
+      .split(/\s[=＝/／]\s/u)
+      .at(-1) ?? "",
+    text.slice(end).split(/\s[=＝/／]\s/u, 1)[0] ?? "",
+  ];
+  if (/^\s*(?:[-~–]\p{L}|\p{L}{1,2}(?!\S))/u.test(behind)) return true;
+  const stems = new Set(words(before).flatMap((word) => (word.length > 3 ? [word.slice(0, 3)] : [])));
+  return words(behind).some((word) => word.length > 3 && stems.has(word.slice(0, 3)));
 }
 
 function numberedPair({ text: source, block }: RawItem, problems: Problems): void {

@@ -100,15 +100,17 @@ function statements(found: readonly Line[]): Style | undefined {
   return { begins: matches.map((match) => ({ cut: match?.length ?? 0, put: "- " })), message: noHyphen };
 }
 
-/** Lines that are a pair and hardly a sentence of notes: few words on each side. */
+/** Whether a line is a pair and hardly a sentence of notes: few words on each side. */
+export function isPairLine(text: string, env: Env): boolean {
+  if (!/[=＝]/u.test(text) || anySign.test(text)) return false;
+  const { mask } = scan(text, env);
+  const [sign, second] = spacedSeparators(text, mask, "=");
+  if (!sign || second || sign.start === 0 || sign.end >= text.length) return false;
+  return isShort(text.slice(0, sign.start)) && isShort(text.slice(sign.end));
+}
+
 function pairs(found: readonly Line[], env: Env): Style | undefined {
-  const all = found.every(({ text }) => {
-    if (!/[=＝]/u.test(text) || anySign.test(text)) return false;
-    const { mask } = scan(text, env);
-    const [sign, second] = spacedSeparators(text, mask, "=");
-    if (!sign || second || sign.start === 0 || sign.end >= text.length) return false;
-    return isShort(text.slice(0, sign.start)) && isShort(text.slice(sign.end));
-  });
+  const all = found.every(({ text }) => isPairLine(text, env));
   const begins = found.map(({ text }) => ({ cut: madeLetter.exec(text)?.[0].length ?? 0, put: "- " }));
   return all ? { begins, message: noHyphen, as: "pairs" } : undefined;
 }

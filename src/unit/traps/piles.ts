@@ -117,14 +117,28 @@ function bareItems(lines: LineIndex, { paragraphs }: PileFacts, pile: number, pr
     const text = textOf(lines, number);
     return { start: lines.start(number), end: lines.start(number) + text.length - text.trimStart().length };
   };
+  // Words with commas between them are hardly one card.
+  const parted = (number: number) => {
+    const text = textOf(lines, number);
+    return [...text.trimEnd().matchAll(/\s*[,;，；、]\s*/gu)].map(({ index, 0: sign }) => ({
+      range: { start: lines.start(number) + index, end: lines.start(number) + index + sign.length },
+      text: `${lines.newline}- `,
+    }));
+  };
+  const commas = bare.flatMap(parted);
+  const edits = bare.map((number) => ({ range: begin(number), text: "- " }));
   problems.tell(
     "piles",
     "not-an-item",
     { start: begin(head).end, end: lines.start(head) + textOf(lines, head).trimEnd().length },
     "No bullet stands before this: an item begins with a hyphen and a space.",
+    ...(commas.length > 0
+      ? [{ title: "Make items of the words between the commas", edits: [...edits, ...commas], unsure: true as const }]
+      : []),
     {
       title: bare.length > 1 ? "Make items of these lines" : "Make it an item",
-      edits: bare.map((number) => ({ range: begin(number), text: "- " })),
+      edits,
+      ...(commas.length > 0 ? { unsure: true as const } : {}),
     },
   );
 }

@@ -1,0 +1,54 @@
+import type { LineIndex } from "../../base/range";
+import type { Env } from "../inline";
+import type { Problems } from "../problems";
+import { textOf } from "./lines";
+import { isPairLine } from "./paragraphs";
+import { noHyphen } from "./styles";
+
+/*
+ * A paragraph of notes of which some lines were meant as items.
+ */
+
+/** No program breaks a line where the first words of the next one would still have stood within so many characters. */
+const wrapped = 60;
+
+/** `More words:` with `a uva = the grape` and `o figo = the fig` below it, or such lines above a note; statements likewise. */
+export function partlyItems(
+  lines: LineIndex,
+  [first, after]: readonly [number, number],
+  env: Env,
+  problems: Problems,
+): void {
+  const texts = Array.from({ length: after - first }, (_, i) => textOf(lines, first + i).trim());
+  const marked = /^\[[ xX]\]\s+\S/;
+  const pairs = texts.some((text) => isPairLine(text, env));
+  const isItem = texts.map((text) => (pairs ? isPairLine(text, env) : marked.test(text)));
+  const from = isItem.indexOf(true);
+  const to = isItem.lastIndexOf(true) + 1;
+  if (from < 0 || to - from === texts.length || !isItem.slice(from, to).every(Boolean)) return;
+  const [above, head = "", below] = [texts[from - 1], texts[from], texts[to]];
+  const breaks = (one: string, next: string): boolean => `${one} ${next.split(/\s/, 1)[0]}`.length <= wrapped;
+  const stops = above === undefined || /[.!?…:：。！？]\P{L}*$/u.test(above);
+  if (!stops && (to - from === 1 || !breaks(above, head))) return;
+  if (below !== undefined && !(breaks(texts[to - 1] ?? "", below) && (to - from > 1 || /^\P{L}*\p{Lu}/u.test(below))))
+    return;
+  const begin = (i: number) => {
+    const text = textOf(lines, first + i);
+    return { start: lines.start(first + i), end: lines.start(first + i) + text.length - text.trimStart().length };
+  };
+  const rest = lines.start(first + to);
+  problems.tell(
+    pairs ? "pairs" : true,
+    "not-an-item",
+    { start: begin(from).end, end: begin(from).end + head.length },
+    noHyphen,
+    {
+      title: to - from > 1 ? "Make items of these lines" : "Make it an item",
+      edits: [
+        ...texts.slice(from, to).map((_, i) => ({ range: begin(from + i), text: "- " })),
+        ...(below === undefined ? [] : [{ range: { start: rest, end: rest }, text: lines.newline }]),
+      ],
+      unsure: true,
+    },
+  );
+}
