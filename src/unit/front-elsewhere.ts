@@ -19,7 +19,8 @@ export function frontElsewhere(
   return (
     otherwiseMarked(lines, textOf, first, problems) ??
     unopened(lines, textOf, first, problems) ??
-    misplaced(lines, textOf, first, problems)
+    misplaced(lines, textOf, first, problems) ??
+    belowTitle(lines, textOf, first, problems)
   );
 }
 
@@ -95,6 +96,39 @@ function misplaced(
     );
   }
   return { first: above + 1, after: close, body: close + 1 };
+}
+
+/** Two settings at least in lines of their own, below a title, with no hyphens. */
+function belowTitle(
+  lines: LineIndex,
+  textOf: (number: number) => string,
+  first: number,
+  problems: Problems,
+): FrontLines | undefined {
+  const above = belowNotes(lines, textOf, first);
+  if (above === first) return undefined;
+  let after = above;
+  while (after < lines.count && /^(?:[a-z][\w-]*[ \t]*:(?:[ \t]|$)|[ \t]+\S|- )/u.test(textOf(after))) after++;
+  const ends = after === lines.count || /^(?:\s*$|#|```)/.test(textOf(after));
+  if (!ends || settingsIn(textOf, above, after) < 2) return undefined;
+  const { newline } = lines;
+  const from = lines.text.startsWith("\uFEFF") ? 1 : 0;
+  const block = { start: lines.start(above), end: lines.line(after - 1).end };
+  const end = after < lines.count ? lines.start(after) : block.end;
+  const settings = lines.text.slice(block.start, block.end);
+  problems.add(
+    "unreadable-yaml",
+    lines.line(above),
+    "Front matter begins in the first line of a file, with three hyphens and nothing before them; so it is not read.",
+    {
+      title: "Move it to the beginning",
+      edits: [
+        { range: { start: from, end: from }, text: `---${newline}${settings}${newline}---${newline}${newline}` },
+        { range: { start: block.start, end }, text: "" },
+      ],
+    },
+  );
+  return { first: above, after, body: after };
 }
 
 /** Lines that other programs put round settings, and what becomes of hyphens while they are typed. */

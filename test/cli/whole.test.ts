@@ -54,7 +54,8 @@ describe("what the command line writes", function () {
         rmSync(out(), { recursive: true, force: true });
         prepare();
         const signal = await desk.interrupt(["make", "a.unit.md"], half);
-        if (signal !== null) return signal;
+        // On a busy machine all is done before the signal comes.
+        if (signal !== null && !existsSync(path.join(out(), "a.pieces.json"))) return signal;
       }
       return null;
     };

@@ -1,5 +1,5 @@
 import assert from "node:assert/strict";
-import { applyEdits, readUnitText } from "../support/units";
+import { applyEdits, readUnitText, testWorkshop } from "../support/units";
 
 /* What is told of pairs that are shown right or wrong, alone and beside statements, and of items that stand twice. */
 
@@ -37,6 +37,40 @@ describe("pairs that are right or wrong", () => {
     assert.deepEqual(await told(applyEdits(text, fix?.edits ?? [])), []);
     // So few say nothing.
     assert.deepEqual(await told(unit([...pairs.slice(0, 3), ...fair], "mispair: 0")), []);
+  });
+});
+
+describe("pairs with a wrong partner", () => {
+  it("make no card twice where several have the same words", async () => {
+    const lines = [
+      "roda = light",
+      "luz = wheel",
+      "roda = cable",
+      "roda = saddle",
+      "mola = wheel",
+      "sino = bell",
+      "aro = rim",
+    ];
+    for (let seed = 1; seed <= 60; seed++) {
+      const workshop = await testWorkshop();
+      const reading = await readUnitText(
+        unit(
+          lines.map((line) => `- ${line}`),
+          `seed: ${seed}`,
+        ),
+      );
+      const [own] = reading.activities;
+      const [deal] = own?.deals ?? [];
+      assert.ok(own && deal);
+      const texts = workshop
+        .view(reading, own, deal, "dealt")
+        .flatMap(({ items }) =>
+          items.flatMap((item) => (item.type === "text" ? [item.runs.map(({ text }) => text).join("")] : [])),
+        );
+      const cards = texts.filter((text) => text.includes(" = "));
+      assert.equal(cards.length, lines.length, texts.join(", "));
+      assert.equal(new Set(cards).size, cards.length, `${seed}: ${cards.join(", ")}`);
+    }
   });
 });
 

@@ -42,13 +42,21 @@ export function mispair(
   const matched = [...maximumMatching(lists.all, pairs.length, [...best.ofLeft]).ofLeft];
   const used = new Set(matched.filter((other) => other >= 0));
   const wrong = new Map<number, Answer>();
+  // Words that several pairs have may make one wrong card twice.
+  const made = new Set<string>();
+  const cardOf = (index: number, other: number): string =>
+    [pairs[index]?.left.answers[0], pairs[other]?.right.answers[0]]
+      .map((each) => each && answerKey(each))
+      .join("\u0001");
   order.forEach((index, i) => {
     if (wrong.size === count) return;
+    const isNew = (other: number): boolean => !made.has(cardOf(index, other));
     const other = matched[i] ?? -1;
-    const partner = other >= 0 ? other : able[i]?.all.find((each) => !used.has(each));
+    const partner = other >= 0 && isNew(other) ? other : able[i]?.all.find((each) => !used.has(each) && isNew(each));
     const answer = partner === undefined ? undefined : pairs[partner]?.right.answers[0];
     if (partner === undefined || !answer) return;
     used.add(partner);
+    made.add(cardOf(index, partner));
     wrong.set(index, answer);
   });
   return wrong;
