@@ -18,6 +18,7 @@ export function frontElsewhere(
 ): FrontLines | undefined {
   return (
     otherwiseMarked(lines, textOf, first, problems) ??
+    inBraces(lines, textOf, first, problems) ??
     unopened(lines, textOf, first, problems) ??
     misplaced(lines, textOf, first, problems) ??
     belowTitle(lines, textOf, first, problems)
@@ -157,6 +158,37 @@ function otherwiseMarked(
     ],
   });
   return { first: first + 1, after: close, body: close + 1 };
+}
+
+/** `{ "title": "Harbour" }` over several lines: YAML reads what is written so, between its hyphens. */
+function inBraces(
+  lines: LineIndex,
+  textOf: (number: number) => string,
+  first: number,
+  problems: Problems,
+): FrontLines | undefined {
+  if (!/^\{\s*$/.test(textOf(first))) return undefined;
+  let close = first + 1;
+  while (close < lines.count && /^\s*(?:"[\w-]+"\s*:|[\]"{]|\d|\},)/u.test(textOf(close))) close++;
+  if (close >= lines.count || !/^\}\s*$/.test(textOf(close))) return undefined;
+  const bare = (number: number): string => textOf(number).replace(/^\s*"([\w-]+)"/u, "$1");
+  if (settingsIn(bare, first + 1, close) < 2) return undefined;
+  const begin = lines.text.startsWith("\uFEFF") ? 1 : 0;
+  const start = Math.max(begin, lines.start(first));
+  const { end } = lines.line(close);
+  problems.add(
+    "unreadable-yaml",
+    { start, end: lines.line(first).end },
+    "Front matter stands between two lines of three hyphens; so it is not read.",
+    {
+      title: "Put lines of hyphens round it",
+      edits: [
+        { range: { start: begin, end: start }, text: `---${lines.newline}` },
+        { range: { start: end, end }, text: `${lines.newline}---` },
+      ],
+    },
+  );
+  return { first, after: close + 1, body: close + 1 };
 }
 
 /** The first line that is no comment, no title and not blank, from one on. */

@@ -125,7 +125,7 @@ function findFront(lines: LineIndex, problems: Problems): FrontLines | undefined
   }
   // Two thematic breaks with text between them are ordinary Markdown.
   const content = range(first, close).map(textOf);
-  const isOurs = content.some((line) => /^[\w-]+[ \t]*:/.test(line)) || (end >= close && named(close));
+  const isOurs = content.some((line) => /^(?:[\w-]+|\s*"[\w-]+")[ \t]*:/.test(line)) || (end >= close && named(close));
   if (content.some((line) => line.trim() !== "") && !isOurs) return undefined;
   return { first, after: close, body: close + 1 };
 }

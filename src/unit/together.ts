@@ -73,6 +73,15 @@ export class Together {
     );
   }
 
+  /** Whether most pairs have a number on one side, and words on the other. */
+  get numbered(): boolean {
+    return this.once("numbered", () => {
+      const isNumber = ({ answers }: Pair["left"]): boolean => /^\p{N}+$/u.test(answers[0].text.trim());
+      const count = this.pairs.filter(({ left, right }) => isNumber(left) !== isNumber(right)).length;
+      return count > 2 && count * 2 > this.pairs.length;
+    });
+  }
+
   /** Whether there is no capital in any pair. */
   get hasOnlySmall(): boolean {
     return this.once("hasOnlySmall", () => {
@@ -84,8 +93,8 @@ export class Together {
   /** Equal for sections whose items may be meant as the same things, but for what `ofOneSide` and `ofBothSides` say. */
   get key(): string {
     return this.once("key", () => {
-      const { mostlyPairs, hasPairs, hasCards, alike, parted, phrased, hasCuts } = this;
-      return [mostlyPairs, hasPairs, hasCards, alike, parted, phrased, hasCuts].join(" ");
+      const { mostlyPairs, hasPairs, hasCards, alike, parted, phrased, hasCuts, numbered } = this;
+      return [mostlyPairs, hasPairs, hasCards, alike, parted, phrased, hasCuts, numbered].join(" ");
     });
   }
 

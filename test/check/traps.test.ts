@@ -1011,6 +1011,8 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "true: O farol gira.",
     "false: O remo canta. but o remo flutua.",
     "false: A rede ri. Certo?",
+    "false: O leme voa. but O leme vira.",
+    "true: A corda fica.",
   ],
   "trap-dash-in-cell.md": ["## Formas", "forms eu, tu, ela, nós, vós, - of abrir, chover"],
   "trap-gap-in-cell.md": [

@@ -19,6 +19,10 @@ const meant: readonly (readonly [text: string, wanted: string])[] = [
     `${mark}\ntitle: Volta\nteaches: pt\n${mark}\n${body}`,
     `---\ntitle: Volta\nteaches: pt\n---\n${body}`,
   ]),
+  [
+    `{\n  "title": "Volta",\n  "teaches": "pt"\n}\n${body}`,
+    `---\n{\n  "title": "Volta",\n  "teaches": "pt"\n}\n---\n${body}`,
+  ],
   [`title: Volta\n---\n${body}`, `---\ntitle: Volta\n---\n${body}`],
   [`\ntitle: Volta\nteaches: pt\n-----\n${body}`, `---\ntitle: Volta\nteaches: pt\n---\n${body}`],
   [`title: Volta\nteaches: pt\n${body}`, `---\ntitle: Volta\nteaches: pt\n---\n${body}`],

@@ -134,6 +134,16 @@ function isPair(left: string, right: string, words = 3): boolean {
   return isSide(left) && isSide(right) && alike(stop) && alike(numerals);
 }
 
+const wordAndNumber =
+  /^(?:[\p{L}\p{M}][\p{L}\p{M}' -]*?(?<one>[^\S\n]*(?:[:：;→|｜/]|\p{Pd}+>?)[^\S\n]*|[^\S\n]+)\p{N}+|\p{N}+(?<other>[^\S\n]*(?:[:：;→|｜/]|\p{Pd}+>?)[^\S\n]*|[^\S\n]+)[\p{L}\p{M}][\p{L}\p{M}' -]*)$/du;
+
+/** `um: 1` among pairs of a word and a number. */
+export function numberSign(text: string): Sign | undefined {
+  const groups = wordAndNumber.exec(text.trimEnd())?.indices?.groups;
+  const span = groups?.["one"] ?? groups?.["other"];
+  return span && { way: ways.length + 1, start: span[0], end: span[1] };
+}
+
 /** Whether all texts have one and the same such sign; `all` as above. */
 export function haveOneSign(texts: readonly string[], all: boolean): boolean {
   const signs = texts.map((text) => {

@@ -4,7 +4,7 @@ import type { RawItem } from "../items";
 import { type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
 import type { Together } from "../together";
-import { doubtfulSign, letterSign, numerals, tellDoubtful } from "./doubtful-signs";
+import { doubtfulSign, letterSign, numberSign, numerals, tellDoubtful } from "./doubtful-signs";
 import { textOf } from "./lines";
 import { isNumberedSentence } from "./other-numbers";
 
@@ -233,6 +233,11 @@ export function meantAsPair(
     (isNotedSign(source.text, sign, end, bullets.phrased) || bullets.ofOneSide(...sides(all, sign, end)));
   if (sign && (escaped || open(sign)) && !noted && !inNote(source.text, sign, end, true)) {
     tellDoubtful(source, sign, problems);
+    return;
+  }
+  const number = bullets.mostlyPairs && bullets.numbered ? numberSign(all) : undefined;
+  if (number && open(number)) {
+    tellDoubtful(source, number, problems);
     return;
   }
   const border = bullets.mostlyPairs ? bullets.borderIn(all) : undefined;

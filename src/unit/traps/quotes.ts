@@ -1,6 +1,7 @@
 import type Token from "markdown-it/lib/token.mjs";
 import type { LineIndex } from "../../base/range";
-import type { Problems } from "../problems";
+import { type Problems, write } from "../problems";
+import { isAbout } from "./corrections";
 import { blankAround, textOf } from "./lines";
 
 const sign = /^[ \t]{0,3}>(?:[ \t]{0,3}>)*[ \t]?/;
@@ -16,9 +17,28 @@ function options([head = "", ...below]: readonly string[]): boolean {
   return makes && closed.every((text) => /^\s*(?:#|-[ \t]|[a-z][\w-]*[ \t]*[:=：])/u.test(text));
 }
 
-/** Items, or an activity, behind signs of quotation: they are notes. */
+const falseStatement = /^([ \t]*[-*+][ \t]+)\[ \][ \t]+(\S.*)$/u;
+
+/** A line of quotation right below a false statement that is about the same. Whether there is one. */
+function quotedCorrection(lines: LineIndex, first: number, problems: Problems): boolean {
+  const [, bullet = "", statement = ""] = falseStatement.exec(first > 0 ? textOf(lines, first - 1) : "") ?? [];
+  const quoted = textOf(lines, first);
+  const begin = sign.exec(quoted)?.[0].length ?? 0;
+  if (statement === "" || !isAbout(statement, quoted.slice(begin))) return false;
+  const { start, end } = lines.line(first);
+  problems.trap(
+    "lost-correction",
+    { start, end },
+    "This quotation is a note: the correction of the statement above it stands behind a bullet under that one.",
+    write("Make it the correction", { start, end: start + begin }, `${bullet.replace(/\S/gu, " ")}- `),
+  );
+  return true;
+}
+
+/** Items, or an activity, behind signs of quotation: they are notes. So is a correction. */
 export function quotedItems(lines: LineIndex, { map }: Token, problems: Problems): void {
   const [first, after] = map ?? [0, 0];
+  if (after === first + 1 && quotedCorrection(lines, first, problems)) return;
   const numbers = Array.from({ length: after - first }, (_, i) => first + i);
   const inside = numbers.map((number) => textOf(lines, number).replace(sign, "")).filter((text) => text.trim() !== "");
   const [head = ""] = inside;
