@@ -18,6 +18,8 @@ const finds: Readonly<Record<string, string>> = {
     "## One\n\n- [x] \n-pão = pão\n9.pão = pão\n\n- a = b\n- c = d\n- e = f\n- g = h\n\n```activity\nmake: tiles\n```\n",
   "a line that ends in a lone return, before which another one is put":
     "## One\r\r- pão = pão\r| pão |\r| --- |\r\r```activity\rmake: tiles\r```\r\r",
+  "an activity further in below one that has no end":
+    "```activity\nmake: tiles\n   ```activity\n   make: tiles\n   ```\n\n## One\n\n",
 };
 
 describe("texts that broke a law", () => {

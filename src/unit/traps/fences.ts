@@ -150,7 +150,7 @@ function endOfOptions(lines: LineIndex, first: number, after: number): number {
     const text = textOf(lines, end);
     const isOption = /^\s*(?:[\w-]+\s*:(?:\s|$)|-\s+[^\s=]+$)/.test(text);
     // What is further in goes on with the option above.
-    const goesOn = end > first + 1 && /^[ \t]+\S/.test(text);
+    const goesOn = end > first + 1 && /^[ \t]+\S/.test(text) && !/^ {0,3}(?:`{3,}|~{3,})/.test(text);
     if (!isOption && !goesOn) break;
     end += 1;
   }
