@@ -16,7 +16,7 @@ import { SourceText } from "./source-text";
 import { readTable } from "./tables";
 import { blockInItem, indentedList, listInHtml, paragraphLines, splitList } from "./traps/blocks";
 import { barePairs } from "./traps/both-sides";
-import { pairsInFence, pairsInQuotation } from "./traps/boxed-lines";
+import { pairsInFence } from "./traps/boxed-lines";
 import { correctionBeside } from "./traps/corrections";
 import { EmptyHeadings } from "./traps/empty-headings";
 import { indentedActivity, insideItem, quotedFence } from "./traps/fences";
@@ -129,11 +129,8 @@ export class Reader {
       } else if (token.type === "html_block") {
         lostComment(this.lines, tokens, i, this.lastItem, this.problems);
         listInHtml(this.lines, token, this.problems);
-      } else if (token.type === "blockquote_open") {
-        const known = this.problems.list.length;
-        quotedItems(this.lines, token, this.problems);
-        if (this.problems.list.length === known) pairsInQuotation(this.lines, token, this.env, this.problems);
-      } else if (token.type === "code_block") {
+      } else if (token.type === "blockquote_open") quotedItems(this.lines, token, this.env, this.problems);
+      else if (token.type === "code_block") {
         if (token.map && farRows(this.lines, table, token.map, this.problems)) continue;
         if (token.map) spacedForms(this.lines, token.map, this.problems);
         indentedList(this.lines, token, this.problems);
