@@ -16,6 +16,7 @@ import { SourceText } from "./source-text";
 import { readTable } from "./tables";
 import { blockInItem, indentedList, listInHtml, paragraphLines, splitList } from "./traps/blocks";
 import { barePairs } from "./traps/both-sides";
+import { pairsInFence } from "./traps/boxed-lines";
 import { correctionBeside } from "./traps/corrections";
 import { EmptyHeadings } from "./traps/empty-headings";
 import { indentedActivity, insideItem, quotedFence } from "./traps/fences";
@@ -26,7 +27,7 @@ import { fullCorners, nearlyTies } from "./traps/nearly-ties";
 import { listForNested, nextForNested, type ReadItem } from "./traps/nesting";
 import { countedBullets } from "./traps/other-numbers";
 import { markedNotes, markedTexts, unmarkedItems } from "./traps/paragraphs";
-import { partlyItems } from "./traps/part-lines";
+import { linedUpPairs, partlyItems } from "./traps/part-lines";
 import { pileTraps } from "./traps/piles";
 import { quotedItems } from "./traps/quotes";
 import { withoutHeads } from "./traps/rows-as-pairs";
@@ -128,7 +129,7 @@ export class Reader {
       } else if (token.type === "html_block") {
         lostComment(this.lines, tokens, i, this.lastItem, this.problems);
         listInHtml(this.lines, token, this.problems);
-      } else if (token.type === "blockquote_open") quotedItems(this.lines, token, this.problems);
+      } else if (token.type === "blockquote_open") quotedItems(this.lines, token, this.env, this.problems);
       else if (token.type === "code_block") {
         if (token.map && farRows(this.lines, table, token.map, this.problems)) continue;
         if (token.map) spacedForms(this.lines, token.map, this.problems);
@@ -151,7 +152,7 @@ export class Reader {
     paragraphLines(lines, map, false, problems);
     nearlyTable(lines, map, problems);
     const section = this.open;
-    if (problems.list.length === told) {
+    if (problems.list.length === told && !linedUpPairs(lines, map, env, problems)) {
       partlyItems(lines, map, env, problems);
       if (section) this.looks.push(() => barePairs(lines, map, section.bullets, env, problems));
     }
@@ -298,7 +299,9 @@ export class Reader {
   /** Reads a fence; gives the line from which on to read as if it had ended above, where it has no end. */
   private fence(token: Token): number | undefined {
     const section = this.open ? this.gathered.sections.length : -1;
+    const known = this.problems.list.length;
     const { name, block, below } = readFence(this.lines, token, section, this.problems);
+    if (!block && this.problems.list.length === known) pairsInFence(this.lines, token, this.env, this.problems);
     if (block) (name === "stations" ? this.gathered.stations : this.gathered.activities).push(block);
     return below;
   }

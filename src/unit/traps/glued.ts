@@ -29,9 +29,10 @@ export const dot = new RegExp(`^[${dots}]\\s*(?=\\S)`, "u");
 
 /**
  * A bullet that a program has kept from being one, or has made a letter of: `\\- `, `o   `, and by the signs of other typefaces `§`, `ü`,
- * `Ø` and the like before a tab.
+ * `Ø` and the like before a tab; arrows and stars that stand for one.
  */
-export const madeLetter = /^(?:\\[-*+•][^\S\n]*|o(?:[^\S\n]{2,}|\t[^\S\n]*)|[§üØvqwàèþ\uf000-\uf0ff]\t[^\S\n]*)(?=\S)/u;
+export const madeLetter =
+  /^(?:\\[-*+•][^\S\n]*|o(?:[^\S\n]{2,}|\t[^\S\n]*)|[§üØvqwàèþ\uf000-\uf0ff]\t[^\S\n]*|[→➔➜➤➢►▶▸◆◇■□★☆✦✱❖»›][^\S\n]+)(?=\S)/u;
 
 /** Anything that is no word at the beginning of a line: a bullet, a dash, a bar, the sign of a heading, a quotation or HTML. */
 export const anySign = new RegExp(`^[${dots}${dashes}+*|<>#-]`, "u");

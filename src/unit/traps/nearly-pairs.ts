@@ -20,6 +20,8 @@ const otherSeparators = [
   /\s+(?::=|(\*{1,3}|_{1,3}|`)[=＝]\1)\s+/u,
   /\s+(?:\p{Pd}|[−ー←-⇿⟰-⟿⤀-⥿➔-➾►▶≈≡≃≅≙≗∼～~·﹦═⩵꞊⹀∶꞉]|-{1,2}>?|<?[-=]{1,2}>|<-{1,2}|={2,}|:{1,2})\s+/u,
   /\s*[:：](?:\s+|(?<=：))/u,
+  // `**roda:** wheel`: the colon before the end of what is bold.
+  /(?<=^(?<bold>\*{1,3}|_{1,3})[^\s*_:：][^*_:：]*)\s*[:：]\k<bold>\s+/u,
   // White space as other programs write it.
   /(?:&(?:nbsp|#160|#xa0);)+[^\S\n]*[=＝][^\S\n]*(?:&(?:nbsp|#160|#xa0);)+|[^\S\n]+[=＝](?:&(?:nbsp|#160|#xa0);)+|(?:&(?:nbsp|#160|#xa0);)+[=＝][^\S\n]+/iu,
   /\s+[=＝﹦═⩵꞊⹀]{1,3}(?:\\\s+|(?=[^\s=＝>/]))|(?<=[^\s=＝<>!/])[=＝﹦═⩵꞊⹀]{1,3}\s+/u,
@@ -46,7 +48,7 @@ const endOfSentence = /[.!?…。！？।؟][\p{Pf}\p{Pe}"'”*_]*$/u;
 
 /** Whether a sign parts the words of a note rather than the sides of a pair; `wary` where the items around say that few are pairs in disguise. */
 function inNote(text: string, { start, end }: Span, stop: number, wary: boolean): boolean {
-  const sign = text.slice(start, end);
+  const sign = text.slice(start, end).replace(/[*_]+(?=\s*$)/, "");
   // A part of an address.
   const word = /\S*$/.exec(text.slice(0, end))?.[0] ?? "";
   if (/:\/\/|^www\./i.test(word + (/^\S*/.exec(text.slice(end))?.[0] ?? ""))) return true;
@@ -208,14 +210,23 @@ export function meantAsPair(
     if (bullets.mostlyPairs && bullets.ofOneSide(...sides(source.text, span, end))) continue;
     const both = sides(source.text, span, end);
     if (nextLine.test(match[0]) && endOfSentence.test(both[0])) continue;
-    const doubtful = loose.test(match[0]) || arrow.test(match[0]) || nextLine.test(match[0]);
+    const bold = match.groups?.["bold"] ?? "";
+    const doubtful = bold !== "" || loose.test(match[0]) || arrow.test(match[0]) || nextLine.test(match[0]);
     const unsure = grammar || (doubtful && maybeNoted(item, around, match[0], both));
-    const sign = match[0].trim() === "" ? (match[0].includes("\t") ? "a tab" : "white space") : `“${match[0].trim()}”`;
+    const sign =
+      match[0].trim() === ""
+        ? match[0].includes("\t")
+          ? "a tab"
+          : "white space"
+        : `“${match[0].trim().slice(0, bold === "" ? undefined : -bold.length)}”`;
     problems.trap(
       "meant-as-pair",
       source.range(span.start, span.end),
       `This item is no pair: ${sign} parts nothing; the two sides are parted by “ = ”.`,
-      { ...write("Write “ = ”", source.range(span.start, span.end), " = "), ...(unsure ? { unsure: true } : {}) },
+      {
+        ...write("Write “ = ”", source.range(span.start, span.end), `${bold} = `),
+        ...(unsure ? { unsure: true } : {}),
+      },
     );
     return;
   }

@@ -102,7 +102,8 @@ function statements(found: readonly Line[]): Style | undefined {
 
 /** Whether a line is a pair and hardly a sentence of notes: few words on each side. */
 export function isPairLine(text: string, env: Env): boolean {
-  if (!/[=＝]/u.test(text) || anySign.test(text)) return false;
+  const isBold = /^(\*{1,3})[^\s*][^*\n]*\1(?=\s)/.test(text);
+  if (!/[=＝]/u.test(text) || (anySign.test(text) && !isBold)) return false;
   const { mask } = scan(text, env);
   const [sign, second] = spacedSeparators(text, mask, "=");
   if (!sign || second || sign.start === 0 || sign.end >= text.length) return false;
@@ -122,7 +123,7 @@ function columns(found: readonly Line[], env: Env): Style | undefined {
     [/\s+[|｜]\s+/u, 2, false],
     [/\s+(?:[\p{Pd}−]|-{1,2}>?|[→⇒])\s+/u, 3, true],
     [/\s+[/／]\s+/u, 3, true],
-    [/\s*[;；؛]\s+/u, 3, true],
+    [/\s*[;；؛]\s+|;/u, 3, true],
     [/\s*[:：]\s+/u, 3, true],
   ] as const) {
     if (found.length < least) continue;

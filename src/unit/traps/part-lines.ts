@@ -14,9 +14,39 @@ import { noHyphen } from "./styles";
 const wrapped = 60;
 
 /** Words on both sides with the same numbers: not `1 = b`, as solutions are written, nor `Level 1 = two cards`. */
-function hasWords(text: string): boolean {
+export function hasWords(text: string): boolean {
   const [left = "", right = ""] = text.split(/\s[=＝]\s/u);
   return /\p{L}/u.test(left) && /\p{L}/u.test(right) && numerals(left) === numerals(right);
+}
+
+const between = /\s*[,;，；]\s+|\s+[|•·]\s+|[^\S\n]{3,}|\s*<br\s*\/?>\s*/giu;
+
+/** `roda = wheel, selim = saddle, luz = light` in one line without a bullet. */
+export function linedUpPairs(
+  lines: LineIndex,
+  [first, after]: readonly [number, number],
+  env: Env,
+  problems: Problems,
+): boolean {
+  if (after - first !== 1) return false;
+  const line = textOf(lines, first).trimEnd();
+  const lead = line.length - line.trimStart().length;
+  const signs = [...line.slice(lead).matchAll(between)];
+  const parts = line.slice(lead).replace(/\.$/, "").split(between);
+  if (parts.length < 2 || !parts.every((part) => isPairLine(part, env) && hasWords(part))) return false;
+  const start = lines.start(first);
+  problems.tell("pairs", "not-an-item", { start: start + lead, end: start + line.length }, noHyphen, {
+    title: "Make an item of each pair",
+    edits: [
+      { range: { start, end: start + lead }, text: "- " },
+      ...signs.map(({ index, 0: sign }) => ({
+        range: { start: start + lead + index, end: start + lead + index + sign.length },
+        text: `${lines.newline}- `,
+      })),
+    ],
+    unsure: true,
+  });
+  return true;
 }
 
 /** `More words:` with `a uva = the grape` and `o figo = the fig` below it, or such lines above a note; statements likewise. */

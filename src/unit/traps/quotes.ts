@@ -1,6 +1,8 @@
 import type Token from "markdown-it/lib/token.mjs";
 import type { LineIndex } from "../../base/range";
+import type { Env } from "../inline";
 import { type Problems, write } from "../problems";
+import { pairsInQuotation } from "./boxed-lines";
 import { isAbout } from "./corrections";
 import { blankAround, textOf } from "./lines";
 
@@ -36,14 +38,17 @@ function quotedCorrection(lines: LineIndex, first: number, problems: Problems): 
 }
 
 /** Items, or an activity, behind signs of quotation: they are notes. So is a correction. */
-export function quotedItems(lines: LineIndex, { map }: Token, problems: Problems): void {
-  const [first, after] = map ?? [0, 0];
+export function quotedItems(lines: LineIndex, token: Token, env: Env, problems: Problems): void {
+  const [first, after] = token.map ?? [0, 0];
   if (after === first + 1 && quotedCorrection(lines, first, problems)) return;
   const numbers = Array.from({ length: after - first }, (_, i) => first + i);
   const inside = numbers.map((number) => textOf(lines, number).replace(sign, "")).filter((text) => text.trim() !== "");
   const [head = ""] = inside;
   const block = activity.test(head);
-  if (!block && !(inside.every((text) => item.test(text)) && inside.some((text) => shaped.test(text)))) return;
+  if (!block && !(inside.every((text) => item.test(text)) && inside.some((text) => shaped.test(text)))) {
+    pairsInQuotation(lines, token, env, problems);
+    return;
+  }
   const edits = numbers.flatMap((number) => {
     const length = sign.exec(textOf(lines, number))?.[0].length ?? 0;
     const start = lines.start(number);
