@@ -18,6 +18,8 @@ const finds: Readonly<Record<string, string>> = {
     "## One\n\n- [x] \n-pão = pão\n9.pão = pão\n\n- a = b\n- c = d\n- e = f\n- g = h\n\n```activity\nmake: tiles\n```\n",
   "a line that ends in a lone return, before which another one is put":
     "## One\r\r- pão = pão\r| pão |\r| --- |\r\r```activity\rmake: tiles\r```\r\r",
+  "too many spaces behind two bullets, one below the other":
+    "− pão = pão\n- \n\n-      [x] \n    -      pão = pão\n\n```activity\nmake: tiles\n```\n\n",
   "a mark beside one that is told only among statements":
     "## One\n\n- [## x\n- [×] A roda ri.\n- [○] A luz arde.\n\n```activity\nmake: sort\n```\n",
   "an activity indented below one without an end":

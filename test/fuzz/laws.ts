@@ -148,6 +148,8 @@ const hiding: ReadonlySet<string> = new Set([
   // A block that becomes an activity brings its section in use, and what was a note there is then looked at.
   "block-in-item",
   "inside-item",
+  // What was code with it stands under the item then, with spaces of its own.
+  "indented-list",
   // Among statements other marks are told that may be anything where there is none.
   "meant-as-statement",
   // What goes on below such a line goes on the new item then, and the same may be said of that.
