@@ -1,5 +1,5 @@
 import { testWorkshop } from "../support/units";
-import { findingsHold, fixHolds } from "./laws";
+import { findingsHold, fixHolds, meaningHolds } from "./laws";
 
 /* Texts that broke the law of fixes once, as they were shrunk. */
 
@@ -22,6 +22,7 @@ const finds: Readonly<Record<string, string>> = {
     "− pão = pão\n- \n\n-      [x] \n    -      pão = pão\n\n```activity\nmake: tiles\n```\n\n",
   "a mark beside one that is told only among statements":
     "## One\n\n- [## x\n- [×] A roda ri.\n- [○] A luz arde.\n\n```activity\nmake: sort\n```\n",
+  "two backticks in the last line": "## One\n\n- pão = pão\n\n```activity\nmake: tiles\n- x = y\n``",
   "an activity indented below one without an end":
     "```activity\nmake: tiles\n   ```activity\n   make: tiles\n   ```\n\n- \n\n",
 };
@@ -32,6 +33,7 @@ describe("texts that broke a law", () => {
       const workshop = await testWorkshop();
       findingsHold(workshop, text);
       for (let pick = 0; pick < 12; pick++) fixHolds(workshop, text, pick);
+      for (const tail of ["\n", "\n\n"]) meaningHolds(text, tail);
     });
   }
 });

@@ -106,7 +106,8 @@ export interface Extent {
  */
 export function activityExtent(lines: LineIndex, token: Token, problems: Problems): Extent {
   const [first, after] = token.map ?? [0, 0];
-  for (let number = first + 1; number < after - 1; number++) {
+  const last = isClosed(token) ? after - 1 : after;
+  for (let number = first + 1; number < last; number++) {
     if (token.markup !== "```" || !/^ {0,3}(?:`{1,2}|[´'’‘]{3})[ \t]*$/u.test(textOf(lines, number))) continue;
     const message = "This line does not end the activity above it, so that everything below belongs to it.";
     problems.add("open-fence", lines.line(number), message, write("Write three backticks", lines.line(number), "```"));

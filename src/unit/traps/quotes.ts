@@ -5,6 +5,7 @@ import { type Problems, write } from "../problems";
 import { pairsInQuotation } from "./boxed-lines";
 import { isAbout } from "./corrections";
 import { blankAround, textOf } from "./lines";
+import { nextLine } from "./numbered-lines";
 
 const sign = /^[ \t]{0,3}>(?:[ \t]{0,3}>)*[ \t]?/;
 const item = /^\s*(?:[-*+]|\d{1,9}[.)])\s+\S/;
@@ -21,9 +22,10 @@ function options([head = "", ...below]: readonly string[]): boolean {
 
 const falseStatement = /^([ \t]*[-*+][ \t]+)\[ \][ \t]+(\S.*)$/u;
 
-/** A line of quotation right below a false statement that is about the same. Whether there is one. */
+/** A line of quotation below a false statement that is about the same. Whether there is one. */
 function quotedCorrection(lines: LineIndex, first: number, problems: Problems): boolean {
-  const [, bullet = "", statement = ""] = falseStatement.exec(first > 0 ? textOf(lines, first - 1) : "") ?? [];
+  const above = nextLine(lines, first - 1, -1);
+  const [, bullet = "", statement = ""] = falseStatement.exec(above === undefined ? "" : textOf(lines, above)) ?? [];
   const quoted = textOf(lines, first);
   const begin = sign.exec(quoted)?.[0].length ?? 0;
   if (statement === "" || !isAbout(statement, quoted.slice(begin))) return false;
