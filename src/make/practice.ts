@@ -1,4 +1,5 @@
 import { type Steps, told } from "../base/steps";
+import { practisingTraps } from "../unit/traps/practice";
 import { practisingYaml } from "../unit/yaml";
 import { nothingAround, type Workshop } from "./workshop";
 
@@ -9,6 +10,7 @@ import { nothingAround, type Workshop } from "./workshop";
 export function* practising(workshop: Pick<Workshop, "reading">): Steps<void> {
   yield* told(practisingYaml("practice: [yes]\n"), "Reading");
   yield "Reading";
+  yield* told(practisingTraps(), "Reading");
   yield* workshop.reading({ name: "practice", text: practice }, nothingAround);
 }
 

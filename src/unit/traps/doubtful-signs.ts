@@ -1,3 +1,4 @@
+import type { Steps } from "../../base/steps";
 import type { Span } from "../inline";
 import { type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
@@ -30,6 +31,14 @@ interface Way {
 
 const joining =
   "(?:und|oder|bzw\\.?|and|or|with|for|mit|für|e|ou|com|para|y|o|con|et|avec|pour|и|или|с|і|й|та|або|з)\\s";
+
+/** Looks for each sign once. */
+export function* practisingSigns(): Steps<void, undefined> {
+  for (const [i, way] of ways.entries()) {
+    signOf("the wheel: the brass bell – so", way, i);
+    yield;
+  }
+}
 
 /** What stands before the English “I”, or behind it. */
 const beforeI =
