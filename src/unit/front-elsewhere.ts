@@ -4,7 +4,7 @@ import type { Problems } from "./problems";
 
 /*
  * Front matter whose first line of hyphens is missing, or that Markdown shows as a heading or a block: below a comment or a title, or
- * in a fence, or between lines of other signs.
+ * in a fence, or in braces.
  */
 
 const setting = /^(?:\s*$|\s*#|[\w-]+[ \t]*:(?:[ \t]|$)|[ \t]+\S|- )/u;
@@ -17,7 +17,6 @@ export function frontElsewhere(
   problems: Problems,
 ): FrontLines | undefined {
   return (
-    otherwiseMarked(lines, textOf, first, problems) ??
     inBraces(lines, textOf, first, problems) ??
     unopened(lines, textOf, first, problems) ??
     misplaced(lines, textOf, first, problems) ??
@@ -130,34 +129,6 @@ function belowTitle(
     },
   );
   return { first: above, after, body: after };
-}
-
-/** Lines that other programs put round settings, and what becomes of hyphens while they are typed. */
-const otherMark = /^[ \t]*(?:\+{3,}|;{3,}|={3,}|-{1,2}|(?:-[ \t]+){2,}-|[‐-―−]{1,3})[ \t]*$/u;
-
-/** Settings between two lines of other signs. */
-function otherwiseMarked(
-  lines: LineIndex,
-  textOf: (number: number) => string,
-  first: number,
-  problems: Problems,
-): FrontLines | undefined {
-  if (!otherMark.test(textOf(first))) return undefined;
-  const ends = (number: number): boolean => otherMark.test(textOf(number)) || /^---\s*$/.test(textOf(number));
-  const isSetting = (text: string): boolean => setting.test(text) || /^[\w-]+[ \t]*[=：]/u.test(text);
-  let close = first + 1;
-  while (close < lines.count && !ends(close) && isSetting(textOf(close))) close++;
-  if (close >= lines.count || !ends(close) || settingsIn(textOf, first + 1, close) < 2) return undefined;
-  const begin = lines.text.startsWith("\uFEFF") ? 1 : 0;
-  const head = { start: Math.max(begin, lines.start(first)), end: lines.line(first).end };
-  problems.add("unreadable-yaml", head, "Front matter stands between two lines of three hyphens; so it is not read.", {
-    title: "Write three hyphens",
-    edits: [
-      { range: { start: begin, end: head.end }, text: "---" },
-      { range: lines.line(close), text: "---" },
-    ],
-  });
-  return { first: first + 1, after: close, body: close + 1 };
 }
 
 /** `{ "title": "Harbour" }` over several lines: YAML reads what is written so, between its hyphens. */

@@ -16,8 +16,8 @@ export interface Front {
   readonly body: number;
 }
 
-/** Lines that other programs, or those that correct what is typed, have instead of the hyphens. */
-const other = /^(?:\*{3,}|_{3,}|\+{3,}|;{3,}|[—–]+-?|--)\s*$/;
+/** Lines that other programs, or those that correct what is typed, have instead of the hyphens; formatters make stars of them. */
+const other = /^ {0,3}(?:\*{3,}|_{3,}|\+{3,}|;{3,}|={3,}|(?:-[ \t]+){2,}-|[‐-―−]+-?|--)\s*$/;
 
 /** Reads the settings above a unit, with a pause where they are found. Never throws: what cannot be read is in `problems`. */
 export function* readingFront(lines: LineIndex, problems: Problems): Steps<Front, undefined> {
@@ -48,9 +48,8 @@ function findFront(lines: LineIndex, problems: Problems): FrontLines | undefined
   const count = lines.count;
   let open = 0;
   while (open < count - 1 && textOf(open).trim() === "") open++;
-  // Formatters make stars of hyphens that begin no front matter, word processors make dashes, and other programs have other signs.
-  const rule = /^ {0,3}(-{2,}|\*{3,}|_{3,}|\+{3,}|;{3,}|[—–]+-?)\s*$/.exec(textOf(open));
-  if (!rule) return frontElsewhere(lines, textOf, open, problems);
+  if (!other.test(textOf(open)) && !/^ {0,3}-{3,}\s*$/.test(textOf(open)))
+    return frontElsewhere(lines, textOf, open, problems);
   const begins = open === 0 && /^---\s*$/.test(textOf(open));
   // A byte order mark is no part of the line.
   const head = { start: lines.line(open).end - textOf(open).length, end: lines.line(open).end };
@@ -60,14 +59,15 @@ function findFront(lines: LineIndex, problems: Problems): FrontLines | undefined
 
   // Settings as far as they look like it.
   let end = first;
-  while (end < count && /^(?:\s*$|\s*#|[\w-]+[ \t]*[:=：]|[ \t]+\S|- )/u.test(textOf(end))) end++;
+  const isSetting = (text: string): boolean => /^(?:\s*$|\s*#|[\w-]+[ \t]*[:=：]|[ \t]+\S|- )/u.test(text);
+  while (end < count && isSetting(textOf(end)) && !other.test(textOf(end))) end++;
   const named = (stop: number): boolean => settingsIn(textOf, first, stop) > 0;
 
   const stars =
     !begins && open === 0 && (other.test(textOf(end)) || (other.test(textOf(0)) && textOf(end).startsWith("--")));
   if (end < close && stars && named(end)) {
     const [above, below] = [open, end].map((number) => ({
-      start: lines.start(number) + lines.text.slice(lines.start(number)).search(/[-*_+;—–]/),
+      start: lines.start(number) + lines.text.slice(lines.start(number)).search(/\S/),
       end: lines.line(number).end,
     }));
     if (!above || !below) return undefined;
@@ -114,8 +114,10 @@ function findFront(lines: LineIndex, problems: Problems): FrontLines | undefined
   if (!begins) {
     if (end < close || !named(close)) return undefined;
     const from = lines.text.startsWith("\uFEFF") ? 1 : 0;
-    const sign = lines.start(open) + lines.text.slice(lines.start(open)).search(/[-*_]/);
-    const range = { start: from, end: sign + (rule[1]?.length ?? 3) };
+    const range = {
+      start: from,
+      end: lines.start(open) + lines.text.slice(lines.start(open), head.end).trimEnd().length,
+    };
     problems.add(
       "unreadable-yaml",
       head,
