@@ -79,20 +79,12 @@ function misplaced(
       edits: [head, lines.line(close)].map((range) => ({ range, text: "---" })),
     });
   else {
-    const newline = lines.newline;
-    const end = close + 1 < lines.count ? lines.start(close + 1) : lines.text.length;
-    const block = lines.text.slice(head.start, lines.line(close).end) + newline + newline;
+    const settings = lines.text.slice(head.start, lines.line(close).end);
     problems.add(
       "unreadable-yaml",
       head,
       "Front matter begins in the first line of a file, with nothing before it; so it is not read.",
-      {
-        title: "Move it to the beginning",
-        edits: [
-          { range: { start: from, end: from }, text: block },
-          { range: { start: head.start, end }, text: "" },
-        ],
-      },
+      toBeginning(lines, { start: head.start, after: close + 1 }, settings),
     );
   }
   return { first: above + 1, after: close, body: close + 1 };
@@ -112,21 +104,13 @@ function belowTitle(
   const ends = after === lines.count || /^(?:\s*$|#|```)/.test(textOf(after));
   if (!ends || settingsIn(textOf, above, after) < 2) return undefined;
   const { newline } = lines;
-  const from = lines.text.startsWith("\uFEFF") ? 1 : 0;
-  const block = { start: lines.start(above), end: lines.line(after - 1).end };
-  const end = after < lines.count ? lines.start(after) : block.end;
-  const settings = lines.text.slice(block.start, block.end);
+  const start = lines.start(above);
+  const settings = lines.text.slice(start, lines.line(after - 1).end);
   problems.add(
     "unreadable-yaml",
     lines.line(above),
     "Front matter begins in the first line of a file, with three hyphens and nothing before them; so it is not read.",
-    {
-      title: "Move it to the beginning",
-      edits: [
-        { range: { start: from, end: from }, text: `---${newline}${settings}${newline}---${newline}${newline}` },
-        { range: { start: block.start, end }, text: "" },
-      ],
-    },
+    toBeginning(lines, { start, after }, `---${newline}${settings}${newline}---`),
   );
   return { first: above, after, body: after };
 }
@@ -160,6 +144,23 @@ function inBraces(
     },
   );
   return { first, after: close + 1, body: close + 1 };
+}
+
+/** Puts front matter, `written` as it is to be, where a file begins, and takes it out from `start` up to the line `after` it. */
+function toBeginning(
+  lines: LineIndex,
+  { start, after }: { readonly start: number; readonly after: number },
+  written: string,
+) {
+  const { text, newline, count } = lines;
+  const from = text.startsWith("\uFEFF") ? 1 : 0;
+  return {
+    title: "Move it to the beginning",
+    edits: [
+      { range: { start: from, end: from }, text: written + newline + newline },
+      { range: { start, end: after < count ? lines.start(after) : text.length }, text: "" },
+    ],
+  };
 }
 
 /** The first line that is no comment, no title and not blank, from one on. */

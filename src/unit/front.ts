@@ -4,6 +4,7 @@ import { frontElsewhere } from "./front-elsewhere";
 import { type FrontLines, settingsIn } from "./front-lines";
 import { insert, type Problems, write } from "./problems";
 import { SourceText } from "./source-text";
+import { hiddenHead } from "./traps/hidden-signs";
 import type { Mapping } from "./unit";
 import { readMapping } from "./yaml";
 
@@ -43,7 +44,7 @@ export function* readingFront(lines: LineIndex, problems: Problems): Steps<Front
 function findFront(lines: LineIndex, problems: Problems): FrontLines | undefined {
   const textOf = (number: number): string => {
     const { start, end } = lines.line(number);
-    return lines.text.slice(start, end).replace(/^[\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]+/, "");
+    return lines.text.slice(start, end).replace(hiddenHead, "");
   };
   const count = lines.count;
   let open = 0;

@@ -12,6 +12,9 @@ const hidden = "\\u00ad\\u061c\\u200b-\\u200f\\u202a-\\u202e\\u2060-\\u2064\\u20
 const some = new RegExp(`[${hidden}]`);
 const all = new RegExp(`[${hidden}]`, "g");
 
+/** Such signs at the beginning of a text. */
+export const hiddenHead = new RegExp(`^[${hidden}]+`);
+
 /** What Markdown reads at the beginning of a line. */
 const head =
   /^[ \t>]*(?:(?:[-*+]|\d{1,9}[.)])[ \t]+(?:\[[ xX]?\](?:[ \t]+|(?=\p{L})))?|#{1,6}[ \t]+|(?:`{3,}|~{3,})[ \t]*(?:\p{L}+|$)|\|(?=.*\|))/u;
