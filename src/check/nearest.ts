@@ -27,7 +27,7 @@ function goesOn(word: string, other: string): boolean {
 }
 
 /** Whether a candidate is within half of a word's length, so that a slip may have made one of the other. */
-export function isNear(word: string, candidate: string): boolean {
+function isNear(word: string, candidate: string): boolean {
   return far(word, candidate) <= Math.max(1, Math.floor(word.length / 2));
 }
 

@@ -1,3 +1,5 @@
+import { lineStart } from "../../base/range";
+
 /*
  * Where in a unit's YAML a place is: in an activity block, a plan of stations or the front matter, at a key or at a value. It
  * works on text that is being typed, so it looks at lines rather than at parsed YAML.
@@ -68,12 +70,6 @@ export function blockAt(text: string, offset: number): YamlBlock | undefined {
 function openedIn(line: string): { readonly marker: string; readonly kind: "activity" | "stations" } | undefined {
   const [, marker, word] = fence.exec(line) ?? [];
   return marker && (word === "activity" || word === "stations") ? { marker, kind: word } : undefined;
-}
-
-/** Where the line of an offset begins. */
-export function lineStart(text: string, offset: number): number {
-  // Asked for the last line ending before the very first place, JavaScript looks at that place.
-  return offset === 0 ? 0 : text.lastIndexOf("\n", offset - 1) + 1;
 }
 
 /** A `cutwork.yml` is YAML as a whole. */

@@ -1,6 +1,6 @@
+import { lineStart } from "../../base/range";
 import { allRules } from "../../check/rules";
 import { severityValues } from "../completion/options";
-import { lineStart } from "../completion/spot";
 import type { Offer } from "./complete";
 
 /** All codes of findings, those that are near first. */

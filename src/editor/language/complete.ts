@@ -1,7 +1,7 @@
+import { lineStart } from "../../base/range";
 import { isForm } from "../../match/form";
 import { beginsSentence } from "../../unit/ties";
 import type { FormsTable, Section, Unit } from "../../unit/unit";
-import { lineStart } from "../completion/spot";
 import { codeOffers, severityOffers } from "./codes";
 import { columnOf } from "./names/mentions";
 import { personTitle, pictureTarget, tieTarget } from "./names/writing";

@@ -1,4 +1,4 @@
-import type { Range } from "../../base/range";
+import { contains, type Range } from "../../base/range";
 import { fold } from "../../match/fold";
 import { isForm } from "../../match/form";
 import type { FormsTable, Item, Section, StoryEvent, Unit } from "../../unit/unit";
@@ -14,7 +14,7 @@ export interface Explained {
 
 /** The statement, event, card or form at an offset; undefined elsewhere. Of pairs more is to be said. */
 export function itemExplained(unit: Unit, offset: number): Explained | undefined {
-  const section = unit.sections.find(({ range }) => holds(range, offset));
+  const section = unit.sections.find(({ range }) => contains(range, offset));
   return (
     section &&
     (statementAt(section, offset) ??
@@ -27,14 +27,14 @@ export function itemExplained(unit: Unit, offset: number): Explained | undefined
 function statementAt(section: Section, offset: number): Explained | undefined {
   for (const item of section.statements) {
     const { truth, correction, mark, range, text } = item;
-    if (holds({ start: mark.start, end: range.end }, offset)) {
+    if (contains({ start: mark.start, end: range.end }, offset)) {
       const put = correction ? ` It is put right by “${plain(correction.text)}”.` : "";
       return explained(item, section, `**A statement that is ${truth ? "true" : "false"}.**${put}`, {
         start: mark.start,
         end: range.end,
       });
     }
-    if (correction && holds(correction.range, offset))
+    if (correction && contains(correction.range, offset))
       return { markdown: `**What is right** instead of “${plain(text)}”.`, ...correction.range };
   }
   return undefined;
@@ -42,10 +42,12 @@ function statementAt(section: Section, offset: number): Explained | undefined {
 
 function eventAt(section: Section, offset: number): Explained | undefined {
   const { events } = section;
-  const index = events.findIndex(({ range, free }) => [{ range }, ...free].some((each) => holds(each.range, offset)));
+  const index = events.findIndex(({ range, free }) =>
+    [{ range }, ...free].some((each) => contains(each.range, offset)),
+  );
   const event: StoryEvent | undefined = events[index];
   if (!event) return undefined;
-  const bullet = event.free.find(({ range }) => holds(range, offset));
+  const bullet = event.free.find(({ range }) => contains(range, offset));
   const place = `event ${index + 1} of ${events.length}`;
   if (bullet) {
     const order = event.free.length > 1 ? `, in any order among the ${event.free.length} that stand there` : "";
@@ -65,7 +67,7 @@ function eventAt(section: Section, offset: number): Explained | undefined {
 function cardAt(section: Section, offset: number): Explained | undefined {
   for (const { members } of section.piles)
     for (const { shape, item } of members)
-      if (shape === "text" && holds(item.range, offset))
+      if (shape === "text" && contains(item.range, offset))
         return explained(item, section, "**A card.**", item.range, fold(item.text));
   return undefined;
 }
@@ -73,7 +75,7 @@ function cardAt(section: Section, offset: number): Explained | undefined {
 function formAt(unit: Unit, { name }: Section, table: FormsTable, offset: number): Explained | undefined {
   for (const [row, forms] of table.forms.entries())
     for (const [column, form] of forms.entries()) {
-      if (!form || !holds(form.range, offset)) continue;
+      if (!form || !contains(form.range, offset)) continue;
       const [person, verb] = [table.persons[row]?.text ?? "", table.columns[column]?.text ?? ""];
       const tied = tiesOf(unit).filter((tie) => {
         const at = columnOf(unit, tie);
@@ -102,8 +104,4 @@ function explained(item: Item, { piles }: Section, what: string, { start, end }:
   const on = names.length === 0 ? "" : ` Its pile${names.length > 1 ? "s are" : " is"} ${list(names)}.`;
   const by = item.by ? ` Written by ${plain(item.by.code)}.` : "";
   return { markdown: `${what}${on}${by}`, start, end };
-}
-
-function holds({ start, end }: Range, offset: number): boolean {
-  return start <= offset && offset <= end;
 }

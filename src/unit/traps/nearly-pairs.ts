@@ -159,7 +159,7 @@ function maybeNoted(item: RawItem, { bullets, lines }: Around, sign: string, [le
 }
 
 /** `- Bom dia!` and `— Boa tarde.` below it: a dash at the beginning of a line is that of someone who speaks, or of an item. */
-const nextLine = /\n[^\S\n]*[\p{Pd}−>]/u;
+const inNextLine = /\n[^\S\n]*[\p{Pd}−>]/u;
 
 /** A whole pair in code. */
 const coded = /^(`{1,2})[^\S\n]*[^`\s][^`\n]*[^\S\n][=＝][^\S\n][^`\n]*[^`\s][^\S\n]*\1$/u;
@@ -209,9 +209,9 @@ export function meantAsPair(
     if (grammar === true) return;
     if (bullets.mostlyPairs && bullets.ofOneSide(...sides(source.text, span, end))) continue;
     const both = sides(source.text, span, end);
-    if (nextLine.test(match[0]) && endOfSentence.test(both[0])) continue;
+    if (inNextLine.test(match[0]) && endOfSentence.test(both[0])) continue;
     const bold = match.groups?.["bold"] ?? "";
-    const doubtful = bold !== "" || loose.test(match[0]) || arrow.test(match[0]) || nextLine.test(match[0]);
+    const doubtful = bold !== "" || loose.test(match[0]) || arrow.test(match[0]) || inNextLine.test(match[0]);
     const unsure = grammar || (doubtful && maybeNoted(item, around, match[0], both));
     const sign =
       match[0].trim() === ""
