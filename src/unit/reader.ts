@@ -32,7 +32,7 @@ import { pileTraps } from "./traps/piles";
 import { quotedItems } from "./traps/quotes";
 import { withoutHeads } from "./traps/rows-as-pairs";
 import { spacedForms } from "./traps/spaced-tables";
-import { farHeads, farRows } from "./traps/table-heads";
+import { farHeads, farRows, pairAsHeads } from "./traps/table-heads";
 import { nearlyTable, notedTable, partedRows } from "./traps/tables";
 import { UnderItems } from "./traps/under-items";
 import { unfencedActivity } from "./traps/unfenced";
@@ -290,9 +290,14 @@ export class Reader {
       this.gathered.heads.push(read.heads);
       this.open.addNoted(read.heads);
       for (const pair of read.pairs) this.open.add({ shape: "pair", item: pair });
+      const { heads } = read;
       const section = this.open;
-      if (read.heads.length === 2 && read.heads.some(({ text }) => text === ""))
-        this.looks.push(() => withoutHeads(this.lines, [firstLine, afterLine], section.bullets, this.problems));
+      if (heads.length === 2)
+        this.looks.push(() =>
+          heads.some(({ text }) => text === "")
+            ? withoutHeads(this.lines, [firstLine, afterLine], section.bullets, this.problems)
+            : pairAsHeads(this.lines, firstLine, heads, section.bullets, this.problems),
+        );
     }
   }
 

@@ -8,7 +8,7 @@ import { SourceText } from "./source-text";
 import { acrossEmphasis } from "./traps/emphasis";
 import { textTraps } from "./traps/items";
 import { linkedPictures, secondPictures } from "./traps/pictures";
-import { lostCorner, namelessColumn, pairAsHeads } from "./traps/table-heads";
+import { lostCorner, namelessColumn } from "./traps/table-heads";
 import { barredRows, dashInCell, gapInCell, noPerson } from "./traps/tables";
 import type { Answer, FormsTable, Pair, Phrase } from "./unit";
 
@@ -45,7 +45,6 @@ export function readTable(
     namelessColumn(lines, firstLine, head, rows, context.problems);
     return { pairs: [], heads: head };
   }
-  if (isPairs) pairAsHeads(lines, firstLine, head, written.map(row), context.problems);
   const bodyLines = barredRows(lines, written, context.problems);
   for (const line of bodyLines) {
     for (const [i, cell] of row(line).slice(0, head.length).entries()) {

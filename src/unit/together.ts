@@ -7,7 +7,7 @@ import type { Pair, Pile, StoryEvent } from "./unit";
 const sign = /\S(?:\s+(?:[|｜¦‖│∣/／→;:\p{Pd}−]|[-=]{1,2}>)\s+|:\s+|\s*\t\s*)\S/u;
 
 /** A short word before others, as an article. */
-export const leadOf = (text: string): string | undefined => /^(\p{L}{1,4})\s+\S/u.exec(text.trim())?.[1]?.toLowerCase();
+const leadOf = (text: string): string | undefined => /^(\p{L}{1,4})\s+\S/u.exec(text.trim())?.[1]?.toLowerCase();
 
 /** Whether the letters of a text are Latin ones alone. */
 export const isLatin = (text: string): boolean => !/(?!\p{Script=Latin})\p{L}/u.test(text);

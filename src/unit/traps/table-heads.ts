@@ -1,7 +1,7 @@
 import type { LineIndex } from "../../base/range";
 import { type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
-import { leadOf } from "../together";
+import type { Together } from "../together";
 import { textOf } from "./lines";
 import { cellsOf, delimiter, isHyphens, width } from "./tables";
 
@@ -95,21 +95,17 @@ export function lostCorner(
 }
 
 /**
- * `| o rio | the river |` above the row of hyphens: heads that begin with a short word as most cells below them do, on both sides, are
- * a pair, which is not read. The line stays a head: what the columns are called nobody else knows.
+ * `| o rio | the river |` above the row of hyphens: heads that begin as the left and right sides of the section's pairs do are a pair,
+ * which is not read. What the columns are called nobody else knows.
  */
 export function pairAsHeads(
   lines: LineIndex,
   line: number,
-  head: readonly SourceText[],
-  rows: readonly (readonly SourceText[])[],
+  [left, right]: readonly SourceText[],
+  bullets: Together,
   problems: Problems,
 ): void {
-  const like = (side: number): boolean => {
-    const leads = rows.flatMap((row) => leadOf(row[side]?.text ?? "") ?? []);
-    return leads.length > 1 && leads.length * 2 > rows.length && leads.includes(leadOf(head[side]?.text ?? "") ?? "");
-  };
-  if (!like(0) || !like(1)) return;
+  if (!left || !right || !bullets.mostlyPairs || !bullets.ofBothSides(left.text, right.text)) return;
   const { start, end } = lines.line(line);
   const below = lines.line(line + 1);
   problems.trap(
