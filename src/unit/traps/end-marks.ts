@@ -1,6 +1,7 @@
 import type { RawItem } from "../items";
 import type { Problems } from "../problems";
-import { type Custom, customOf } from "./mark-words";
+import type { SourceText } from "../source-text";
+import { type Custom, customOf, truthOf, truthOfSign } from "./mark-words";
 
 /*
  * Marks that stand behind their statements: `- O pão voa. [ ]`, `- A hal úszik. (I)`, `- O pão voa. – F`.
@@ -31,19 +32,38 @@ export function endMark({ text: source }: RawItem, custom: Custom, problems: Pro
   const match = behind.exec(source.text);
   const truth = custom.of(markOf(match) ?? "");
   if (!match?.[1] || truth === undefined) return;
-  const start = match[1].length;
+  // A letter may say something else of a sentence.
+  tell(source, match[1].length, truth, match[2] !== "[", problems);
+}
+
+/** A tick, a cross, or a word or letter in brackets behind a sentence. */
+const behindSentence =
+  /^(\S+\s[^\n]*[.!…。！]\p{P}*)\s*(?:([✓✔✅❌✗✘☑☒])\uFE0F?|[([（［]\s*(\p{L}{1,12}|[✓✔✗✘])\s*[)\]）］])\s*$/u;
+
+/** `A sopa está fria. (falso)`, `A sopa arde. ✓` among statements, whatever others have. Whether there is such a mark. */
+export function markBehind(source: SourceText, problems: Problems): boolean {
+  const [, said = "", sign, word = sign ?? ""] = behindSentence.exec(source.text) ?? [];
+  if (said === "") return false;
+  const truth = truthOfSign(word.toLowerCase()) ?? truthOf(word);
+  // A small letter says a gender, or a number.
+  if (truth === undefined || /^(?![xXTFVR])\p{L}$/u.test(word)) return false;
+  tell(source, said.length, truth, true, problems);
+  return true;
+}
+
+function tell(source: SourceText, start: number, truth: boolean, unsure: boolean, problems: Problems): void {
+  const { text } = source;
   problems.trap(
     "meant-as-statement",
-    source.range(start + (/\S/.exec(source.text.slice(start))?.index ?? 0), source.text.trimEnd().length),
+    source.range(start + (/\S/.exec(text.slice(start))?.index ?? 0), text.trimEnd().length),
     "This mark stands behind its text: a statement begins with “[x] ” when it is true and “[ ] ” when it is false.",
     {
       title: `Write “[${truth ? "x" : " "}]” before it`,
       edits: [
         { range: source.range(0, 0), text: truth ? "[x] " : "[ ] " },
-        { range: source.range(start, source.text.length), text: "" },
+        { range: source.range(start, text.length), text: "" },
       ],
-      // A letter may say something else of a sentence.
-      ...(match[2] === "[" ? {} : { unsure: true as const }),
+      ...(unsure ? { unsure: true as const } : {}),
     },
   );
 }

@@ -14,6 +14,9 @@ export const falseWords = words(
 const trueMarks = words("v r t p c 1 ok √ + sim sí si sì oui yes ja j tak да д так п da");
 const falseMarks = words("f n 0 não nao no non nein nie нет ні н л х");
 
+/** Ticks, crosses and empty boxes that stand alone before what is judged, or done. */
+export const boxes = "☐☑☒✓✔✖✅❌✗✘";
+
 /** Signs for true and for false. A letter x is a cross where no bracket is empty. */
 const ticks = words("✓ ✔ √ ☑ ✅ v ○ 〇 ◯ ⭕ 👍");
 const crosses = words("✗ ✘ ✕ ✖ × x х ｘ ☒ ❌ 👎");
@@ -68,6 +71,12 @@ export function truthOf(written: string): boolean | undefined {
   return falseMarks.has(word) || falseWords.has(word) ? false : undefined;
 }
 
+/** What a tick or a cross says where nothing says which sign is for true: × may be for either, and an x is read as true. */
+export function truthOfSign(sign: string): boolean | undefined {
+  if ((!ticks.has(sign) && !crosses.has(sign)) || /^[×✕]$/u.test(sign)) return undefined;
+  return !/^[✗✘✖☒❌👎]$/u.test(sign);
+}
+
 /** What the marks say that are used in one section. */
 export interface Custom {
   /** Equal where the same is said of every mark. */
@@ -105,9 +114,7 @@ export function customOf(marks: readonly string[], truths: readonly boolean[]): 
     return { key, both: true, crossed: yes === ticks && crossed, of };
   }
   const said = (mark: string): boolean | undefined => {
-    if (!ticks.has(mark) && !crosses.has(mark)) return truthOf(mark);
-    // Where nothing says which sign is for true, this one may be for either.
-    return /^[×✕]$/u.test(mark) ? undefined : !/^[✗✘✖☒❌👎]$/u.test(mark);
+    return ticks.has(mark) || crosses.has(mark) ? truthOfSign(mark) : truthOf(mark);
   };
   // A letter that nothing says anything of leaves those in doubt that say either in different languages.
   const doubtful = used.some((mark) => /^\p{L}/u.test(mark) && said(mark) === undefined);

@@ -2,7 +2,8 @@ import type { Range } from "../../base/range";
 import type { RawItem } from "../items";
 import { type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
-import { type Custom, falseWords, isWord, trueWords, truthOf } from "./mark-words";
+import { markBehind } from "./end-marks";
+import { boxes, type Custom, falseWords, isWord, trueWords, truthOf } from "./mark-words";
 
 /*
  * What was meant as the mark of a statement and is none.
@@ -13,7 +14,10 @@ const nearlyMark =
   /^(?:\[\s*((?:[xXvV✓✔хХｘＸ✗✘✖✕×✅❌☑☒*–−-]\uFE0F?)?)\s*\](?!\(|\[|:)|\[([ xX])\]:(?=\s)|\\\[(?:\s*([xX ])\s*\\|(\\?)|([xX ])(?=\]\s))\]|\[\s*([xX ])\s*[)}]|\(\s*([xX])\s*\]|[［【]\s*([xXｘＸхХ]?)\s*[］】]|\*{1,2}\[([ xX])\]\*{1,2}|\(\s*([xXхХ]?)\s*\)|\[([xX])(?=\s)(?![^\]\n]*\])|([☐☑☒✓✔✖✅❌✗✘]\uFE0F?))(?:[.)](?=\s))?\s*/u;
 
 /** `✓ copied`, `☐ bring tape`, `(x) checked`: what is done or to do, where no sentence stands behind it and nothing else is judged. */
-const done = /^(?:\(\s*[xXхХ]?\s*\)|[☐☑☒✓✔✖✅❌✗✘]\uFE0F?)\s*(?!\P{L}*[\p{Lu}\p{Lo}][^\n]*[.!?…。！？]\P{L}*$)/u;
+const done = new RegExp(
+  `^(?:\\(\\s*[xXхХ]?\\s*\\)|[${boxes}]\\uFE0F?)\\s*(?!\\P{L}*[\\p{Lu}\\p{Lo}][^\\n]*[.!?…。！？]\\P{L}*$)`,
+  "u",
+);
 
 /** Whether texts are a list of what is done and what is not. */
 const areDone = (texts: readonly string[]): boolean => texts.every((text) => done.test(text));
@@ -68,7 +72,7 @@ function signOf(match: RegExpExecArray): string {
 }
 
 /** What a mark with another sign says, whatever others there are. */
-function truthOfSign(match: RegExpExecArray): boolean | undefined {
+function truthOfMatch(match: RegExpExecArray): boolean | undefined {
   const sign = signOf(match);
   return /^[×✕]/u.test(sign) ? undefined : !noSign.test(sign) && !/^[✗✘✖☒❌]/u.test(sign);
 }
@@ -145,12 +149,15 @@ export interface Mark {
   readonly truth: boolean;
 }
 
+/** What a mark in brackets, or a tick or cross alone, begins with. */
+const marked = new RegExp(`^[[［【${boxes}]`, "u");
+
 /** The mark in brackets, other than `[x]` and `[ ]`, or the tick or cross that a text begins with, where it is clear what it says. */
 export function clearMark(text: string): Mark | undefined {
-  const nearly = /^[[［【☐☑☒✓✔✅❌✗✘]/u.test(text) && !/^\[[ xX]\]\s/.test(text) ? nearlyMark.exec(text) : null;
+  const nearly = marked.test(text) && !/^\[[ xX]\]\s/.test(text) ? nearlyMark.exec(text) : null;
   // A number may well be that of a source or a note.
   const mark = nearly
-    ? { written: nearly[0], truth: truthOfSign(nearly) }
+    ? { written: nearly[0], truth: truthOfMatch(nearly) }
     : /^\[\s*\d/.test(text)
       ? undefined
       : bracketMark(text);
@@ -198,35 +205,6 @@ function bareMark(source: SourceText, problems: Problems): boolean {
   const truth = long === "x" ? true : truthOf(word);
   if (!match || truth === undefined || /[?？؟]\P{L}*$/u.test(source.text)) return false;
   tell(source, match[0], truth, problems, word.length === 1 && long !== "x");
-  return true;
-}
-
-/** A tick, a cross, or a word or letter in brackets behind a sentence. */
-const behind =
-  /^(\S+\s[^\n]*[.!…。！]\p{P}*)(\s*(?:([✓✔✅❌✗✘☑☒])\ufe0f?|[([（［]\s*(\p{L}{1,12}|[✓✔✗✘])\s*[)\]）］]))\s*$/u;
-
-/** `A sopa está fria. (falso)`, `A sopa arde. ✓` among statements. */
-function markBehind(source: SourceText, problems: Problems): boolean {
-  const [, said = "", tail = "", sign, word = ""] = behind.exec(source.text) ?? [];
-  const truth = /^[✓✔✅☑]/u.test(sign ?? word) ? true : /^[✗✘❌☒]/u.test(sign ?? word) ? false : truthOf(word);
-  // A small letter says a gender, or a number.
-  if (said === "" || /^(?![xX])[^TFVR✓✔✗✘]$/u.test(word)) return false;
-  if (word !== "" && word.toLowerCase() !== "x" && truth === undefined) return false;
-  const start = said.length + (/^\s*/.exec(tail)?.[0].length ?? 0);
-  const mark = truth === false ? "[ ] " : "[x] ";
-  problems.trap(
-    "meant-as-statement",
-    source.range(start, said.length + tail.trimEnd().length),
-    "A statement begins with “[x] ” when it is true and “[ ] ” when it is false; this item is read as plain text.",
-    {
-      title: `Write “${mark.trim()}” before it`,
-      edits: [
-        { range: source.range(0, 0), text: mark },
-        { range: source.range(said.length, said.length + tail.trimEnd().length), text: "" },
-      ],
-      unsure: true,
-    },
-  );
   return true;
 }
 

@@ -70,7 +70,7 @@ function tell(
 
 /** Texts of a paragraph's lines where each begins with a mark as `[F]` or ✅ and goes on like a sentence, not like “[F] falso”; none else. */
 export function markedTexts(lines: LineIndex, map: readonly [number, number]): readonly string[] {
-  if (!/^[ \t]*[[［【☑☒✓✔✅❌✗✘]/u.test(textOf(lines, map[0]))) return [];
+  if (clearMark(textOf(lines, map[0]).trim()) === undefined) return [];
   const texts = linesOf(lines, map).map(({ text }) => text);
   const isSentence = (text: string): boolean => /^\P{L}*[\p{Lu}\p{Lo}]\S*\s+\S|^\P{L}*\p{Lo}/u.test(text);
   const isWhole = (text: string): boolean => /^[[［【]/u.test(text) || /[.!…。！]\P{L}*$/u.test(text);
