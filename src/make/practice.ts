@@ -22,18 +22,6 @@ explains: en
 classes: [12]
 ---
 
-## Begun
-
-- wheel
-
-## Goes on
-
-- the *wheel* … turns
-
-## Further
-
-- roda = wheel
-
 ## Notes
 
 - Bring the pump

@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { kinds } from "../../src/activities/kinds";
 import { checking } from "../../src/check/check";
-import { practice } from "../../src/make/practice";
+import { practice, practising } from "../../src/make/practice";
 import { nothingAround } from "../../src/make/workshop";
 import { readUnitText, testWorkshop, word } from "../support/units";
 
@@ -90,6 +90,24 @@ describe("a kind that cannot be laid out", () => {
 });
 
 describe("the practice before the first reading", () => {
+  it("takes what reads YAML and looks for traps in parts, then reads a unit to its end", async () => {
+    const workshop = await testWorkshop();
+    const read: string[] = [];
+    let pauses = 0;
+    let before = 0;
+    const watched = {
+      *reading(...given: Parameters<typeof workshop.reading>): ReturnType<typeof workshop.reading> {
+        before = pauses;
+        const reading = yield* workshop.reading(...given);
+        read.push(...reading.activities.map(({ make }) => make));
+        return reading;
+      },
+    };
+    for (const _ of practising(watched)) pauses++;
+    assert.ok(before > 20, `${before} pauses`);
+    assert.deepEqual(new Set(read), new Set(kinds.map(({ name }) => name)));
+  });
+
   it("deals every kind and finds no error", async () => {
     const { activities, findings } = await readUnitText(practice);
     assert.deepEqual([...new Set(activities.map(({ make }) => make))].sort(), kinds.map(({ name }) => name).sort());
