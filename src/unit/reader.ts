@@ -50,7 +50,8 @@ export class Reader {
   private rests: Start["rests"];
   private readonly emptyHeadings: EmptyHeadings;
   private open: SectionBuilder | undefined;
-  private looks: (() => void)[] = [];
+  /** What is looked at when the section is complete, at once or in steps. */
+  private looks: (() => Steps<void, undefined> | undefined)[] = [];
   /** How many blocks above were taken to end where they do not: whether they were hangs on what stands below, so nothing there is kept. */
   private mends = 0;
   /** For comments that stand below it. */
@@ -89,7 +90,7 @@ export class Reader {
     if (rest) yield* rest.rest.into(gathered, this.journal);
     const { sections, headingsAbove, activities, stations, problems, silences, linked, heads } = gathered;
     const read = problems.length;
-    nearlyTies(linked, sections, env, this.problems);
+    yield* nearlyTies(linked, sections, env, this.problems);
     fullCorners(linked, sections, heads, this.problems);
     const unit = {
       text: lines.text,
@@ -135,26 +136,28 @@ export class Reader {
         if (token.map) spacedForms(this.lines, token.map, this.problems);
         indentedList(this.lines, token, this.problems);
         indentedActivity(this.lines, token, this.problems);
-      } else if (token.type === "paragraph_open" && token.map) this.paragraph(token.map);
+      } else if (token.type === "paragraph_open" && token.map) yield* this.paragraph(token.map);
     }
     return undefined;
   }
 
-  private paragraph(map: readonly [number, number]): void {
+  private *paragraph(map: readonly [number, number]): Steps<void, undefined> {
     const { lines, problems, env } = this;
     const table = this.lastTable;
     this.lastTable = undefined;
     if (partedRows(lines, table, map, problems) || quotedFence(lines, map, problems)) return;
     if (unfencedActivity(lines, map, problems) || spacedForms(lines, map, problems)) return;
     if (farHeads(lines, map, problems)) return;
-    if (unmarkedItems(lines, map, env, problems)) return;
+    yield;
+    if (yield* unmarkedItems(lines, map, env, problems)) return;
     const told = problems.list.length;
     paragraphLines(lines, map, false, problems);
     nearlyTable(lines, map, problems);
+    yield;
     const section = this.open;
     if (problems.list.length === told && !linedUpPairs(lines, map, env, problems)) {
       partlyItems(lines, map, env, problems);
-      if (section) this.looks.push(() => barePairs(lines, map, section.bullets, env, problems));
+      if (section) this.looks.push(() => void barePairs(lines, map, section.bullets, env, problems));
     }
     this.open?.addParagraph(map, markedTexts(lines, map));
   }
@@ -187,7 +190,8 @@ export class Reader {
 
   private *closeSection(end: number): Steps<void, undefined> {
     for (const look of this.looks) {
-      look();
+      const steps = look();
+      if (steps) yield* steps;
       yield;
     }
     this.looks = [];
@@ -262,14 +266,17 @@ export class Reader {
     for (const { text } of [raw, ...raw.nested]) this.link(text);
     const inPile = section.inPile;
     // Whether plain text was meant as a pair shows when the section is complete.
-    this.looks.push(() => {
-      if (inPile && shape === "text" && !section.hasStatements) lostCards(this.lines, raw, this.problems);
-      const marked = ordered ? { ...section.marked, judged: section.judgedStory } : section.marked;
-      const lone = !inPile && section.expectsPairs;
-      const around = { bullets: section.bullets, lone, marked, lines: this.lines };
-      itemTraps(raw, shape, around, this.env, this.problems);
-    });
+    this.looks.push(() => this.lookingAt(raw, shape, section, inPile));
     return shape;
+  }
+
+  private *lookingAt(raw: RawItem, shape: Shape, section: SectionBuilder, inPile: boolean): Steps<void, undefined> {
+    if (inPile && shape === "text" && !section.hasStatements) lostCards(this.lines, raw, this.problems);
+    const found = yield* section.marked();
+    const marked = shape === "event" ? { ...found, judged: section.judgedStory } : found;
+    const lone = !inPile && section.expectsPairs;
+    const around = { bullets: section.bullets, lone, marked, lines: this.lines };
+    yield* itemTraps(raw, shape, around, this.env, this.problems);
   }
 
   private link(text: SourceText): void {
@@ -293,10 +300,11 @@ export class Reader {
       const { heads } = read;
       const section = this.open;
       if (heads.length === 2)
-        this.looks.push(() =>
-          heads.some(({ text }) => text === "")
-            ? withoutHeads(this.lines, [firstLine, afterLine], section.bullets, this.problems)
-            : pairAsHeads(this.lines, firstLine, heads, section.bullets, this.problems),
+        this.looks.push(
+          () =>
+            void (heads.some(({ text }) => text === "")
+              ? withoutHeads(this.lines, [firstLine, afterLine], section.bullets, this.problems)
+              : pairAsHeads(this.lines, firstLine, heads, section.bullets, this.problems)),
         );
     }
   }

@@ -1,4 +1,5 @@
 import type { Range } from "../base/range";
+import type { Steps } from "../base/steps";
 import type { SourceText } from "./source-text";
 import { Together } from "./together";
 import { endCustom } from "./traps/end-marks";
@@ -56,18 +57,20 @@ export class SectionBuilder {
     return this.statements.length > 0;
   }
 
-  /** What the marks of its plain bullets and statements say. */
-  get marked(): Marked {
-    this.marking ??= this.findMarked();
+  /** What the marks of its plain bullets and statements say; found once, in steps. */
+  *marked(): Steps<Marked, undefined> {
+    this.marking ??= yield* this.findMarked();
     return this.marking;
   }
 
-  private findMarked(): Marked {
+  private *findMarked(): Steps<Marked, undefined> {
     const { marks, all } = marksOf(this.texts);
+    yield;
     const truths = this.statements.map(({ truth }) => truth);
     const custom = customOf(marks, truths);
     const alone = this.pairs.length === 0 && this.events.length === 0;
     const judged = truths.length > 0 || this.bullets.marked || (all && custom.both && alone);
+    yield;
     const crossed = custom.crossed ? this.statements.flatMap(({ truth, mark }) => (truth ? [mark] : [])) : [];
     const ended = alone && marks.length === 0 ? endCustom(this.texts, truths.length > 0) : undefined;
     return { judged, custom, crossed, ended };

@@ -1,3 +1,4 @@
+import type { Steps } from "../base/steps";
 import { haveOneSign } from "./traps/doubtful-signs";
 import { allJudged, allMarked } from "./traps/marks";
 import { type Border, scriptBorder } from "./traps/two-scripts";
@@ -13,6 +14,9 @@ const leadOf = (text: string): string | undefined => /^(\p{L}{1,4})\s+\S/u.exec(
 export const isLatin = (text: string): boolean => !/(?!\p{Script=Latin})\p{L}/u.test(text);
 
 const sides = ["left", "right"] as const;
+
+/** What the key is made of. */
+const keyed = ["mostlyPairs", "hasPairs", "hasCards", "alike", "parted", "phrased", "hasCuts", "numbered"] as const;
 
 /** What the bullets and events of a section are together: what one of them may be meant as hangs on that. Each is found once. */
 export class Together {
@@ -92,10 +96,16 @@ export class Together {
 
   /** Equal for sections whose items may be meant as the same things, but for what `ofOneSide` and `ofBothSides` say. */
   get key(): string {
-    return this.once("key", () => {
-      const { mostlyPairs, hasPairs, hasCards, alike, parted, phrased, hasCuts, numbered } = this;
-      return [mostlyPairs, hasPairs, hasCards, alike, parted, phrased, hasCuts, numbered].join(" ");
-    });
+    return this.once("key", () => keyed.map((what) => this[what]).join(" "));
+  }
+
+  /** Finds what the key is made of, one thing at each step. */
+  *finding(): Steps<void, undefined> {
+    if (this.found.has("key")) return;
+    for (const what of keyed) {
+      void this[what];
+      yield;
+    }
   }
 
   /** Whether all bullets are plain and begin with marks. */

@@ -1,4 +1,5 @@
 import type { LineIndex, Range } from "../../base/range";
+import type { Steps } from "../../base/steps";
 import { type Env, type Span, scan, spacedSeparators, TextMemory } from "../inline";
 import type { RawItem } from "../items";
 import { drop, type Problems, write } from "../problems";
@@ -44,25 +45,32 @@ export interface Around {
   readonly lines: LineIndex;
 }
 
-/** Looks at one item of a list, read as `shape`. */
-export function itemTraps(item: RawItem, shape: Shape, around: Around, env: Env, problems: Problems): void {
+/** Looks at one item of a list, read as `shape`; pauses between looks. */
+export function* itemTraps(
+  item: RawItem,
+  shape: Shape,
+  around: Around,
+  env: Env,
+  problems: Problems,
+): Steps<void, undefined> {
   const { text, nested, numbered = [] } = item;
   // What stands under an item counts too, the indents of further lines, and its own number before another in its line.
   const counted = shape === "event" && /[.!?…;]\S*\s+\d+[.)]\s/u.test(text.text);
   const alone = text.isWhole && nested.length === 0 && numbered.length === 0 && !counted;
   const { bullets, lone, marked } = around;
+  yield* bullets.finding();
   const as = `${shape} ${lone} ${marked.judged} ${marked.custom.key} ${marked.ended?.key} ${bullets.key}`;
   const known = clean.get(as) ?? new TextMemory<true>();
   clean.set(as, known);
   if (alone && known.find(text.text, env)) return;
   const before = problems.list.length;
   const { asked } = bullets;
-  lookAt(item, shape, around, env, problems);
+  yield* looking(item, shape, around, env, problems);
   const told = problems.list.length > before || bullets.asked > asked;
   if (alone && !told) known.get(text.text, env, () => true);
 }
 
-function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems: Problems): void {
+function* looking(item: RawItem, shape: Shape, around: Around, env: Env, problems: Problems): Steps<void, undefined> {
   const { text } = item.text;
   const { mask, comments } = scan(text, env);
   const open = (span: Span): boolean => !mask.slice(span.start, span.end).some(Boolean);
@@ -73,11 +81,15 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
   }
   textTraps(item.text, env, problems);
   underline(item, problems);
+  yield;
   if (shape === "text") {
     const end = comments[0]?.start ?? text.length;
     const told = problems.list.length;
-    if (!statementMark(item, around.marked, problems) && around.lone) {
+    const isStatement = statementMark(item, around.marked, problems);
+    yield;
+    if (!isStatement && around.lone) {
       meantAsPair(item, open, end, around, problems);
+      yield;
       if (problems.list.length === told && !mask.some(Boolean)) unpartedPair(item, end, around.bullets, problems);
     }
   }
@@ -98,11 +110,14 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
     const signs = spacedSeparators(text, mask, "=", 0, comments[0]?.start ?? text.length);
     pairInLine(item, mask, signs, around.lines, problems);
     acrossEmphasis(item.text, "pair", env, problems);
+    yield;
     lopsidedSlash(item.text, open, problems);
     printedBackslash(item.text, signs[0], problems);
     tightSlash(item.text, open, problems);
+    yield;
     printedBars(item.text, env, problems);
     lostOrder(item, env, problems);
+    yield;
     linkedPictures(item.text, "pair", env, problems);
     gluedPairs(around.lines, item, around.bullets, problems);
   }
@@ -114,6 +129,7 @@ function lookAt(item: RawItem, shape: Shape, around: Around, env: Env, problems:
   const plain = item.nested.filter(
     (nested) => !nestedItem(nested, item, shape === "text", { lines: around.lines, env, problems }),
   );
+  yield;
   if (shape === "statement") crossedMark(item, around.marked, problems);
   if (shape === "statement") boxedPair(item.text, mask, problems);
   if (shape === "statement") marksInLine(item, around.lines, comments[0]?.start ?? text.length, open, problems);

@@ -1,3 +1,4 @@
+import type { Steps } from "../../base/steps";
 import { type Env, scan } from "../inline";
 import { drop, type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
@@ -62,25 +63,30 @@ function target(name: string, title: string): string {
 }
 
 /** Looks at texts that are printed, in which something like a link stands. */
-export function nearlyTies(
+export function* nearlyTies(
   sources: readonly SourceText[],
   sections: readonly Section[],
   env: Env,
   problems: Problems,
-): void {
+): Steps<void, undefined> {
   if (sources.length === 0) return;
   const columns = new Columns(sections.flatMap(({ tables }) => tables));
-  for (const source of sources) nearlyTie(source, columns, env, problems);
+  for (const source of sources) {
+    yield* nearlyTie(source, columns, env, problems);
+    yield;
+  }
 }
 
-function nearlyTie(source: SourceText, columns: Columns, env: Env, problems: Problems): void {
+function* nearlyTie(source: SourceText, columns: Columns, env: Env, problems: Problems): Steps<void, undefined> {
   const { mask, links } = scan(source.text, env);
   const tell: Tell = (at, whole, wanted, message) => {
     const range = source.range(at, at + whole.length);
     problems.trap("nearly-a-tie", range, message, write(`Write “${wanted}”`, range, wanted));
   };
   spaced(source, mask, columns, tell);
+  yield;
   broken(source, mask, columns, tell);
+  yield;
   for (const match of source.text.matchAll(/(?<!!)(\[([^[\]\n]+)\])\(<?([^()<>#"\n]+?)>?([^\S\n]+"[^"\n]*")?\)/gu)) {
     const [whole, text = "", form = "", name = "", title = ""] = match;
     if (!links.some(({ start }) => start === match.index) || !columns.hasForm(decoded(name), form)) continue;

@@ -1,4 +1,5 @@
 import type { LineIndex } from "../../base/range";
+import type { Steps } from "../../base/steps";
 import { type Env, scan, spacedSeparators } from "../inline";
 import type { Problems } from "../problems";
 import { countedWords } from "./counted-words";
@@ -16,25 +17,31 @@ import { type Begin, type Line, noHyphen, type Style } from "./styles";
  */
 
 /** `ovo = egg`, `[x] Ela ri.`, `1.Ela ri.`, `a) Ela ri.` in lines of their own. Whether the paragraph is told. */
-export function unmarkedItems(
+export function* unmarkedItems(
   lines: LineIndex,
   [first, after]: readonly [number, number],
   env: Env,
   problems: Problems,
-): boolean {
+): Steps<boolean, undefined> {
   const found = linesOf(lines, [first, after]);
-  const style =
-    statements(found) ??
-    numbers(found, numbersAround(lines, [first, after])) ??
-    letters(found) ??
-    countedWords(found) ??
-    otherNumbers(lines, [first, after], found) ??
-    pairs(found, env) ??
-    columns(found, env) ??
-    mixed(found, env);
-  if (!style) return false;
-  tell(lines, first, found, style, problems);
-  return true;
+  for (const look of [
+    () => statements(found),
+    () => numbers(found, numbersAround(lines, [first, after])),
+    () => letters(found),
+    () => countedWords(found),
+    () => otherNumbers(lines, [first, after], found),
+    () => pairs(found, env),
+    () => columns(found, env),
+    () => mixed(found, env),
+  ]) {
+    const style = look();
+    if (style) {
+      tell(lines, first, found, style, problems);
+      return true;
+    }
+    yield;
+  }
+  return false;
 }
 
 function linesOf(lines: LineIndex, [first, after]: readonly [number, number]): Line[] {

@@ -18,10 +18,13 @@ export function* practisingTraps(): Steps<void, undefined> {
   const env: Env = {};
   const { mask } = scan(text, env);
   yield;
-  for (const look of [unprinted, looseEmphasis]) {
-    look(source, mask, env, problems);
+  for (const each of ["2*3*4", "the *wheel*", "<b>turns</b>", "~~so~~", "so[^1]"]) {
+    const short = SourceText.inLines(new LineIndex(each), 0, each);
+    unprinted(short, scan(each, env).mask, env, problems);
     yield;
   }
+  looseEmphasis(source, mask, env, problems);
+  yield;
   for (const look of [colouredText, changedComment, bareRemark, picturePath, nearlyPicture]) {
     look(source, mask, problems);
     yield;
