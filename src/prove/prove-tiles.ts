@@ -1,3 +1,4 @@
+import type { Steps } from "../base/steps";
 import { alignedTo, framesOf, isAssembly, lookOf } from "./assembly";
 import { balanceOf } from "./balance";
 import { certificate } from "./certificate";
@@ -23,7 +24,9 @@ export class TileSearch {
   private readonly cap: number;
   private readonly budget: number;
   /** How the intended assembly looks, where it is one. It is a solution that need not be searched for. */
-  private readonly intended: string | undefined;
+  private intended: string | undefined;
+  /** Arguments that are still to be tried. */
+  private opening: Steps<void, undefined> | undefined;
   private readonly looks = new Set<string>();
   private frames: readonly FrameSearch[] = [];
   private nodes = 0;
@@ -39,7 +42,13 @@ export class TileSearch {
     if (rows * columns !== tiles.length || rows < 1) throw new RangeError("a puzzle needs rows × columns tiles");
     this.cap = Math.max(2, options.cap ?? 2);
     this.budget = options.budget ?? 200_000;
-    const { intended } = options;
+    this.opening = this.arguing();
+  }
+
+  /** What needs no search, an argument at each step; then the frames to be searched. */
+  private *arguing(): Steps<void, undefined> {
+    const { puzzle } = this;
+    const { intended } = this.options;
     if (intended && isAssembly(puzzle, intended)) {
       this.intended = lookOf(puzzle, intended);
       this.count = 1;
@@ -50,9 +59,11 @@ export class TileSearch {
       this.settle("certificate", false);
       return;
     }
+    yield;
     const stock = new Stock(puzzle);
     const mayFaceOut = puzzle.outer && new Set(puzzle.outer);
     const outer = stock.showing(1, (text) => (mayFaceOut?.has(stock.texts[text] ?? -1) === false ? -1 : 0));
+    yield;
     if (intended && this.intended !== undefined && this.cap === 2) {
       const near = witness(puzzle, stock, outer, intended);
       if (near) {
@@ -61,6 +72,7 @@ export class TileSearch {
         return;
       }
     }
+    yield;
     const balance = balanceOf(stock);
     const free = puzzle.turn === "free";
     const sides = stock.sides();
@@ -78,8 +90,12 @@ export class TileSearch {
     return this.settled ?? this.verdict("search", true);
   }
 
-  /** Searches on for about so many nodes (a step once begun is ended). True when done. */
+  /** Tries one more argument that needs no search, or searches on for about so many nodes (a step once begun is ended). True when done. */
   advance(nodes: number): boolean {
+    if (this.opening) {
+      if (this.opening.next().done) this.opening = undefined;
+      return this.settled !== undefined;
+    }
     const until = this.nodes + nodes;
     while (!this.settled && this.nodes < until) this.step();
     return this.settled !== undefined;
