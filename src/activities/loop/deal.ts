@@ -35,24 +35,26 @@ export function* dealingLoop(request: DealRequest): Steps<DealtLoop> {
   const drawn: Drawn[] = [];
   for (const [i, chosen] of choices.entries())
     drawn.push(yield* drawCircle(chosen, pairs, request, `loop/${options.seed}/${i + 1}`, circles));
-  yield "dealing the cards";
-  const deals = plans.flatMap((plan, i): LoopDeal[] => {
+  const deals: LoopDeal[] = [];
+  for (const [i, plan] of plans.entries()) {
     const { level, version } = plan;
     // Levels of one version have the same circle.
     const circle = drawn[version - 1];
-    if (!circle) return [];
+    if (!circle) continue;
+    yield "dealing the cards";
     const { cards, attempt, proof } = circle;
     const stream = streamOf("loop", options.seed, plan, plain);
     const decoys = planned.decoys[i] ?? [];
     const all = cards.length + decoys.length;
     const dealt = apart(all, cards.length, upTo(all), `${stream}/order`);
+    yield "dealing the cards";
     const posting = apart(all, cards.length, dealt, `${stream}/posting`);
     const texts = [...cards, ...decoys].map(({ answer, prompt }) => [printOf(answer), printOf(prompt)]);
     const code = dealCode(JSON.stringify(["loop", planCode(plan, plain), options.size, dealt, texts]));
     const { full, smaller } = proof;
     const own = { number: plans.length > 1 ? i + 1 : undefined, cards, decoys, dealt, posting, proof: full, smaller };
-    return [{ code, level, version, attempt, copies: copies[i] ?? 1, ...own }];
-  });
+    deals.push({ code, level, version, attempt, copies: copies[i] ?? 1, ...own });
+  }
   const shown = new Set(deals.flatMap(({ decoys }) => decoys.flatMap(({ answers, asks }) => [answers, asks])));
   const hasHard = plans.some(({ level }) => level === "hard");
   return {

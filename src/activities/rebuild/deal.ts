@@ -56,7 +56,9 @@ export function* dealingRebuild(request: DealRequest): Steps<DealtRebuild> {
   if (sentences.length === 0) return { ...base, summary: "sentences", deals: [] };
   const plans = levelsOf(options).flatMap((level) => upTo(options.versions).map((i) => ({ level, version: i + 1 })));
   const copies = copiesOf({ ...options, ...copiesFor(options, request.classes, first.length) }, request.classes, plans);
+  yield "cutting the sentences";
   const spelling = spellingOf(request, options.names ?? []);
+  yield "cutting the sentences";
   const cardsAt = (level: Level): SentenceCard[][] =>
     sentences.map((sentence, i) => toCards(sentence, i, cardRuns(sentence, hiddenAt(options, level), spelling)));
   const cardsBy = new Map(levelsOf(options).map((level) => [level, cardsAt(level)]));

@@ -210,6 +210,7 @@ function* dealOne(table: Table, plan: Plan, patience: Patience, among = compared
   const structure = structureKey(table.request, table.options);
   if (structure === undefined) return yield* search(table, plan, patience, among);
   const key = `${patience.all} ${among} ${plan.level} ${plan.version} ${structure}`;
+  yield "arrangement 1, 0 steps";
   const known = settled.find(key);
   const found = known
     ? arrange(table, plan, known.attempt, known.verdict)
