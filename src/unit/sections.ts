@@ -73,7 +73,8 @@ export class SectionBuilder {
     yield;
     const crossed = custom.crossed ? this.statements.flatMap(({ truth, mark }) => (truth ? [mark] : [])) : [];
     const ended = alone && marks.length === 0 ? endCustom(this.texts, truths.length > 0) : undefined;
-    return { judged, custom, crossed, ended };
+    const remarked = this.statements.some(({ truth, text }) => truth && /[)）]\P{L}*$/u.test(text));
+    return { judged, custom, crossed, ended, remarked };
   }
 
   /** The same of events. */

@@ -1,6 +1,7 @@
 import type { LineIndex } from "../../base/range";
 import type { RawItem } from "../items";
 import { insert, type Problems, write } from "../problems";
+import type { Marked } from "./marks";
 import { column } from "./nesting";
 
 /*
@@ -21,12 +22,15 @@ const stopped =
 const named =
   /(?<=[.!?…。！？।؟]\s*)\s+(?:correc?ção|corre[ct]?to|certo|correct(?:ion|ed)?|richtig(?: ist)?|korrektur|verbessert|corrección|correcto|правильно|вірно|виправлення)\s*[:：]\s*(?=\S)/iu;
 
+/** A few words in brackets behind the end of a sentence, without a number as of a page: `A boia é azul. (vermelha)`. */
+const bracketed = /(?<=[.!?…。！？।؟]\s*)\s*[(（](?=(?:[\p{L}\p{M}'’-]+\s?){1,4}[)）]$)/u;
+
 const falseMark = /^\[ \]\s/;
 
-/** `- [ ] Ela sai. -> Ela entra.`, `- [ ] Ela sai. / Ela entra.`, `- [ ] Ela sai. (Ela entra.)`, `- [ ] O rio sobe. – O rio desce.` */
+/** `- [ ] Ela sai. -> Ela entra.`, `- [ ] Ela sai. / Ela entra.`, `- [ ] Ela sai. (Ela entra.)`, `- [ ] Ela sai. (entra)`, `- [ ] O rio sobe. – O rio desce.` */
 export function correctionInLine(
   { text: source, block, nested }: RawItem,
-  lines: LineIndex,
+  { lines, marked }: { readonly lines: LineIndex; readonly marked: Marked },
   open: (span: { start: number; end: number }) => boolean,
   problems: Problems,
 ): void {
@@ -35,7 +39,8 @@ export function correctionInLine(
   const sure = arrow.exec(text);
   const likely = dashed.exec(text);
   const isLikely = likely && isAbout(text.slice(4, likely.index), text.slice(likely.index + likely[0].length));
-  const sign = sure ?? named.exec(text) ?? stopped.exec(text) ?? (isLikely ? likely : undefined);
+  const short = marked.remarked ? null : bracketed.exec(text);
+  const sign = sure ?? named.exec(text) ?? stopped.exec(text) ?? short ?? (isLikely ? likely : undefined);
   if (!sign || sign.index < 4) return;
   const span = { start: sign.index, end: sign.index + sign[0].length };
   if (span.end >= text.length || !open(span) || arrow.test(text.slice(span.end))) return;

@@ -59,7 +59,7 @@ export function* itemTraps(
   const alone = text.isWhole && nested.length === 0 && numbered.length === 0 && !counted;
   const { bullets, lone, marked } = around;
   yield* bullets.finding();
-  const as = `${shape} ${lone} ${marked.judged} ${marked.custom.key} ${marked.ended?.key} ${bullets.key}`;
+  const as = `${shape} ${lone} ${marked.judged} ${marked.custom.key} ${marked.ended?.key} ${marked.remarked} ${bullets.key}`;
   const known = clean.get(as) ?? new TextMemory<true>();
   clean.set(as, known);
   if (alone && known.find(text.text, env)) return;
@@ -133,7 +133,7 @@ function* looking(item: RawItem, shape: Shape, around: Around, env: Env, problem
   if (shape === "statement") crossedMark(item, around.marked, problems);
   if (shape === "statement") boxedPair(item.text, mask, problems);
   if (shape === "statement") marksInLine(item, around.lines, comments[0]?.start ?? text.length, open, problems);
-  if (shape === "statement") correctionInLine(item, around.lines, open, problems);
+  if (shape === "statement") correctionInLine(item, around, open, problems);
   if (shape === "statement") for (const further of plain.slice(1)) secondCorrection(further, problems);
 }
 

@@ -31,6 +31,8 @@ export interface Marked {
   readonly crossed: readonly Range[];
   /** What the marks say that stand at the end of all plain items. */
   readonly ended: Custom | undefined;
+  /** True statements end with words in brackets too, so that those are remarks. */
+  readonly remarked: boolean;
 }
 
 /**
