@@ -29,6 +29,7 @@ import { countedBullets } from "./traps/other-numbers";
 import { markedNotes, markedTexts, unmarkedItems } from "./traps/paragraphs";
 import { linedUpPairs, partlyItems } from "./traps/part-lines";
 import { pileTraps } from "./traps/piles";
+import { type CountedItem, printedCounters } from "./traps/printed-counters";
 import { quotedItems } from "./traps/quotes";
 import { withoutHeads } from "./traps/rows-as-pairs";
 import { spacedForms } from "./traps/spaced-tables";
@@ -211,7 +212,7 @@ export class Reader {
     const open = tokens[at];
     const close = `${open?.type.replace("_open", "")}_close`;
     const ordered = open?.type === "ordered_list_open";
-    const read: ReadItem[] = [];
+    const read: (ReadItem & CountedItem)[] = [];
     let above: RawItem | undefined;
     const under = new UnderItems(this.lines, this.env, this.problems);
     let i = at + 1;
@@ -228,7 +229,7 @@ export class Reader {
       const shape = raw && this.item(raw, ordered, this.open);
       if (above && raw && shape === "text") correctionBeside(above, raw, this.lines, this.problems);
       above = shape === "statement" ? raw : undefined;
-      read.push({ token, shape });
+      read.push({ token, shape, raw });
       yield;
       under.begin(token, shape, this.open.inPile);
     }
@@ -237,6 +238,7 @@ export class Reader {
       listForNested(this.lines, this.lastEvent, read, goesOn, this.problems);
       nextForNested(this.lines, read, this.problems);
       countedBullets(this.lines, read, this.problems);
+      printedCounters(read, this.problems);
     }
     this.lastEvent = ordered ? read.at(-1)?.token : undefined;
     const next = tokens[i + 1];

@@ -69,7 +69,13 @@ export const missingGlyph: Rule<CheckContext> = {
 };
 
 /** Findings at a sign that stands for another one, and at a whole mark that does. */
-const signCodes: ReadonlySet<string> = new Set(["not-an-item", "meant-as-pair", "printed-bar", "lost-correction"]);
+const signCodes: ReadonlySet<string> = new Set([
+  "not-an-item",
+  "meant-as-pair",
+  "printed-bar",
+  "printed-counter",
+  "lost-correction",
+]);
 const markCodes: ReadonlySet<string> = new Set(["meant-as-statement", "numbered-statement"]);
 
 /** Options whose lists are printed. */

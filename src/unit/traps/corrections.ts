@@ -23,7 +23,7 @@ const named =
   /(?<=[.!?…。！？।؟]\s*)\s+(?:correc?ção|corre[ct]?to|certo|correct(?:ion|ed)?|richtig(?: ist)?|korrektur|verbessert|corrección|correcto|правильно|вірно|виправлення)\s*[:：]\s*(?=\S)/iu;
 
 /** A few words in brackets behind the end of a sentence, without a number as of a page: `A boia é azul. (vermelha)`. */
-const bracketed = /(?<=[.!?…。！？।؟]\s*)\s*[(（](?=(?:[\p{L}\p{M}'’-]+\s?){1,4}[)）]$)/u;
+const bracketed = /(?<=[.!?…。！？।؟]\s*)\s*[(（](?=[^)）]*(?:\p{Lo}|\p{L}{3}))(?=(?:[\p{L}\p{M}'’-]+\s?){1,4}[)）]$)/u;
 
 const falseMark = /^\[ \]\s/;
 

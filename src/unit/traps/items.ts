@@ -23,6 +23,7 @@ import { eventInLine, innerMark, marksInLine, pairInLine } from "./one-line";
 import { linkedPictures, secondPictures } from "./pictures";
 import { printedBackslash } from "./printed-backslash";
 import { printedBars } from "./printed-bars";
+import { printedDot } from "./printed-counters";
 import { tightSlash } from "./tight-slash";
 import { unprinted } from "./unprinted";
 
@@ -81,6 +82,7 @@ function* looking(item: RawItem, shape: Shape, around: Around, env: Env, problem
   }
   textTraps(item.text, env, problems);
   underline(item, problems);
+  if (shape !== "text") printedDot(item.text, problems);
   yield;
   if (shape === "text") {
     const end = comments[0]?.start ?? text.length;

@@ -36,6 +36,7 @@ import { optionTwice } from "./option-twice";
 import { otherParts } from "./other-parts";
 import { picturePath } from "./picture-path";
 import { printedBar } from "./printed-bar";
+import { printedCounter } from "./printed-counter";
 import { quotedItems } from "./quoted-items";
 import { secondCorrection } from "./second-correction";
 import { secondEquals } from "./second-equals";
@@ -98,6 +99,7 @@ const traps: readonly Rule<CheckContext>[] = [
   misplacedComment,
   blockInItem,
   tooDeep,
+  printedCounter,
   quotedItems,
   htmlInText,
   struckText,
