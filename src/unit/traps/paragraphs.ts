@@ -10,6 +10,7 @@ import { mixed } from "./mixed-lines";
 import { letters, numbers, numbersAround } from "./numbered-lines";
 import { otherNumbers } from "./other-numbers";
 import { type Begin, type Line, noHyphen, type Style } from "./styles";
+import { unnumbered } from "./unnumbered-lines";
 
 /*
  * Paragraphs of a section all of whose lines were meant as items, and have another sign than Markdown knows, or none.
@@ -31,7 +32,8 @@ export function unmarkedItems(
     otherNumbers(lines, [first, after], found) ??
     pairs(found, env) ??
     columns(found, env) ??
-    mixed(found, env);
+    mixed(found, env) ??
+    unnumbered(lines, [first, after], found);
   if (!style) return false;
   tell(lines, first, found, style, problems);
   return true;
@@ -51,21 +53,29 @@ function tell(
   lines: LineIndex,
   first: number,
   found: readonly Line[],
-  { begins, message, unsure, as }: Style,
+  { begins, otherwise, message, unsure, as }: Style,
   problems: Problems,
 ): void {
   const [head] = found;
   if (!head) return;
-  problems.tell(as ?? true, "not-an-item", { start: head.start, end: head.start + head.text.length }, message, {
+  const fix = (title: string, all: readonly Begin[]) => ({
     ...(unsure ? { unsure } : {}),
-    title: found.length > 1 ? "Make items of these lines" : "Make it an item",
+    title,
     edits: found.flatMap(({ start }, i) => {
-      const { cut, put, part }: Begin = begins[i] ?? { cut: 0, put: "" };
+      const { cut, put, part }: Begin = all[i] ?? { cut: 0, put: "" };
       const begin = { range: { start: lines.start(first + i), end: start + cut }, text: put };
       if (!part) return [begin];
       return [begin, { range: { start: start + part.start, end: start + part.end }, text: " = " }];
     }),
   });
+  problems.tell(
+    as ?? true,
+    "not-an-item",
+    { start: head.start, end: head.start + head.text.length },
+    message,
+    fix(found.length > 1 ? "Make items of these lines" : "Make it an item", begins),
+    ...(otherwise ? [fix(otherwise.title, otherwise.begins)] : []),
+  );
 }
 
 /** Texts of a paragraph's lines where each begins with a mark as `[F]` or ✅ and goes on like a sentence, not like “[F] falso”; none else. */
