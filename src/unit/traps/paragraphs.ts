@@ -9,6 +9,7 @@ import { clearMark } from "./marks";
 import { mixed } from "./mixed-lines";
 import { letters, numbers, numbersAround } from "./numbered-lines";
 import { otherNumbers } from "./other-numbers";
+import { pastedRows } from "./pasted-rows";
 import { type Begin, type Line, noHyphen, type Style } from "./styles";
 import { unnumbered } from "./unnumbered-lines";
 
@@ -34,7 +35,7 @@ export function unmarkedItems(
     columns(found, env) ??
     mixed(found, env) ??
     unnumbered(lines, [first, after], found);
-  if (!style) return false;
+  if (!style) return pastedRows(lines, found, problems);
   tell(lines, first, found, style, problems);
   return true;
 }
