@@ -2,6 +2,7 @@ import type { LineIndex } from "../../base/range";
 import { type Env, scan, spacedSeparators } from "../inline";
 import type { Problems } from "../problems";
 import { countedWords } from "./counted-words";
+import { definitions } from "./definitions";
 import { numerals } from "./doubtful-signs";
 import { anySign, boxed, madeLetter } from "./glued";
 import { textOf } from "./lines";
@@ -35,7 +36,7 @@ export function unmarkedItems(
     columns(found, env) ??
     mixed(found, env) ??
     unnumbered(lines, [first, after], found);
-  if (!style) return pastedRows(lines, found, problems);
+  if (!style) return pastedRows(lines, found, problems) || definitions(lines, [first, after], problems);
   tell(lines, first, found, style, problems);
   return true;
 }

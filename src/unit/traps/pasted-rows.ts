@@ -87,7 +87,7 @@ function itemsOf(
   const texts = pairs.map((row) => `- ${row.join(" = ")}`);
   if (columns < 3) return { texts };
   const remarks = cells.map((row) => row[aside] ?? "");
-  if (remarks.some((remark) => /--|[<>`\t]/.test(remark))) return undefined;
+  if (remarks.some((remark) => /--|[<>`\t]|^(?:allow|by)\b/i.test(remark))) return undefined;
   const examples = remarks.every((remark) => remark === "" || (isSentence(remark) && !otherwise.test(remark)));
   const under = (remark: string): string => (examples ? `${newline}  - ${remark}` : ` <!-- ${remark} -->`);
   return {
