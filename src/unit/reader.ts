@@ -21,6 +21,7 @@ import { correctionBeside } from "./traps/corrections";
 import { EmptyHeadings } from "./traps/empty-headings";
 import { indentedActivity, insideItem, quotedFence } from "./traps/fences";
 import { hiddenSigns } from "./traps/hidden-signs";
+import { htmlList } from "./traps/html-lists";
 import { itemTraps } from "./traps/items";
 import { lostCards } from "./traps/lost-cards";
 import { fullCorners, nearlyTies } from "./traps/nearly-ties";
@@ -130,7 +131,7 @@ export class Reader {
         if (below !== undefined && this.mends < mostMends) [tokens, i] = [yield* this.blocksBelow(below), -1];
       } else if (token.type === "html_block") {
         lostComment(this.lines, tokens, i, this.lastItem, this.problems);
-        listInHtml(this.lines, token, this.problems);
+        if (!htmlList(this.lines, token, this.env, this.problems)) listInHtml(this.lines, token, this.problems);
       } else if (token.type === "blockquote_open") quotedItems(this.lines, token, this.env, this.problems);
       else if (token.type === "code_block") {
         if (token.map && farRows(this.lines, table, token.map, this.problems)) continue;

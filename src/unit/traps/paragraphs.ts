@@ -3,6 +3,7 @@ import type { Steps } from "../../base/steps";
 import { type Env, scan, spacedSeparators } from "../inline";
 import type { Problems } from "../problems";
 import { countedWords } from "./counted-words";
+import { definitions } from "./definitions";
 import { numerals } from "./doubtful-signs";
 import { anySign, boxed, madeLetter } from "./glued";
 import { textOf } from "./lines";
@@ -10,7 +11,9 @@ import { clearMark } from "./marks";
 import { mixed } from "./mixed-lines";
 import { letters, numbers, numbersAround } from "./numbered-lines";
 import { otherNumbers } from "./other-numbers";
+import { pastedRows } from "./pasted-rows";
 import { type Begin, type Line, noHyphen, type Style } from "./styles";
+import { unnumbered } from "./unnumbered-lines";
 
 /*
  * Paragraphs of a section all of whose lines were meant as items, and have another sign than Markdown knows, or none.
@@ -33,6 +36,7 @@ export function* unmarkedItems(
     () => pairs(found, env),
     () => columns(found, env),
     () => mixed(found, env),
+    () => unnumbered(lines, [first, after], found),
   ]) {
     const style = look();
     if (style) {
@@ -41,7 +45,7 @@ export function* unmarkedItems(
     }
     yield;
   }
-  return false;
+  return pastedRows(lines, found, problems) || definitions(lines, [first, after], problems);
 }
 
 function linesOf(lines: LineIndex, [first, after]: readonly [number, number]): Line[] {
@@ -58,21 +62,29 @@ function tell(
   lines: LineIndex,
   first: number,
   found: readonly Line[],
-  { begins, message, unsure, as }: Style,
+  { begins, otherwise, message, unsure, as }: Style,
   problems: Problems,
 ): void {
   const [head] = found;
   if (!head) return;
-  problems.tell(as ?? true, "not-an-item", { start: head.start, end: head.start + head.text.length }, message, {
+  const fix = (title: string, all: readonly Begin[]) => ({
     ...(unsure ? { unsure } : {}),
-    title: found.length > 1 ? "Make items of these lines" : "Make it an item",
+    title,
     edits: found.flatMap(({ start }, i) => {
-      const { cut, put, part }: Begin = begins[i] ?? { cut: 0, put: "" };
+      const { cut, put, part }: Begin = all[i] ?? { cut: 0, put: "" };
       const begin = { range: { start: lines.start(first + i), end: start + cut }, text: put };
       if (!part) return [begin];
       return [begin, { range: { start: start + part.start, end: start + part.end }, text: " = " }];
     }),
   });
+  problems.tell(
+    as ?? true,
+    "not-an-item",
+    { start: head.start, end: head.start + head.text.length },
+    message,
+    fix(found.length > 1 ? "Make items of these lines" : "Make it an item", begins),
+    ...(otherwise ? [fix(otherwise.title, otherwise.begins)] : []),
+  );
 }
 
 /** Texts of a paragraph's lines where each begins with a mark as `[F]` or ✅ and goes on like a sentence, not like “[F] falso”; none else. */

@@ -18,6 +18,8 @@ export interface Begin {
 export interface Style {
   /** One for each line. */
   readonly begins: readonly Begin[];
+  /** What else may be meant. */
+  readonly otherwise?: { readonly title: string; readonly begins: readonly Begin[] };
   /** A sentence. */
   readonly message: string;
   /** They may well be notes. */
