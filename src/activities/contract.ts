@@ -198,6 +198,22 @@ export interface Sharing {
   sheet(copies: readonly (number | undefined)[]): Sheet;
 }
 
+/**
+ * In steps: titles of what is told of an activity that is not told now, errors and warnings, where it is dealt from a changed
+ * request; undefined where that cannot be dealt.
+ */
+export type Foresight = (change: RequestChange) => Steps<readonly string[] | undefined, unknown>;
+
+export type RequestChange = (request: DealRequest) => DealRequest;
+
+/** What the findings of an activity are about. */
+export interface RuleContext<T extends Dealt<Deal>> {
+  readonly dealt: T;
+  readonly press: Press;
+  /** Left out where nobody asks for fixes. */
+  readonly foresee?: Foresight;
+}
+
 /** How a change is tried before it is offered. Bounded, and quick where the same was asked before. */
 export interface Trial<D extends Deal, T extends Dealt<D>> {
   /** Whether it can be dealt. */
@@ -290,5 +306,5 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   /** What its proofs can say, for the reference. */
   readonly verdicts: readonly Verdict[];
   /** The kind's own findings. */
-  readonly rules: readonly Rule<{ readonly dealt: T; readonly press: Press }>[];
+  readonly rules: readonly Rule<RuleContext<T>>[];
 }

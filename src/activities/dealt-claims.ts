@@ -28,6 +28,8 @@ export interface DealtClaims extends Dealt<Deal> {
   readonly hands: readonly (readonly Claim[])[];
   /** Pairs beside them, those of all deals. */
   readonly shown?: readonly ShownPair[];
+  /** Those of each deal, as `hands` are. */
+  readonly shownIn?: readonly (readonly ShownPair[])[];
   /** Further ones, kept for a tie. */
   readonly reserve?: readonly Claim[];
   /** Twins stand in place of their true statements. */

@@ -6,6 +6,7 @@ import type { Silence } from "../unit/unit";
 import { withCauses } from "./causes";
 import { codes } from "./codes";
 import type { CheckContext, CheckedActivity } from "./context";
+import { foresightOf } from "./foresight";
 import { type IdleSilence, idleSilences } from "./idle";
 import { mostTaken, sparingOthers } from "./others";
 import { generalRules } from "./rules";
@@ -29,8 +30,9 @@ export function* checking(context: CheckContext): Steps<Finding[]> {
   const tries = { left: mostTaken };
   for (const activity of context.activities) {
     const { plan, dealt } = activity;
+    const about = { dealt, press: context.press, foresee: foresightOf(activity, context) };
     for (const rule of plan.kind?.rules ?? []) {
-      for (const finding of yield* inSteps(rule, { dealt, press: context.press }, plan.index))
+      for (const finding of yield* inSteps(rule, about, plan.index))
         findings.push(yield* told(sparingOthers(finding, activity, context, tries), rule.code));
       yield rule.code;
     }

@@ -1,4 +1,4 @@
-import { isNoWorse } from "../activities/trial";
+import { isMeant, isNoWorse } from "../activities/trial";
 import { withoutItem } from "../activities/without-item";
 import type { Finding, Fix } from "../base/finding";
 import type { Range } from "../base/range";
@@ -16,7 +16,8 @@ export const mostTaken = 30;
 
 /**
  * In steps: the finding of an activity without those of its fixes after which another activity about the same items could not be
- * dealt any more, or had more that fits two ways. Each try takes one of those that are left; what is over is offered untried.
+ * dealt any more, had no proven solution where it has one, or more that fits two ways or is warned of. Each try takes one of those
+ * that are left; what is over is offered untried.
  */
 export function* sparingOthers(
   finding: Finding,
@@ -48,7 +49,9 @@ function* areSpared(
     yield "trying a fix on another activity";
     const request = items.reduce(withoutItem, dealt.request);
     if (kind.trial) {
-      if (!kind.trial.deals(request)) return false;
+      // What is not soon proven as it is, or has a fault of its own, is asked no more than to be dealt.
+      const holds = dealt.deals.every(isMeant) && (yield* kind.trial.holding(dealt.request, dealt));
+      if (!(holds ? yield* kind.trial.holding(request, dealt) : kind.trial.deals(request))) return false;
       continue;
     }
     const after = kind.dealing ? yield* kind.dealing(request) : kind.deal(request);

@@ -171,10 +171,17 @@ describe("a fix that may be applied unasked", () => {
     const calls = (lines: readonly string[], options = ""): Promise<string[]> =>
       offers("too-few-statements", unit(lines, `make: calls\ntake: 4${options}`));
     assert.deepEqual(await calls(claims), ["Take 6 *"]);
-    assert.deepEqual(await calls(claims, "\nreserve: 1"), ["Take 6"]);
+    const left = ", which leaves to mend: ";
+    const few = `${left}fewer statements in reserve than asked for`;
+    assert.deepEqual(await calls(claims, "\nreserve: 1"), [`Take 6${few}`]);
     assert.deepEqual(await calls([...claims, "- [x] O molde serve."], "\nreserve: 1"), ["Take 6 *"]);
-    assert.deepEqual(await calls([...claims.slice(0, 5), "- [ ] A fita cai."]), ["Take 6"]);
-    assert.deepEqual(await calls(claims.map((line) => line.replace("[ ]", "[x]"))), ["Take 6"]);
+    assert.deepEqual(await calls([...claims.slice(0, 5), "- [ ] A fita cai."]), [
+      `Take 6${left}a statement that is both true and false`,
+    ]);
+    const unfair = await calls(claims.map((line) => line.replace("[ ]", "[x]")));
+    assert.deepEqual(unfair, [
+      `Take 6${left}far more true statements than false ones, or the other way round, among those that are dealt`,
+    ]);
   });
 
   it("asks for as many words outside as there are, unless levels come out of order", async () => {

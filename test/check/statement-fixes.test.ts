@@ -70,14 +70,21 @@ describe("six statements where fewer are asked for", () => {
     const { findings } = await readUnitText(unit([...fair, "[ ] A luz ri."], "make: calls\ntake: 4"));
     assert.equal(findings.length, 1);
     assert.deepEqual(await few([...fair, "[ ] A luz ri."]), ["Take 6 *"]);
-    for (const other of [same, "[x] A mola salta.", "[x] a mola salta."]) {
+    const wrong = new Map([
+      [same, "a correction that says the same as its statement"],
+      ["[x] A mola salta.", "a statement that stands twice"],
+      ["[ ] a mola salta.", "words that are easily taken for one another"],
+    ]);
+    for (const [other, left] of wrong) {
       const text = unit([...fair, other], "make: calls\ntake: 4");
-      const [fix] = (await readUnitText(text)).findings.flatMap(({ fixes }) => fixes);
-      assert.deepEqual([fix?.title, fix?.preferred ?? false], ["Take 6", false], other);
+      const told = (await readUnitText(text)).findings.filter(({ code }) => code === "too-few-statements");
+      const [fix] = told.flatMap(({ fixes }) => fixes);
+      assert.deepEqual([fix?.title, fix?.preferred ?? false], [`Take 6, which leaves to mend: ${left}`, false], other);
     }
     // Without tied forms levels do not differ.
     const levels = unit([...fair, "[ ] A luz ri."], "make: calls\ntake: 4\nlevels: [gentle, hard]");
     const [fix] = (await readUnitText(levels)).findings.flatMap(({ fixes }) => fixes);
-    assert.deepEqual([fix?.title, fix?.preferred ?? false], ["Take 6", false]);
+    const alike = "Take 6, which leaves to mend: levels that do not differ";
+    assert.deepEqual([fix?.title, fix?.preferred ?? false], [alike, false]);
   });
 });

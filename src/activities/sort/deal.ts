@@ -45,8 +45,9 @@ export function* dealingSort(request: DealRequest): Steps<DealtSort> {
   items.push(...supply.repeated.map(({ item }) => item));
   const used = [...new Set(items.filter(isPair))];
   const shown = supply.by === "truth" ? cards.flatMap(shownBy) : [];
+  const shownIn = hands.map((hand) => (supply.by === "truth" ? hand.cards.flatMap(shownBy) : []));
   const fewest = Math.min(...hands.map((hand) => hand.cards.length));
-  const base = { request, options, ...supply, fewest, used, shown };
+  const base = { request, options, ...supply, fewest, used, shown, shownIn };
   if (fewest < fewestCards || piles.length < fewestPiles || piles.length > mostPiles || unknown.length > 0)
     return { ...base, summary: "sort", deals: [] };
   const copies = copiesOf(options, request.classes, plans);

@@ -33,6 +33,7 @@ export const sort: ActivityKind<SortDeal, DealtSort> = {
     places: sortPlaces,
     confused: confusedPiles,
   },
+  faults: ({ options, missingMispairs }) => (options.mispair === undefined ? 0 : missingMispairs),
   deal: dealSort,
   dealing: dealingSort,
   pieceSheets,

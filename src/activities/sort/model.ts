@@ -100,6 +100,7 @@ export interface DealtSort extends Dealt<SortDeal>, SortSupply {
   readonly fewest: number;
   /** Its pairs, where what is right is parted from what is wrong. */
   readonly shown: readonly ShownPair[];
+  readonly shownIn: readonly (readonly ShownPair[])[];
 }
 
 /** Names of the piles that a card belongs to. */

@@ -10,15 +10,15 @@ export const repeatedStatement: Rule<CheckContext> = {
   code: "repeated-statement",
   severity: "warning",
   title: "A statement that stands twice",
-  why: "Learners meet it a second time and know the answer. Take one of the two out, or change it.",
+  why: "Learners meet it a second time and know the answer, where one list or one set of cards has both: what different classes or versions get is not compared. Take one of the two out, or change it.",
   example: {
     wrong: frame(`- [x] Ela bebe chá.\n- [x] Ela bebe chá.\n${others}`),
     right: frame(`- [x] Ela bebe chá.\n- [x] Ela come pão.\n${others}`),
   },
   check: (context) =>
     once(
-      writtenClaims(context).flatMap(({ claims, activities }) =>
-        repeated(claims).map(
+      writtenClaims(context).flatMap(({ activities, ...written }) =>
+        repeated(written).map(
           ({ claim, first }): Report => ({
             range: claim.source,
             activities,

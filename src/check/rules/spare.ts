@@ -1,6 +1,6 @@
 import type { ActivityKind, Deal, DealRequest, Dealt } from "../../activities/contract";
 import { withoutItem } from "../../activities/without-item";
-import { type Fix, type FixSearch, reporting } from "../../base/finding";
+import { type Fix, type FixSearch, type Report, type Rule, reporting } from "../../base/finding";
 import type { Steps } from "../../base/steps";
 import type { Item, Section } from "../../unit/unit";
 import type { CheckContext, CheckedActivity } from "../context";
@@ -18,11 +18,15 @@ export function* troublesOf(
     ...claimTroubles(dealt),
   ]);
   for (const rule of kind?.rules ?? []) {
-    const severities = (yield* reporting(rule, { dealt, press })).map(({ severity }) => severity ?? rule.severity);
-    const loud = severities.filter((severity) => severity === "error" || severity === "warning");
-    troubles.set(rule.code, loud.length);
+    const reports = yield* reporting(rule, { dealt, press });
+    troubles.set(rule.code, reports.filter((each) => isLoud(rule, each)).length);
   }
   return troubles;
+}
+
+/** Whether what a rule reports is an error or a warning. */
+export function isLoud(rule: Pick<Rule<never>, "severity">, { severity = rule.severity }: Report): boolean {
+  return severity === "error" || severity === "warning";
 }
 
 /** Whether something is told that was not told before, or more often. */
@@ -68,10 +72,16 @@ export function* staysSound(
   for (const activity of activities) {
     const { plan, dealt } = activity;
     const { kind, sections } = plan;
-    if (asked.includes(activity) || !kind || dealt.deals.length === 0 || !sections.some(has)) continue;
+    if (asked.includes(activity) || !kind || !sections.some(has)) continue;
+    // What has too little to be dealt tells of its statements all the same.
+    if (dealt.deals.length === 0 && claimTroubles(dealt).size === 0) continue;
     yield "trying a fix";
     const request = change(dealt.request);
     const after = kind.dealing ? yield* kind.dealing(request) : kind.deal(request);
+    if (dealt.deals.length === 0) {
+      if (areMore(claimTroubles(after), claimTroubles(dealt))) return false;
+      continue;
+    }
     yield "looking what else is wrong then";
     if (after.deals.length === 0) return false;
     if (areMore(yield* troublesOf(kind, after, press), yield* troublesOf(kind, dealt, press))) return false;

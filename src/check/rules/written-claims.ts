@@ -5,11 +5,17 @@ import { asserted } from "../../activities/truth-proof";
 import { fold } from "../../match/fold";
 import type { CheckContext } from "../context";
 
-/** The written statements of one activity. */
-export interface WrittenClaims {
+/** Statements that one deal has, what is kept for a tie included. */
+export interface Together {
   readonly claims: readonly Claim[];
   /** Pairs that are shown as right or wrong beside them. */
   readonly shown: readonly ShownPair[];
+}
+
+/** The written statements of one activity, those of all of its deals. */
+export interface WrittenClaims extends Together {
+  /** Those of each deal: who has one deal meets no statement of another. */
+  readonly hands: readonly Together[];
   /** The activity's own index, alone. */
   readonly activities: readonly number[];
 }
@@ -23,17 +29,34 @@ export function writtenClaims({ activities }: CheckContext): WrittenClaims[] {
 }
 
 /** Those of what was dealt; undefined where that has no statements. */
-function writtenIn(dealt: Dealt<Deal>): Pick<WrittenClaims, "claims" | "shown"> | undefined {
+function writtenIn(dealt: Dealt<Deal>): Omit<WrittenClaims, "activities"> | undefined {
   if (!hasClaims(dealt)) return undefined;
-  const claims = [...dealt.claims, ...(dealt.reserve ?? [])].filter(({ twin }) => twin === undefined);
-  return { claims, shown: dealt.shown ?? [] };
+  const written = (claims: readonly Claim[]): readonly Claim[] =>
+    [...claims, ...(dealt.reserve ?? [])].filter(({ twin }) => twin === undefined);
+  const hands = dealt.hands.map((hand, i) => ({ claims: written(hand), shown: dealt.shownIn?.[i] ?? [] }));
+  return { claims: written(dealt.claims), shown: dealt.shown ?? [], hands };
 }
 
-/** False ones of which another one says, itself or in its correction, that they are so. */
-export function contradicted({ claims, shown }: Pick<WrittenClaims, "claims" | "shown">): {
+/** A false statement, and one that says that it is so. */
+export interface Contradiction {
   readonly claim: Claim | ShownPair;
   readonly against: Claim | ShownPair;
-}[] {
+  /** Some deal has both. */
+  readonly together: boolean;
+}
+
+/**
+ * False ones of which another one says, itself or in its correction, that they are so: one of the same deal, else one of any. Those
+ * first that no deal brings together.
+ */
+export function contradicted({ hands, ...all }: Omit<WrittenClaims, "activities">): Contradiction[] {
+  const met = distinct(hands.flatMap(contradictedIn), ({ claim }) => claim.source.start);
+  const places = new Set(met.map(({ claim }) => claim.source.start));
+  const apart = contradictedIn(all).filter(({ claim }) => !places.has(claim.source.start));
+  return [...apart.map((each) => ({ ...each, together: false })), ...met.map((each) => ({ ...each, together: true }))];
+}
+
+function contradictedIn({ claims, shown }: Together): Omit<Contradiction, "together">[] {
   const all = [...claims, ...shown];
   return all.flatMap((claim) => {
     // A false statement whose correction says the same as itself is the matter of `same-correction`.
@@ -48,12 +71,20 @@ export function contradicted({ claims, shown }: Pick<WrittenClaims, "claims" | "
   });
 }
 
-/** Statements that say the same as an earlier one. */
-export function repeated(claims: readonly Claim[]): { readonly claim: Claim; readonly first: Claim }[] {
-  return claims.flatMap((claim, i) => {
-    const first = claims.slice(0, i).find(({ key, truth }) => key === claim.key && truth === claim.truth);
-    return first ? [{ claim, first }] : [];
-  });
+/** Statements that say the same as an earlier one of the same deal. */
+export function repeated({ hands }: Pick<WrittenClaims, "hands">): { readonly claim: Claim; readonly first: Claim }[] {
+  const found = hands.flatMap(({ claims }) =>
+    claims.flatMap((claim, i) => {
+      const first = claims.slice(0, i).find(({ key, truth }) => key === claim.key && truth === claim.truth);
+      return first ? [{ claim, first }] : [];
+    }),
+  );
+  return distinct(found, ({ claim }) => claim.source.start);
+}
+
+function distinct<Each>(all: readonly Each[], placeOf: (each: Each) => number): Each[] {
+  const places = new Set<number>();
+  return all.filter((each) => !places.has(placeOf(each)) && places.add(placeOf(each)));
 }
 
 /** Statements whose correction says the same as they do. */
@@ -66,8 +97,9 @@ export function claimTroubles(dealt: Dealt<Deal>): ReadonlyMap<string, number> {
   const written = writtenIn(dealt);
   if (!written) return new Map();
   return new Map([
-    ["contradicting-statements", contradicted(written).length],
-    ["repeated-statement", repeated(written.claims).length],
+    // What one deal brings together is worse.
+    ["contradicting-statements", contradicted(written).reduce((sum, { together }) => sum + (together ? 2 : 1), 0)],
+    ["repeated-statement", repeated(written).length],
     ["same-correction", uncorrected(written.claims).length],
   ]);
 }

@@ -2,7 +2,9 @@ import type { Fix, Report, Rule } from "../../../base/finding";
 import type { Range } from "../../../base/range";
 import type { Steps } from "../../../base/steps";
 import type { Pair } from "../../../unit/unit";
+import type { RequestChange } from "../../contract";
 import { setOption } from "../../edits";
+import { type Changing, saying, withOptions } from "../../foreseen";
 import { looksLike } from "../../printed";
 import { quotedList } from "../../report";
 import { causeOf, changed, distinctFixes, dropAnswer, dropPair, laterOf, type Standing } from "../../shared-answers";
@@ -24,19 +26,21 @@ export const boardClueFitsTwo: Rule<BoardContext> = {
     right:
       "## People\n\n- o patrão = the boss\n- o chefe = the leader\n- a amiga = the friend\n- o vizinho = the neighbour\n\n```activity\nmake: board\n```",
   },
-  check: ({ dealt }) => {
+  check: (context) => {
+    const { dealt } = context;
     if (dealt.deals.length === 0) return [];
     // One finding for each later item, however many clues it has to do with.
     const reports = new Map<number, Report>();
     for (const double of dealt.doubles) {
       const key = placeOf(dealt, double);
-      if (!reports.has(key)) reports.set(key, report(dealt, double));
+      if (!reports.has(key)) reports.set(key, report(context, double));
     }
     return [...reports.values()];
   },
 };
 
-function report(dealt: DealtBoard, double: DoubleClue): Report {
+function report(context: BoardContext, double: DoubleClue): Report {
+  const { dealt } = context;
   const { said, other } = doubledWords(dealt, double);
   const { request } = dealt;
   if (!said?.pair || !said.clue || !other) return { range: request.block.fence, message: "" };
@@ -44,7 +48,12 @@ function report(dealt: DealtBoard, double: DoubleClue): Report {
   const message = `“${said.clue.text}” is called for “${said.shown.text}” and fits ${too}“${other.shown.text}” on the board as well.`;
   if (!other.pair) {
     const related = [{ range: said.pair.range, message: "It is called for this" }];
-    return { range: other.shown.source, message, related, fixes: () => withoutNamed(dealt, double, other) };
+    return {
+      range: other.shown.source,
+      message,
+      related,
+      fixes: () => withoutNamed(context, double, other),
+    };
   }
   const { range, alternative, others } = causeBetween(dealt, said, said.pair, other.pair);
   const later = laterOf(said.pair, other.pair);
@@ -58,7 +67,7 @@ function report(dealt: DealtBoard, double: DoubleClue): Report {
       ...others.slice(0, 2).map((pair) => ({ range: pair.range, message: "This says that the two fit" })),
     ],
     fixes: function* () {
-      return distinctFixes(yield* fixesFor(dealt, double, [later, earlier], alternative));
+      return distinctFixes(yield* fixesFor(context, double, [later, earlier], alternative));
     },
   };
 }
@@ -99,49 +108,53 @@ function isMended(before: DealtBoard, double: DoubleClue, after: DealtBoard): bo
 
 /** Fixes that leave fewer clues that fit two words, each tried by dealing again; those that leave none first. */
 function* fixesFor(
-  dealt: DealtBoard,
+  { dealt, foresee }: BoardContext,
   double: DoubleClue,
   pairs: readonly Pair[],
   alternative: Standing | undefined,
-): Steps<Fix[]> {
+): Steps<Fix[], unknown> {
   const { request, options } = dealt;
   const { block, unit } = request;
   const tried = [alternative && dropAnswer(alternative), ...pairs.map(dropPair)];
-  const helping: { readonly fix: Fix; readonly calm: boolean; readonly left: number }[] = [];
+  const helping: (Changing & { readonly calm: boolean; readonly left: number })[] = [];
   for (const each of tried.flatMap((one) => one ?? [])) {
     yield "trying a fix";
-    const after = dealBoard(changed(request, each.change));
+    const change: RequestChange = (before) => changed(before, each.change);
+    const after = dealBoard(change(request));
     if (!isMended(dealt, double, after)) continue;
-    helping.push({ fix: each.fix, calm: isCalm(dealt, after), left: after.doubles.length });
+    helping.push({ fix: each.fix, change, calm: isCalm(dealt, after), left: after.doubles.length });
   }
   const smaller = yield* smallerGrid(dealt);
   if (smaller) {
     const { rows, columns } = smaller.grid;
-    const edits = [setOption(block, unit.text, "grid", `${rows} x ${columns}`)];
+    const grid = `${rows} x ${columns}`;
+    const edits = [setOption(block, unit.text, "grid", grid)];
     const fix = { title: `Make a board of ${rows} × ${columns}`, edits };
-    helping.push({ fix, calm: smaller.outcome === "calm", left: 0 });
+    helping.push({ fix, change: withOptions({ grid }), calm: smaller.outcome === "calm", left: 0 });
   }
   const call = (clue: BoardOptions["clue"], title: string): void => {
     const outcome = outcomeWith(dealt, { clue });
     const fix = { title, edits: [setOption(block, unit.text, "clue", clue)] };
-    if (outcome !== "no") helping.push({ fix, calm: outcome === "calm", left: 0 });
+    const change = withOptions({ clue });
+    if (outcome !== "no") helping.push({ fix, change, calm: outcome === "calm", left: 0 });
   };
   yield "trying another clue";
   if (options.clue === "example") call("gloss", "Call by translation");
   // Where nothing can be spared, the board shows what is called: telling the two apart is the game then.
   if (helping.length === 0 && options.clue === "gloss" && options.show === "word")
     call("word", "Call the words themselves");
-  // What brings up a warning instead is offered only where nothing else helps.
+  // What brings up a warning instead is offered only where nothing else helps, and says so.
   const calm = helping.filter((each) => each.calm);
   const best = calm.some(({ left }) => left === 0) ? calm : helping;
-  return [...best.filter(({ left }) => left === 0), ...best.filter(({ left }) => left > 0)].map(({ fix }) => fix);
+  const told = [...best.filter(({ left }) => left === 0), ...best.filter(({ left }) => left > 0)];
+  return yield* saying(told, best === calm ? undefined : foresee);
 }
 
 /**
  * The list of named distractors without one of them, else without all that fit a clue, else without any, on a board that the other
  * words fill: the smallest of these changes that leaves fewer clues that fit two words.
  */
-function* withoutNamed(dealt: DealtBoard, double: DoubleClue, word: BoardWord): Steps<Fix[]> {
+function* withoutNamed({ dealt, foresee }: BoardContext, double: DoubleClue, word: BoardWord): Steps<Fix[], unknown> {
   const { options, request, words, doubles } = dealt;
   const { distractors } = options;
   if (typeof distractors !== "object") return [];
@@ -156,13 +169,13 @@ function* withoutNamed(dealt: DealtBoard, double: DoubleClue, word: BoardWord): 
   ];
   for (const { title, rest, grid } of tries) {
     const named = rest.length > 0 ? rest : 0;
-    const value: BoardOptions = { ...options, distractors: named, ...(grid ? { grid } : {}) };
+    const change = withOptions({ distractors: named, ...(grid ? { grid } : {}) });
     yield "trying a fix";
-    const after = dealBoard({ ...request, options: { ...request.options, value } });
+    const after = dealBoard(change(request));
     if (!isMended(dealt, double, after)) continue;
     const edits = [setOption(block, unit.text, "distractors", named === 0 ? "0" : JSON.stringify(rest))];
     if (grid) edits.push(setOption(block, unit.text, "grid", grid));
-    return [{ title, edits }];
+    return yield* saying([{ fix: { title, edits }, change }], foresee);
   }
   return [];
 }

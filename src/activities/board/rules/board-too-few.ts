@@ -1,9 +1,9 @@
 import type { Fix, Rule } from "../../../base/finding";
 import type { Steps } from "../../../base/steps";
 import { setOption } from "../../edits";
+import { type Changing, saying, withOptions } from "../../foreseen";
 import { counted, optionPlace, quotedList } from "../../report";
-import type { DealtBoard } from "../model";
-import { cellsIn } from "../options";
+import { type BoardOptions, cellsIn } from "../options";
 import { fewestTargets } from "../words";
 import type { BoardContext } from "./context";
 import { type Outcome, outcomeWith, smallerGrid } from "./deals-with";
@@ -22,7 +22,8 @@ export const boardTooFew: Rule<BoardContext> = {
     right:
       "## Drinks\n\n- chá = tea\n- leite = milk\n- água = water\n- sumo = juice\n\n```activity\nmake: board\ngrid: 2 x 2\n```",
   },
-  check: ({ dealt }) => {
+  check: (context) => {
+    const { dealt } = context;
     const { deals, request, options, short, grid } = dealt;
     if (deals.length > 0) return [];
     const { block, sections } = request;
@@ -45,28 +46,31 @@ export const boardTooFew: Rule<BoardContext> = {
       : lacking || short.targets < fewestTargets
         ? ["grid", "take", "clue", "from"]
         : ["distractors", "take", "grid"];
-    return [{ range: optionPlace(block, ...key), message, fixes: () => fixesFor(dealt, few) }];
+    return [{ range: optionPlace(block, ...key), message, fixes: () => fixesFor(context, few) }];
   },
 };
 
-/** Other options with which each clue fits one word: where some of them bring no warning, only these. */
-function* fixesFor(dealt: DealtBoard, few: boolean): Steps<Fix[]> {
+/** Other options with which each clue fits one word: where some of them bring no warning, only these, else each says what it leaves. */
+function* fixesFor({ dealt, foresee }: BoardContext, few: boolean): Steps<Fix[], unknown> {
   const { options, request } = dealt;
   const { block, unit } = request;
-  const tried: { readonly fix: Fix; readonly outcome: Outcome }[] = [];
-  const offer = (title: string, outcome: Outcome, key: string, value: string): void => {
-    if (outcome !== "no") tried.push({ fix: { title, edits: [setOption(block, unit.text, key, value)] }, outcome });
+  const tried: (Changing & { readonly outcome: Outcome })[] = [];
+  const offer = (title: string, key: keyof BoardOptions, value: string | number): void => {
+    const outcome = outcomeWith(dealt, { [key]: value });
+    if (outcome === "no") return;
+    const fix = { title, edits: [setOption(block, unit.text, key, String(value))] };
+    tried.push({ fix, outcome, change: withOptions({ [key]: value }) });
   };
-  if (few) offer(`Take ${fewestTargets}`, outcomeWith(dealt, { take: fewestTargets }), "take", String(fewestTargets));
+  if (few) offer(`Take ${fewestTargets}`, "take", fewestTargets);
   const smaller = yield* smallerGrid(dealt);
   if (smaller) {
     const { rows, columns } = smaller.grid;
-    offer(`Make a board of ${rows} × ${columns}`, smaller.outcome, "grid", `${rows} x ${columns}`);
+    offer(`Make a board of ${rows} × ${columns}`, "grid", `${rows} x ${columns}`);
   }
   yield "trying a fix";
-  if (options.clue === "example") offer("Call by translation", outcomeWith(dealt, { clue: "gloss" }), "clue", "gloss");
-  if (options.distractors !== undefined)
-    offer("Call all words", outcomeWith(dealt, { distractors: 0 }), "distractors", "0");
+  if (options.clue === "example") offer("Call by translation", "clue", "gloss");
+  if (options.distractors !== undefined) offer("Call all words", "distractors", 0);
   const calm = tried.filter(({ outcome }) => outcome === "calm");
-  return (calm.length > 0 ? calm : tried).map(({ fix }) => fix);
+  if (calm.length > 0) return calm.map(({ fix }) => fix);
+  return yield* saying(tried, foresee);
 }

@@ -1,7 +1,4 @@
-import type { Press } from "../../contract";
+import type { RuleContext } from "../../contract";
 import type { DealtBoard } from "../model";
 
-export interface BoardContext {
-  readonly dealt: DealtBoard;
-  readonly press: Press;
-}
+export type BoardContext = RuleContext<DealtBoard>;

@@ -1,7 +1,4 @@
-import type { Press } from "../../contract";
+import type { RuleContext } from "../../contract";
 import type { DealtCalls } from "../model";
 
-export interface CallsContext {
-  readonly dealt: DealtCalls;
-  readonly press: Press;
-}
+export type CallsContext = RuleContext<DealtCalls>;

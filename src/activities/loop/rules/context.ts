@@ -1,7 +1,4 @@
-import type { Press } from "../../contract";
+import type { RuleContext } from "../../contract";
 import type { DealtLoop } from "../model";
 
-export interface LoopContext {
-  readonly dealt: DealtLoop;
-  readonly press: Press;
-}
+export type LoopContext = RuleContext<DealtLoop>;

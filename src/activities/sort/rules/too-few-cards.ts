@@ -1,8 +1,8 @@
 import type { Rule } from "../../../base/finding";
-import { setOption } from "../../edits";
+import { takingEnough } from "../../enough";
 import { optionPlace } from "../../report";
 import { fewestCards, fewestPiles, mostPiles } from "../deal";
-import { dealtWith, type SortContext } from "./context";
+import { dealtWhole, dealtWith, type SortContext } from "./context";
 import { activity, articles } from "./example";
 
 export const tooFewCards: Rule<SortContext> = {
@@ -15,18 +15,17 @@ export const tooFewCards: Rule<SortContext> = {
     wrong: `## Articles\n\n### o\n\n- disco\n\n### a\n\n- mochila${activity()}`,
     right: `${articles}${activity()}`,
   },
-  check: ({ dealt }) => {
+  check: (context) => {
+    const { dealt } = context;
     const { fewest, piles, unknown, deals, request, options } = dealt;
     if (deals.length > 0 || unknown.length > 0 || piles.length < fewestPiles || piles.length > mostPiles) return [];
-    const { block, unit } = request;
+    const { block } = request;
     const enough = options.take !== undefined && dealtWith(dealt, { take: fewestCards }).deals.length > 0;
     return [
       {
         range: optionPlace(block, ...(enough ? ["take"] : ["from"])),
         message: `Sorting needs at least ${fewestCards} cards; ${enough ? `\`take\` leaves ${fewest}` : fewest === 0 ? "there is none" : `there ${fewest === 1 ? "is" : "are"} ${fewest}`}.`,
-        fixes: enough
-          ? [{ title: `Take ${fewestCards}`, edits: [setOption(block, unit.text, "take", String(fewestCards))] }]
-          : [],
+        fixes: enough ? () => takingEnough(context, { fewest: fewestCards, most: dealtWhole(dealt).fewest }) : [],
       },
     ];
   },

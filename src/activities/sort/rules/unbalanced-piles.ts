@@ -1,8 +1,10 @@
 import type { Fix, Report, Rule } from "../../../base/finding";
+import type { Steps } from "../../../base/steps";
 import { isPair } from "../../../unit/unit";
 import { setOption } from "../../edits";
+import { withOptions } from "../../foreseen";
 import { optionPlace } from "../../report";
-import type { DealtSort, SortCard } from "../model";
+import type { SortCard } from "../model";
 import { dealtWith, type SortContext } from "./context";
 import { activity, articles } from "./example";
 
@@ -21,10 +23,11 @@ export const unbalancedPiles: Rule<SortContext> = {
     right: `${articles}${activity()}`,
   },
   // Deal by deal: levels and versions have cards of their own.
-  check: ({ dealt }) => {
+  check: (context) => {
+    const { dealt } = context;
     for (const { order } of dealt.deals) {
       const reports = unbalanced(
-        dealt,
+        context,
         order.flatMap((index) => dealt.cards[index] ?? []),
       );
       if (reports.length > 0) return reports;
@@ -33,7 +36,7 @@ export const unbalancedPiles: Rule<SortContext> = {
   },
 };
 
-function unbalanced(dealt: DealtSort, all: readonly SortCard[]): Report[] {
+function unbalanced({ dealt, foresee }: SortContext, all: readonly SortCard[]): Report[] {
   const { piles, by, request, options } = dealt;
   // Where fewer cards are false than were asked for, that is what there is to say.
   if (dealt.missingMispairs > 0 && options.mispair !== undefined) return [];
@@ -47,15 +50,14 @@ function unbalanced(dealt: DealtSort, all: readonly SortCard[]): Report[] {
   const [first] = small;
   if (!first) return [];
   const half = Math.floor(cards.length / 2);
-  const fixes: Fix[] =
-    by === "truth" && dealtWith(dealt, { mispair: half }).missingMispairs === 0
-      ? [
-          {
-            title: `Make ${half} of them false`,
-            edits: [setOption(request.block, request.unit.text, "mispair", String(half))],
-          },
-        ]
-      : [];
+  // Nothing may be warned of for it.
+  const fixes = function* (): Steps<Fix[], unknown> {
+    if (by !== "truth" || dealtWith(dealt, { mispair: half }).missingMispairs > 0) return [];
+    const left = foresee && (yield* foresee(withOptions({ mispair: half })));
+    if (left && left.length > 0) return [];
+    const edits = [setOption(request.block, request.unit.text, "mispair", String(half))];
+    return [{ title: `Make ${half} of them false`, edits }];
+  };
   const many = `${cards.length} ${beside ? "cards with pairs" : "cards"}`;
   return [
     {

@@ -1,7 +1,4 @@
-import type { Press } from "../../contract";
+import type { RuleContext } from "../../contract";
 import type { DealtStrips } from "../model";
 
-export interface StripsContext {
-  readonly dealt: DealtStrips;
-  readonly press: Press;
-}
+export type StripsContext = RuleContext<DealtStrips>;

@@ -1,11 +1,11 @@
 import type { Fix, Rule } from "../../../base/finding";
 import type { Section } from "../../../unit/unit";
 import { setOption } from "../../edits";
+import { takingEnough } from "../../enough";
 import { tieExample } from "../../form-statements";
 import { otherSections } from "../../other-sections";
 import { optionPlace, quotedList } from "../../report";
-import { dealStrips, fewestEvents } from "../deal";
-import type { DealtStrips } from "../model";
+import { fewestEvents } from "../deal";
 import type { StripsContext } from "./context";
 
 export const tooFewEvents: Rule<StripsContext> = {
@@ -18,7 +18,8 @@ export const tooFewEvents: Rule<StripsContext> = {
     wrong: "## The morning\n\n1. A Inês entra.\n2. Ela paga.\n\n```activity\nmake: strips\n```",
     right: "## The morning\n\n1. A Inês entra.\n2. Ela mede um sumo.\n3. Ela paga.\n\n```activity\nmake: strips\n```",
   },
-  check: ({ dealt }) => {
+  check: (context) => {
+    const { dealt } = context;
     const { request, events, deals, options } = dealt;
     if (deals.length > 0) return [];
     const { block, unit } = request;
@@ -27,9 +28,7 @@ export const tooFewEvents: Rule<StripsContext> = {
     // The choice alone is to blame where the sections have enough.
     const taken = options.take !== undefined && found >= fewestEvents;
     const fixes: Fix[] = [];
-    const enough = taken ? leastTake(dealt, found) : undefined;
-    if (enough !== undefined)
-      fixes.push({ title: `Take ${enough}`, edits: [setOption(block, unit.text, "take", String(enough))] });
+    const enough = () => takingEnough(context, { fewest: fewestEvents, most: found });
     const others = otherSections(request, (each) => each.events.length >= fewestEvents);
     if (!taken && events.length === 0) {
       for (const { name } of others.slice(0, 3)) {
@@ -46,22 +45,15 @@ export const tooFewEvents: Rule<StripsContext> = {
     const form = found === 0 ? tieExample(sections) : undefined;
     const told =
       form === undefined ? "" : ` The forms of a table are no events: put one in an event, as in \`1. … ${form} …\`.`;
-    return [{ range: optionPlace(block, ...(taken ? ["take"] : ["from"])), message: message + told, fixes }];
+    return [
+      {
+        range: optionPlace(block, ...(taken ? ["take"] : ["from"])),
+        message: message + told,
+        fixes: taken ? enough : fixes,
+      },
+    ];
   },
 };
-
-/** Numbers of events that are tried. */
-const mostTries = 8;
-
-/** The fewest events of which not every order is right, as far as is tried. */
-function leastTake({ request, options }: DealtStrips, most: number): number | undefined {
-  const last = Math.min(most, fewestEvents + mostTries - 1);
-  for (let take = fewestEvents; take <= last; take++) {
-    const { deals } = dealStrips({ ...request, options: { ...request.options, value: { ...options, take } } });
-    if (deals.length > 0 && deals.every(({ inOrder }) => !inOrder)) return take;
-  }
-  return undefined;
-}
 
 function eventsIn({ events }: Section): number {
   return events.reduce((sum, { free }) => sum + 1 + free.length, 0);

@@ -1,11 +1,8 @@
 import type { Range } from "../../../base/range";
-import type { Press } from "../../contract";
+import type { RuleContext } from "../../contract";
 import type { DealtTiles } from "../model";
 
-export interface TilesContext {
-  readonly dealt: DealtTiles;
-  readonly press: Press;
-}
+export type TilesContext = RuleContext<DealtTiles>;
 
 /** The place of an option's value in this block, else of its `make` line. */
 export function place({ request: { block } }: DealtTiles, ...keys: readonly string[]): Range {

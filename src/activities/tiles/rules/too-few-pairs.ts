@@ -1,6 +1,7 @@
 import type { Fix, Rule } from "../../../base/finding";
 import type { Steps } from "../../../base/steps";
 import { setOptions } from "../../edits";
+import { type Changing, saying, withOptions } from "../../foreseen";
 import { counted } from "../../report";
 import { pairsOf } from "../../supply";
 import { innerCount, largestFrame } from "../frame";
@@ -24,7 +25,8 @@ export const tooFewPairs: Rule<TilesContext> = {
     right:
       "## Drinks\n\n- chá = tea\n- leite = milk\n- água = water\n- sumo = juice\n\n```activity\nmake: tiles\ngrid: 2 x 2\n```",
   },
-  check: ({ dealt }) => {
+  check: (context) => {
+    const { dealt } = context;
     const { request, pairs, frame, deals, options } = dealt;
     if (deals.length > 0 || request.refused.some((key) => ["grid", "fill", "take"].includes(key))) return [];
     const needed = frame ? innerCount(frame) : fewestPairs;
@@ -40,7 +42,7 @@ export const tooFewPairs: Rule<TilesContext> = {
       {
         range: place(dealt, taken ? "take" : "grid"),
         message: `${wanted}; ${has}.`,
-        fixes: () => changes(dealt, taken ? needed : undefined),
+        fixes: () => changes(context, taken ? needed : undefined),
       },
     ];
   },
@@ -56,9 +58,9 @@ interface Change {
 
 /**
  * So many pairs as are needed, where there are; the largest grid that the pairs fill, and blank edges in the one that was asked
- * for, as far as these lead to one solution; what leads to a warning comes last.
+ * for, as far as these lead to one solution; what leads to a warning comes last, and says so.
  */
-function* changes(dealt: DealtTiles, needed: number | undefined): Steps<Fix[], unknown> {
+function* changes({ dealt, foresee }: TilesContext, needed: number | undefined): Steps<Fix[], unknown> {
   const { options, pairs, frame } = dealt;
   const tried: Change[] = [];
   if (needed !== undefined) tried.push({ title: `Take ${needed}`, options: { take: needed } });
@@ -72,7 +74,8 @@ function* changes(dealt: DealtTiles, needed: number | undefined): Steps<Fix[], u
     const title = `Leave ${blank} inner ${blank === 1 ? "edge" : "edges"} blank`;
     tried.push({ title, options: { fill: "blank" } });
   }
-  const [fixes, loud]: [Fix[], Fix[]] = [[], []];
+  const fixes: Fix[] = [];
+  const loud: Changing[] = [];
   for (const change of tried) {
     const decoys = yield* decoysWith(dealt, change.options);
     if (decoys === false) continue;
@@ -83,9 +86,10 @@ function* changes(dealt: DealtTiles, needed: number | undefined): Steps<Fix[], u
     // Where words for the outside are missing then, as many as there are.
     const enough = decoys !== undefined && (decoys > 0 || !options.levels);
     const fewer = enough && (yield* calmWith(dealt, { ...change.options, decoys }));
-    (fewer ? fixes : loud).push(fixFor(dealt, change, fewer ? decoys : undefined));
+    if (fewer) fixes.push(fixFor(dealt, change, decoys));
+    else loud.push({ fix: fixFor(dealt, change), change: withOptions(change.options) });
   }
-  return [...fixes, ...loud];
+  return [...fixes, ...(yield* saying(loud, foresee))];
 }
 
 function fixFor({ request: { block, unit } }: DealtTiles, { title, options }: Change, decoys?: number): Fix {
