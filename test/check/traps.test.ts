@@ -1138,6 +1138,13 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "3: O barco fica.",
     "4: O barco dorme.",
   ],
+  "trap-codes-of-writers.md": [
+    "## O porto",
+    "true: A maré sobe.",
+    "false: A vela é azul.",
+    "true: O farol gira.",
+    "false: The letter was sent by K4",
+  ],
   "trap-lost-correction.md": [
     "## Ontem",
     "true: A Marta entra na loja.",

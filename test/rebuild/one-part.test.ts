@@ -31,4 +31,20 @@ describe("a sentence of one part", () => {
     assert.deepEqual(await offers("Obrigado! / Obrigada! = Thank you!"), out);
     assert.deepEqual(await offers("Obrigado! = Thank you!"), out);
   });
+
+  it("is cut with all others where none is more than one part", async () => {
+    const text = unit("Onde / guardas / chaves? = Where do you keep keys?").replace(
+      "O pneu | perde ar.",
+      "Pneus / perdem / ar.",
+    );
+    const { findings } = await readUnitText(text);
+    const fixes = findings.filter(({ code }) => code === "no-sentences").flatMap((finding) => finding.fixes);
+    const cut = fixes.find(({ title }) => title === "Cut the sentences at the slashes");
+    assert.deepEqual(
+      applyEdits(text, cut?.edits ?? [])
+        .split("\n")
+        .slice(7, 9),
+      ["- Onde | guardas | chaves? = Where do you keep keys?", "- Pneus | perdem | ar. = The tyre loses air."],
+    );
+  });
 });

@@ -143,7 +143,7 @@ function* looking(item: RawItem, shape: Shape, around: Around, env: Env, problem
 export function textTraps(source: SourceText, env: Env, problems: Problems): void {
   // Most texts have none of what is looked for.
   if (
-    !/![[(]|_\\?_|\[\s*(?:\.\.|…|\])|\.{4}|-{4}|[–—]{3}|<|‹|＜|〈|~~|by:|[*_]\s|\s[*_]|[^\s*]\*[^\s*]|\[\^|==[^\s=]/.test(
+    !/![[(]|_\\?_|\[\s*(?:\.\.|…|\])|\.{4}|-{4}|[–—]{3}|<|‹|＜|〈|~~|(?:[bB]y|BY):|[([{][bB]y\s|[*_]\s|\s[*_]|[^\s*]\*[^\s*]|\[\^|==[^\s=]/.test(
       source.text,
     )
   )

@@ -8,6 +8,7 @@ import { optionPlace, quotedList } from "../../report";
 import { cutSentence } from "../cut";
 import type { RebuildContext } from "./context";
 import { lacksBars } from "./lacks-bars";
+import { cutsOf } from "./slashes";
 
 export const noSentences: Rule<RebuildContext> = {
   code: "no-sentences",
@@ -27,10 +28,11 @@ export const noSentences: Rule<RebuildContext> = {
     const others = otherSections(request, ({ pairs }) =>
       pairs.some((pair) => cutSentence(pair, unit.text).length >= 3),
     );
-    const fixes: Fix[] = others.slice(0, 3).map(({ name }) => ({
+    const taken: Fix[] = others.slice(0, 3).map(({ name }) => ({
       title: `Take the sentences of “${name}”`,
       edits: [setOption(block, unit.text, "from", JSON.stringify(name))],
     }));
+    const fixes = [...cutsOf(whole, "Cut the sentences at the slashes"), ...taken];
     const names = quotedList(sections.map(({ name }) => name));
     const message = `${names} has no pair whose left side makes two cards or more.`;
     const form = tieExample(sections);

@@ -1,7 +1,7 @@
-import type { Fix, Rule } from "../../../base/finding";
-import type { Pair } from "../../../unit/unit";
+import type { Rule } from "../../../base/finding";
 import { type RebuildContext, shortened } from "./context";
 import { lacksBars } from "./lacks-bars";
+import { cutsOf } from "./slashes";
 
 export const onePartSentence: Rule<RebuildContext> = {
   code: "one-part-sentence",
@@ -21,18 +21,10 @@ export const onePartSentence: Rule<RebuildContext> = {
       .map((pair) => ({
         range: pair.left.answers[0].range,
         message: `“${shortened(pair.left.answers[0].text)}” is one card only: nothing to rebuild. It is left out.`,
-        fixes: [...cutFixes(pair), { title: "Take it out", edits: [{ range: pair.block, text: "" }] }],
+        fixes: [
+          ...cutsOf([pair], "Cut it at the slashes"),
+          { title: "Take it out", edits: [{ range: pair.block, text: "" }] },
+        ],
       }));
   },
 };
-
-/** `Onde / guardas / a chave?`: three answers of one sentence are rarer than bars that became slashes. */
-function cutFixes({ left: { answers } }: Pair): Fix[] {
-  const parts = answers.map(({ text, picture }) => (picture ? "" : text));
-  if (parts.length < 3 || parts.some((text) => text === "")) return [];
-  const edits = answers.slice(1).map(({ range }, i) => ({
-    range: { start: answers[i]?.range.end ?? range.start, end: range.start },
-    text: " | ",
-  }));
-  return [{ title: "Cut it at the slashes", edits }];
-}
