@@ -12,7 +12,7 @@ export interface Printed {
   /** Empty for a picture alone. */
   readonly runs: readonly Run[];
   readonly picture?: Picture;
-  /** As printed; the alternative text of a picture alone. */
+  /** As printed; of a picture alone the alternative text, or its path where that is empty. */
   readonly text: string;
   readonly key: MatchKey;
   readonly source: Range;

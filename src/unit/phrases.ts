@@ -22,7 +22,12 @@ export function readPhrase({ source, env }: Scanned, { start, end }: Span): Phra
 
 function phraseOf(range: Phrase["range"], runs: readonly Run[], picture: Picture | undefined): Phrase {
   const text = plain(runs);
-  return picture ? { range, runs, text: text === "" ? picture.alt : text, picture } : { range, runs, text };
+  return picture ? { range, runs, text: text || nameOf(picture), picture } : { range, runs, text };
+}
+
+/** What a bare picture is called in words: what it shows, or its path where nothing says that. */
+function nameOf({ alt, path }: Picture): string {
+  return alt || path;
 }
 
 /** A picture with its path in round brackets; in its description and its path, brackets that are closed again. */
@@ -72,7 +77,7 @@ export function readAnswer(scanned: Scanned, { start, end }: Span, cutAtBars: bo
   return {
     range: trimmed(source, start, end),
     runs: joined,
-    text: text === "" && picture ? picture.alt : text,
+    text: text === "" && picture ? nameOf(picture) : text,
     parts,
     ...(picture ? { picture } : {}),
   };

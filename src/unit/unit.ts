@@ -63,7 +63,7 @@ export interface Section {
 export interface Phrase {
   readonly range: Range;
   readonly runs: readonly Run[];
-  /** The printed characters, white space collapsed; the alternative text of a bare picture. */
+  /** The printed characters, white space collapsed; of a bare picture the alternative text, or its path where that is empty. */
   readonly text: string;
   readonly picture?: Picture;
 }

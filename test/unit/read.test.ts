@@ -92,6 +92,14 @@ describe("reading a unit", () => {
     ]);
   });
 
+  it("calls a picture by what it shows, or by its path where nothing says that", () => {
+    const { left, right } = only("## S\n\n- ![](my%20mast.png) = ![a mast](mast.png) / ![](sail.png) **the sail**\n");
+    assert.deepEqual(
+      [...left.answers, ...right.answers].map(({ text }) => text),
+      ["my mast.png", "a mast", "the sail"],
+    );
+  });
+
   it("gives exact places in CRLF files, with a byte order mark, tabs, quotes of other planes and continuation lines", () => {
     const text = "\uFEFF---\r\ntitle: T\r\n---\r\n\r\n## S 🐟\r\n\r\n-\ta 🐟 b =\r\n\te\u0301 c\r\n  - example 🐟\r\n";
     const unit = readUnit(text);
