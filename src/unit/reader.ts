@@ -18,6 +18,7 @@ import { blockInItem, indentedList, listInHtml, paragraphLines, splitList } from
 import { barePairs } from "./traps/both-sides";
 import { pairsInFence } from "./traps/boxed-lines";
 import { correctionBeside } from "./traps/corrections";
+import { countedColumns } from "./traps/counted-pairs";
 import { EmptyHeadings } from "./traps/empty-headings";
 import { indentedActivity, insideItem, quotedFence } from "./traps/fences";
 import { hiddenSigns } from "./traps/hidden-signs";
@@ -209,6 +210,7 @@ export class Reader {
     const close = `${open?.type.replace("_open", "")}_close`;
     const ordered = open?.type === "ordered_list_open";
     const read: ReadItem[] = [];
+    const numbered: RawItem[] = [];
     let above: RawItem | undefined;
     const under = new UnderItems(this.lines, this.env, this.problems);
     let i = at + 1;
@@ -224,6 +226,7 @@ export class Reader {
       if (!raw) blockInItem(this.lines, token, tokens[i + 1], this.problems);
       const shape = raw && this.item(raw, ordered, this.open);
       if (above && raw && shape === "text") correctionBeside(above, raw, this.lines, this.problems);
+      if (raw && ordered) numbered.push(raw);
       above = shape === "statement" ? raw : undefined;
       read.push({ token, shape });
       yield;
@@ -235,6 +238,8 @@ export class Reader {
       nextForNested(this.lines, read, this.problems);
       countedBullets(this.lines, read, this.problems);
     }
+    const section = this.open;
+    if (section && ordered) this.looks.push(() => countedColumns(numbered, section.bullets, this.env, this.problems));
     this.lastEvent = ordered ? read.at(-1)?.token : undefined;
     const next = tokens[i + 1];
     if (open && next?.type === open.type && next.level === 0 && next.markup !== open.markup && this.open) {

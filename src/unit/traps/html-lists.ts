@@ -2,7 +2,7 @@ import type Token from "markdown-it/lib/token.mjs";
 import type { LineIndex } from "../../base/range";
 import type { Env } from "../inline";
 import type { Problems } from "../problems";
-import { isPairLine } from "./paragraphs";
+import { isPairLine } from "./pair-lines";
 
 /*
  * Lists written in HTML whose items were meant as such: `<li>a roda = the wheel</li>`, `<dt>a roda</dt><dd>the wheel</dd>`.
