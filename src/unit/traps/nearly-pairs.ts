@@ -44,6 +44,9 @@ const noteWords =
 /** A letter, with a number or a full stop, in bold perhaps. */
 const speaker = /^[*_]{0,3}\p{Lu}\d?\.?[*_]{0,3}$/u;
 
+/** A group, a table or a part, by its letter or Roman number: `Gruppe A`, `Kapitel II`. */
+const lettered = /^[*_]{0,3}\p{L}[\p{L}\p{M}]+[^\S\n]+(\p{Lu}|[IVX]{2,4})[*_]{0,3}$/u;
+
 const endOfSentence = /[.!?…。！？।؟][\p{Pf}\p{Pe}"'”*_]*$/u;
 
 /** Whether a sign parts the words of a note rather than the sides of a pair; `wary` where the items around say that few are pairs in disguise. */
@@ -70,6 +73,9 @@ function inNote(text: string, { start, end }: Span, stop: number, wary: boolean)
   // has several words parted by commas behind its colon is a list.
   const long = (side: string): boolean => side.split(/\s+/).length > 3;
   const list = /[:：]/u.test(sign) && !/[,，]/u.test(left) && /[,，]/u.test(right);
+  // Who gets what; the other side of a pair would have the letter as well.
+  const label = wary ? lettered.exec(left)?.[1] : undefined;
+  if (label !== undefined && !right.split(/[^\p{L}]+/u).includes(label)) return true;
   if (wary && endOfSentence.test(right) && !endOfSentence.test(left)) return true;
   return wary && (long(left) || long(right) || list || numerals(left) !== numerals(right));
 }
