@@ -1,5 +1,6 @@
 import type { Rule } from "../../../base/finding";
 import { setOption } from "../../edits";
+import { bulletsAsPiles } from "../../plain-bullets";
 import { optionPlace } from "../../report";
 import { fewestCards, fewestPiles, mostPiles } from "../deal";
 import { dealtWith, type SortContext } from "./context";
@@ -20,13 +21,20 @@ export const tooFewCards: Rule<SortContext> = {
     if (deals.length > 0 || unknown.length > 0 || piles.length < fewestPiles || piles.length > mostPiles) return [];
     const { block, unit } = request;
     const enough = options.take !== undefined && dealtWith(dealt, { take: fewestCards }).deals.length > 0;
+    const bullets = fewest === 0 ? bulletsAsPiles(unit, request.sections, fewestPiles) : undefined;
+    const there = fewest === 0 ? "there is none" : `there ${fewest === 1 ? "is" : "are"} ${fewest}`;
+    const meant = bullets
+      ? `, but ${bullets.count} bullets with ${bullets.cards} below them: a heading names a pile`
+      : "";
     return [
       {
         range: optionPlace(block, ...(enough ? ["take"] : ["from"])),
-        message: `Sorting needs at least ${fewestCards} cards; ${enough ? `\`take\` leaves ${fewest}` : fewest === 0 ? "there is none" : `there ${fewest === 1 ? "is" : "are"} ${fewest}`}.`,
+        message: `Sorting needs at least ${fewestCards} cards; ${enough ? `\`take\` leaves ${fewest}` : `${there}${meant}`}.`,
         fixes: enough
           ? [{ title: `Take ${fewestCards}`, edits: [setOption(block, unit.text, "take", String(fewestCards))] }]
-          : [],
+          : bullets
+            ? [{ title: "Make headings of the bullets with others below them", edits: bullets.edits }]
+            : [],
       },
     ];
   },
