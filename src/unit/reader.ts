@@ -264,11 +264,7 @@ export class Reader {
       if (!read) return undefined;
       shape = read.shape;
       section.add(read);
-      if (shape === "text")
-        section.addPlain(
-          read.item,
-          raw.nested.map(({ text, block }) => ({ range: text.whole, block })),
-        );
+      if (shape === "text") section.addPlain(read.item, raw.nested);
     }
     for (const { text } of [raw, ...raw.nested]) this.link(text);
     const inPile = section.inPile;

@@ -1,4 +1,5 @@
 import type { Range } from "../base/range";
+import type { RawItem } from "./items";
 import type { SourceText } from "./source-text";
 import { Together } from "./together";
 import { endCustom } from "./traps/end-marks";
@@ -98,8 +99,9 @@ export class SectionBuilder {
     this.piles.at(-1)?.members.push(member);
   }
 
-  addPlain({ range, block }: PlainBullet["nested"][number], nested: PlainBullet["nested"]): void {
-    this.plain.push({ range, block, nested: nested.map((each) => ({ range: each.range, block: each.block })) });
+  /** A bullet with text alone, and those below it. */
+  addPlain({ range, block }: PlainBullet["nested"][number], nested: readonly RawItem[]): void {
+    this.plain.push({ range, block, nested: nested.map((each) => ({ range: each.text.whole, block: each.block })) });
   }
 
   /** A paragraph of notes, by its first line and the one after it; `marked` are its lines where each begins with a mark. */

@@ -24,10 +24,14 @@ export function countedPairs(found: readonly Line[], env: Env): Style | undefine
   return { begins: cuts.map((cut) => ({ cut, put: "- " })), message: noHyphen, as: "pairs" };
 }
 
+/** Any of the signs of columns. */
+const anySign = /[\t|｜/／;；؛:：→⇒−]|\s\p{Pd}/u;
+
 /** `1. barco – boat`: numbered items that all have one sign between few words, as steps of a lesson may. */
 export function countedColumns(items: readonly RawItem[], bullets: Together, env: Env, problems: Problems): void {
   const [first] = items;
-  if (!first || items.some(({ text: { text }, nested }) => nested.length > 0 || /[\n=＝]/u.test(text))) return;
+  if (!first || !items.every(({ text: { text } }) => anySign.test(text))) return;
+  if (items.some(({ text: { text }, nested }) => nested.length > 0 || /[\n=＝]/u.test(text))) return;
   const found = items.map((item) => ({ start: item.text.source(0), text: item.text.text.trimEnd() }));
   const parts = columns(found, env)?.begins.map(({ part }) => part);
   if (!parts?.every((part) => part !== undefined)) return;

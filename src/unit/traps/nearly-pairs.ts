@@ -4,6 +4,7 @@ import type { RawItem } from "../items";
 import { type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
 import type { Together } from "../together";
+import type { Problem } from "../unit";
 import { doubtfulSign, letterSign, numberSign, numerals, tellDoubtful } from "./doubtful-signs";
 import { textOf } from "./lines";
 import { isNumberedSentence } from "./other-numbers";
@@ -191,6 +192,16 @@ function pairInCode(source: SourceText, end: number, problems: Problems): boolea
   return true;
 }
 
+/** `roda`, `wheel` and `f.` with tabs between them: what makes a comment of the third, which would be printed with the second. */
+function thirdColumn(source: SourceText, from: number, stop: number): Problem["fixes"][number]["edits"] {
+  const [, gap = "", remark = ""] =
+    /^[^\t\n]*[^\s]([^\S\n]*\t[^\S\n]*)([^\t\n<>]+)$/.exec(source.text.slice(from, stop).trimEnd()) ?? [];
+  if (remark === "" || remark.includes("--")) return [];
+  const end = from + source.text.slice(from, stop).trimEnd().length;
+  const at = end - remark.length;
+  return [{ range: source.range(at - gap.length, end), text: ` <!-- ${remark} -->` }];
+}
+
 /** `roda – wheel`, `roda: wheel`, a tab, `roda=wheel`, `roda =wheel`: nearly a pair. */
 export function meantAsPair(
   item: RawItem,
@@ -225,13 +236,15 @@ export function meantAsPair(
           ? "a tab"
           : "white space"
         : `“${match[0].trim().slice(0, bold === "" ? undefined : -bold.length)}”`;
+    const further = sign === "a tab" ? thirdColumn(source, span.end, end) : [];
     problems.trap(
       "meant-as-pair",
       source.range(span.start, span.end),
       `This item is no pair: ${sign} parts nothing; the two sides are parted by “ = ”.`,
       {
-        ...write("Write “ = ”", source.range(span.start, span.end), `${bold} = `),
-        ...(unsure ? { unsure: true } : {}),
+        title: further.length > 0 ? "Write “ = ”, and what is behind the next tab in a comment" : "Write “ = ”",
+        edits: [{ range: source.range(span.start, span.end), text: `${bold} = ` }, ...further],
+        ...(unsure || further.length > 0 ? { unsure: true } : {}),
       },
     );
     return;

@@ -57,10 +57,10 @@ function tell(
   lines: LineIndex,
   first: number,
   found: readonly Line[],
-  { begins, otherwise, message, unsure, as }: Style,
+  { begins, first: at = 0, otherwise, message, unsure, as }: Style,
   problems: Problems,
 ): void {
-  const [head] = found;
+  const head = found[at];
   if (!head) return;
   const fix = (title: string, all: readonly Begin[]) => ({
     ...(unsure ? { unsure } : {}),
