@@ -1,4 +1,4 @@
-import type { TextEdit } from "../base/finding";
+import type { Fix, TextEdit } from "../base/finding";
 import type { PlainBullet, Section, Unit } from "../unit/unit";
 
 /*
@@ -11,12 +11,14 @@ type Place = PlainBullet["nested"][number];
 const isSentence = (said: string, { nested }: PlainBullet): boolean =>
   /[.!?…。！？।؟]\p{P}*$/u.test(said) || said.split(/\s+/).length > 3 || (nested.length > 0 && /[:：]$/u.test(said));
 
-/** The one section that is taken, where it is of the unit itself and holds nothing but plain bullets. */
-function bare(unit: Unit, sections: readonly Section[]): Section | undefined {
+/** What the one section that is taken holds, where it is of the unit itself and holds nothing but items of this kind. */
+function only(kind: "plain" | "events", unit: Unit, sections: readonly Section[]): readonly PlainBullet[] {
   const [section, ...others] = sections;
-  if (!section || others.length > 0 || !unit.sections.includes(section)) return undefined;
-  const { pairs, statements, events, piles, tables } = section;
-  return [pairs, statements, events, piles, tables].every(({ length }) => length === 0) ? section : undefined;
+  if (!section || others.length > 0 || !unit.sections.includes(section)) return [];
+  const { pairs, statements, events, piles, tables, plain } = section;
+  const rest = [pairs, statements, piles, tables, kind === "plain" ? events : plain];
+  if (rest.some(({ length }) => length > 0)) return [];
+  return kind === "plain" ? plain : events.map(({ range, block, free }) => ({ range, block, nested: free }));
 }
 
 /** Bullets that are sentences, as events are, and what makes events of them. */
@@ -25,7 +27,7 @@ export function bulletsAsEvents(
   sections: readonly Section[],
   fewest: number,
 ): { readonly count: number; readonly edits: readonly TextEdit[] } | undefined {
-  const plain = bare(unit, sections)?.plain ?? [];
+  const plain = only("plain", unit, sections);
   const { text } = unit;
   if (plain.length < fewest || !plain.every((each) => isSentence(text.slice(each.range.start, each.range.end), each)))
     return undefined;
@@ -43,13 +45,14 @@ export function bulletsAsEvents(
   return { count: plain.length, edits };
 }
 
-/** Bullets that all have others below them, as piles have cards, and what makes headings of them. */
+/** Items that all have bullets below them, as piles have cards: what is told of them, and what makes headings of them. */
 export function bulletsAsPiles(
   unit: Unit,
   sections: readonly Section[],
   fewest: number,
-): { readonly count: number; readonly cards: number; readonly edits: readonly TextEdit[] } | undefined {
-  const plain = bare(unit, sections)?.plain ?? [];
+): { readonly told: string; readonly fix: Fix } | undefined {
+  const bullets = only("plain", unit, sections);
+  const plain = bullets.length > 0 ? bullets : only("events", unit, sections);
   const { text, lines } = unit;
   if (plain.length < fewest || !plain.every(({ nested }) => nested.length > 0)) return undefined;
   const edits = plain.flatMap((bullet, i): TextEdit[] => {
@@ -71,7 +74,11 @@ export function bulletsAsPiles(
       }),
     ];
   });
-  return { count: plain.length, cards: plain.reduce((sum, { nested }) => sum + nested.length, 0), edits };
+  const cards = plain.reduce((sum, { nested }) => sum + nested.length, 0);
+  return {
+    told: `${plain.length} items with ${cards} bullets below them: a heading names a pile`,
+    fix: { title: "Make headings of the items with bullets below them", edits },
+  };
 }
 
 /** The sign of a bullet, with the white space behind it. */

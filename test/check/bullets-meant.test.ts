@@ -19,7 +19,8 @@ describe("bullets where an activity finds none of its items", () => {
     assert.deepEqual((await mended()).messages, [
       "Strips need at least 3 events (numbered items); “De manhã” has none, but 5 bullets, which have no order.",
       "Strips need at least 3 events (numbered items); “De noite” has none.",
-      "Sorting needs at least 4 cards; there is none, but 2 bullets with 5 below them: a heading names a pile.",
+      "Sorting needs at least 4 cards; there is none, but 2 items with 5 bullets below them: a heading names a pile.",
+      "Sorting needs at least two piles, headings below the section's own; there is none, but 2 items with 4 bullets below them: a heading names a pile.",
     ]);
   });
 
@@ -38,6 +39,9 @@ describe("bullets where an activity finds none of its items", () => {
       "## No porto",
       "pile O mar",
       "pile O cais",
+      "## Na rua",
+      "pile a ponte",
+      "pile o poste",
     ]);
     assert.deepEqual(
       (await readUnitText(left)).findings.map(({ code }) => code),

@@ -23,9 +23,7 @@ export const tooFewCards: Rule<SortContext> = {
     const enough = options.take !== undefined && dealtWith(dealt, { take: fewestCards }).deals.length > 0;
     const bullets = fewest === 0 ? bulletsAsPiles(unit, request.sections, fewestPiles) : undefined;
     const there = fewest === 0 ? "there is none" : `there ${fewest === 1 ? "is" : "are"} ${fewest}`;
-    const meant = bullets
-      ? `, but ${bullets.count} bullets with ${bullets.cards} below them: a heading names a pile`
-      : "";
+    const meant = bullets ? `, but ${bullets.told}` : "";
     return [
       {
         range: optionPlace(block, ...(enough ? ["take"] : ["from"])),
@@ -33,7 +31,7 @@ export const tooFewCards: Rule<SortContext> = {
         fixes: enough
           ? [{ title: `Take ${fewestCards}`, edits: [setOption(block, unit.text, "take", String(fewestCards))] }]
           : bullets
-            ? [{ title: "Make headings of the bullets with others below them", edits: bullets.edits }]
+            ? [bullets.fix]
             : [],
       },
     ];
