@@ -1,7 +1,11 @@
+import type { LineIndex } from "../../base/range";
 import type { Env } from "../inline";
 import type { RawItem } from "../items";
 import type { Problems } from "../problems";
 import type { Together } from "../together";
+import { numerals } from "./doubtful-signs";
+import { countAt, fromOne, nextLine } from "./numbered-lines";
+import { numberOf } from "./numbers";
 import { columns, isPairLine } from "./pair-lines";
 import { type Line, noHyphen, type Style } from "./styles";
 
@@ -12,16 +16,43 @@ import { type Line, noHyphen, type Style } from "./styles";
 /** A number with a sign or a letter with one; a number alone. */
 const signed =
   /^(?:[#№(]?[ \t]*\d{1,3}[ \t]*(?:\.\)|[.)/:º°–-])(?:[ \t]+|(?=\p{L}))|[#№][ \t]*\d{1,3}[ \t]+|[①-⑳][ \t]*|(?:\*\*|__)\d{1,3}[.)]?(?:\*\*|__)[.)]?[ \t]+|[(（]?[a-z][)）][ \t]+)(?=[^\p{N}=＝]*\p{L})/u;
-const bare = /^(\d{1,3})[ \t]+(?=\p{L})/u;
+const bare = /^\d{1,3}[ \t]+(?=\p{L})/u;
 
-/** `#1 roda = wheel`, `(1) roda = wheel`, and `1 roda = wheel` where the lines count from one. */
-export function countedPairs(found: readonly Line[], env: Env): Style | undefined {
+/** `#1 roda = wheel`, `(1) roda = wheel`, and `1 roda = wheel` where the lines count from one. `3.Oktober = third of October` counts nothing. */
+export function countedPairs(
+  lines: LineIndex,
+  [first, after]: readonly [number, number],
+  found: readonly Line[],
+  env: Env,
+): Style | undefined {
   // Cheap: what has no such sign is no pair.
   if (!found.every(({ text }) => /[=＝]/u.test(text))) return undefined;
-  const isCount = found.length > 2 && found.every(({ text }, i) => Number(bare.exec(text)?.[1]) === i + 1);
-  const cuts = found.map(({ text }) => (signed.exec(text) ?? (isCount ? bare.exec(text) : null))?.[0].length ?? 0);
-  if (!found.every(({ text }, i) => cuts[i] && isPairLine(text.slice(cuts[i]), env))) return undefined;
-  return { begins: cuts.map((cut) => ({ cut, put: "- " })), message: noHyphen, as: "pairs" };
+  const matches = found.map(({ text }) => (signed.exec(text) ?? bare.exec(text))?.[0] ?? "");
+  const [head = ""] = matches;
+  const isSign = matches.every((match) => signed.test(`${match}x`));
+  const counts = matches.map(countOf);
+  const [from = Number.NaN] = counts;
+  if (!counts.every((count, i) => count === from + i)) return undefined;
+  // Such a sign is that of no date.
+  const sure = /^(?:[#№(][ \t]*\d|[①-⑳])/u.test(head);
+  const isFromOne = from === 1 || (isSign && from > 1 && fromOne(lines, first, from));
+  const goesOn = found.length > (isSign ? 1 : 2) || from > 1 || countAt(lines, nextLine(lines, after, 1)) === 2;
+  if (!sure && !(isFromOne && goesOn)) return undefined;
+  const isPair = ({ text }: Line, i: number): boolean => {
+    const rest = text.slice(matches[i]?.length ?? 0);
+    // A number that the other side has as well belongs to both.
+    return isPairLine(rest, env) && !numerals(rest).split(" ").includes(String(counts[i]));
+  };
+  if (!found.every(isPair)) return undefined;
+  return { begins: matches.map(({ length }) => ({ cut: length, put: "- " })), message: noHyphen, as: "pairs" };
+}
+
+/** The number that a sign says; of a letter its place. */
+function countOf(sign: string): number {
+  const [digits] = /\d+|[①-⑳]/u.exec(sign) ?? [];
+  if (digits !== undefined) return numberOf(digits);
+  const [letter] = /[a-z]/.exec(sign) ?? [];
+  return letter === undefined ? Number.NaN : letter.charCodeAt(0) - 96;
 }
 
 /** Any of the signs of columns. */

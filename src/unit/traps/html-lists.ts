@@ -3,6 +3,7 @@ import type { LineIndex } from "../../base/range";
 import type { Env } from "../inline";
 import type { Problems } from "../problems";
 import { numerals } from "./doubtful-signs";
+import { hasItems } from "./other-numbers";
 import { isPairLine } from "./pair-lines";
 
 /*
@@ -82,8 +83,9 @@ export function htmlList(lines: LineIndex, { map, content }: Token, env: Env, pr
       : name === "ol" && isEach((text) => /^[\p{L}\p{N}\p{P}]/u.test(text) && !/^[-+*>#[|=]|^\d+[.)]/.test(text))
         ? "events"
         : undefined;
-  if (as === undefined) return false;
   const [first, after] = map;
+  // Beside events, what counts in another way is a note.
+  if (as === undefined || (as === "events" && hasItems(lines, first))) return false;
   const { start, end } = lines.line(first);
   const at = start + lines.text.slice(start, end).search(/\S/);
   const opening = /^<[^<>]*>/.exec(lines.text.slice(at, end))?.[0] ?? "<";

@@ -29,7 +29,7 @@ export function unmarkedItems(
   const found = linesOf(lines, [first, after]);
   const style =
     statements(found) ??
-    countedPairs(found, env) ??
+    countedPairs(lines, [first, after], found, env) ??
     numbers(found, numbersAround(lines, [first, after])) ??
     letters(found) ??
     countedWords(found) ??

@@ -10,7 +10,7 @@ import {
   plainNumber,
   tightNumber,
 } from "./numbered-lines";
-import { otherNumbers } from "./other-numbers";
+import { hasItems, otherNumbers } from "./other-numbers";
 import type { Begin, Line, Style } from "./styles";
 
 /*
@@ -42,8 +42,7 @@ export function unnumbered(
   if (lead === 1 && ended(found[0]?.text ?? "")) return undefined;
   const style =
     numbers(heads, numbersAround(lines, map)) ??
-    letters(heads) ??
-    countedWords(heads) ??
+    (hasItems(lines, map[0]) ? undefined : (letters(heads) ?? countedWords(heads))) ??
     otherNumbers(lines, [map[0] + lead, map[1]], heads);
   if (!style) return undefined;
   const first = Number.parseInt(style.begins[0]?.put ?? "", 10);
