@@ -56,23 +56,26 @@ export function nearlyActivity(
   const message = stations
     ? "This block is no plan of stations: that has the name “stations”."
     : "This block is no activity: that has the name “activity”.";
-  const also = " It has no end either, so that everything below belongs to it.";
   // A block in which hardly anything else can be meant is told wherever it stands.
   const bare = plainName.test(info) && onlyOptions.test(content);
   const planned = stations && /^stations[ \t]*:/mu.test(content);
-  const sure = planned || (made && (nearly || bare || /\bactivity\b/i.test(info)));
+  const isMade = makes.test(info.slice(first.length));
+  const sure = planned || (nearly && isMade) || (made && (nearly || bare || /\bactivity\b/i.test(info)));
   problems.tell(
     sure ? undefined : true,
     "not-an-activity",
     range,
-    open ? message + also : message,
+    open ? message + endless : message,
     open ? both(fix, open.fix) : fix,
   );
   return open?.extent.below === undefined ? {} : { below: open.extent.below };
 }
 
+/** What is said of a block that has no end, besides what else is wrong with it. */
+export const endless = " It has no end either, so that everything below belongs to it.";
+
 /** Two fixes as one. */
-const both = (one: OpenEnd["fix"], other: OpenEnd["fix"]): OpenEnd["fix"] => ({
+export const both = (one: OpenEnd["fix"], other: OpenEnd["fix"]): OpenEnd["fix"] => ({
   title: `${one.title} and ${other.title.charAt(0).toLowerCase()}${other.title.slice(1)}`,
   edits: [...one.edits, ...other.edits],
 });
@@ -135,7 +138,8 @@ interface OpenEnd {
   readonly fix: Problem["fixes"][number];
 }
 
-function openEnd(lines: LineIndex, token: Token): OpenEnd | undefined {
+/** `named`: the first line of the block is no option, but its name. */
+export function openEnd(lines: LineIndex, token: Token, named = false): OpenEnd | undefined {
   const [first, after] = token.map ?? [0, 0];
   const last = isClosed(token) ? after - 1 : after;
   for (let number = first + 1; number < last; number++) {
@@ -145,7 +149,7 @@ function openEnd(lines: LineIndex, token: Token): OpenEnd | undefined {
     return { extent, range, nearly: true, fix: write("Write three backticks", range, "```") };
   }
   if (isClosed(token) && !goesTooFar(lines, token)) return undefined;
-  const end = endOfOptions(lines, first, after);
+  const end = endOfOptions(lines, named ? first + 1 : first, after);
   const fix = insert("End it below its options", lines.line(end - 1).end, `${lines.newline}${token.markup}`);
   return { extent: { end, below: end }, range: lines.line(first), nearly: false, fix };
 }
