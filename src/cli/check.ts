@@ -1,12 +1,11 @@
 import type { Severity } from "../base/finding";
-import { printable } from "./cells";
-import { toJson, unreadJson } from "./json";
+import type { Reading } from "../make/workshop";
 import { namedFiles } from "./named-files";
-import { type FileReport, type Outcome, settingsReports, unitReport } from "./report";
-import { toSarif } from "./sarif";
-import { countText, findingLines, proofLines, styleFor, type TextStyle } from "./text";
+import { type FileReport, settingsReports, unitReport } from "./report";
+import { countText, styleFor, type TextStyle } from "./text";
 import { openEngine, readUnitFile } from "./units";
 import { FileError, say, UsageError } from "./usage";
+import { type Writer, writers } from "./written";
 
 /** `cutwork check`: prints findings and proofs; resolves to the exit code. */
 export async function check(
@@ -18,55 +17,70 @@ export async function check(
   if (files.length === 0) throw new UsageError("Name the units to check.");
   if (files.indexOf("-") !== files.lastIndexOf("-")) throw new UsageError("Standard input can be read only once.");
   const style = styleFor(process.stdout);
+  const writer = writers[format](print, style);
   const workshop = await openEngine();
-  const outcomes: Outcome[] = [];
+  const gathered = new Gathered(writer);
   for (const file of await namedFiles(files)) {
     try {
-      const reading = await readUnitFile(workshop, file);
-      outcomes.push({ file, reading });
-      if (format === "text") print(textLines(unitReport(file, reading), style));
+      gathered.add(file, await readUnitFile(workshop, file));
     } catch (error) {
       if (!(error instanceof FileError)) throw error;
-      outcomes.push({ file, error: error.message });
+      gathered.addUnread(file, error.message);
       say(error.message);
     }
   }
-  const readings = outcomes.flatMap((outcome) => ("reading" in outcome ? [outcome.reading] : []));
-  const settings = settingsReports(readings);
-  const findings = [...readings, ...settings].flatMap((each) => each.findings);
-  if (format === "sarif") print([JSON.stringify(toSarif(outcomes, settings, process.cwd()), null, 2)]);
-  else if (format === "json") print([JSON.stringify([...outcomes.map(jsonOf), ...settings.map(toJson)], null, 2)]);
-  else {
-    for (const report of settings) print(textLines(report, style));
-    if (outcomes.length > 1) print([totalLine(outcomes, countText(findings, style.paint))]);
+  const { unread, severities } = gathered.end(style);
+  if (unread > 0) return 2;
+  return severities.some((severity) => failing[failOn].includes(severity)) ? 1 : 0;
+}
+
+/** What is kept of the files that were read: of a reading nothing but what is said of it. */
+export class Gathered {
+  private files = 0;
+  private unread = 0;
+  private readonly severities: Severity[] = [];
+  /** By their paths: each is told once, however many units it is about. */
+  private readonly settings = new Map<string, Reading["elsewhere"][number]>();
+
+  constructor(private readonly writer: Writer) {}
+
+  add(file: string, reading: Reading): void {
+    this.files++;
+    for (const each of reading.elsewhere) this.settings.set(each.path, each);
+    const report = unitReport(file, reading);
+    this.tell(report);
+    this.writer.add(report);
   }
-  if (outcomes.some((outcome) => "error" in outcome)) return 2;
-  return findings.some(({ severity }) => failing[failOn].includes(severity)) ? 1 : 0;
+
+  addUnread(file: string, error: string): void {
+    this.files++;
+    this.unread++;
+    this.writer.addUnread(file, error);
+  }
+
+  /** Writes what is left. */
+  end({ paint }: TextStyle): { readonly unread: number; readonly severities: readonly Severity[] } {
+    const { files, unread, severities } = this;
+    const settings = settingsReports([{ elsewhere: [...this.settings.values()] }]);
+    for (const report of settings) this.tell(report);
+    const counts = countText(
+      severities.map((severity) => ({ severity })),
+      paint,
+    );
+    const total = `${files} files: ${counts}${unread === 0 ? "" : `, ${unread} not read`}`;
+    this.writer.end(settings, files > 1 ? total : undefined);
+    return { unread, severities };
+  }
+
+  private tell({ findings }: FileReport): void {
+    for (const { severity } of findings) this.severities.push(severity);
+  }
 }
 
 const failing: Readonly<Record<"error" | "warning", readonly Severity[]>> = {
   error: ["error"],
   warning: ["error", "warning"],
 };
-
-function textLines(report: FileReport, style: TextStyle): string[] {
-  return [
-    ...findingLines(report, style),
-    `${printable(report.file)}: ${countText(report.findings, style.paint)}`,
-    ...proofLines(report),
-  ];
-}
-
-function jsonOf(outcome: Outcome): unknown {
-  return "error" in outcome
-    ? unreadJson(outcome.file, outcome.error)
-    : toJson(unitReport(outcome.file, outcome.reading));
-}
-
-function totalLine(outcomes: readonly Outcome[], counts: string): string {
-  const unread = outcomes.filter((outcome) => "error" in outcome).length;
-  return `${outcomes.length} files: ${counts}${unread === 0 ? "" : `, ${unread} not read`}`;
-}
 
 function print(lines: readonly string[]): void {
   process.stdout.write(`${lines.join("\n")}\n`);

@@ -4,7 +4,7 @@ import { version } from "../../package.json";
 import type { Finding, Fix, Severity } from "../base/finding";
 import type { LineIndex, Range } from "../base/range";
 import { allRules, type RuleFacts } from "../check/rules";
-import { type FileReport, type Outcome, unitReport } from "./report";
+import type { FileReport } from "./report";
 
 /*
  * Findings as a SARIF log: Static Analysis Results Interchange Format, version 2.1.0 plus errata 01, OASIS Standard.
@@ -21,44 +21,58 @@ const levels: Readonly<Record<Severity, Level>> = {
 
 const ruleIndex = new Map(allRules.map(({ code }, index) => [code, index]));
 
-/** The whole log, as JSON values: the files asked for, and the settings around them. `folder` is what relative addresses are relative to. No clock: the same units give the same log. */
-export function toSarif(outcomes: readonly Outcome[], settings: readonly FileReport[], folder: string): unknown {
-  // A file that was asked for twice is one artifact.
-  const uris = [...new Set([...outcomes, ...settings].map(({ file }) => uriOf(file, folder)))];
-  const artifact = (file: string): ArtifactLocation => {
-    const uri = uriOf(file, folder);
-    return { uri, index: uris.indexOf(uri) };
-  };
-  const read = outcomes.flatMap((each) => ("reading" in each ? [unitReport(each.file, each.reading)] : []));
-  const unread = outcomes.flatMap((outcome) => ("error" in outcome ? [outcome] : []));
-  return {
-    $schema: "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json",
-    version: "2.1.0",
-    runs: [
-      {
-        tool: { driver: { name: "cutwork", version, semanticVersion: version, rules: allRules.map(ruleOf) } },
-        invocations: [
-          {
-            executionSuccessful: unread.length === 0,
-            toolExecutionNotifications: unread.map(({ file, error }) => ({
-              level: "error",
-              message: { text: error },
-              locations: [{ physicalLocation: { artifactLocation: artifact(file) } }],
-            })),
-          },
-        ],
-        columnKind: "utf16CodeUnits",
-        newlineSequences: ["\r\n", "\n", "\r"],
-        artifacts: uris.map((uri) => ({
-          location: { uri, ...(uri === "-" ? { description: { text: "Standard input." } } : {}) },
-          roles: ["analysisTarget"],
-          mimeType: uri.endsWith(".yml") ? "application/yaml" : "text/markdown",
-          encoding: "UTF-8",
-        })),
-        results: [...read, ...settings].flatMap((report) => results(report, artifact(report.file))),
-      },
-    ],
-  };
+/**
+ * A log that takes one file after the other, and keeps of each only what stands in it: the files asked for, then the settings around
+ * them. `folder` is what relative addresses are relative to. No clock: the same units give the same log.
+ */
+export class SarifLog {
+  private readonly uris: string[] = [];
+  private readonly results: unknown[] = [];
+  private readonly unread: unknown[] = [];
+
+  constructor(private readonly folder: string) {}
+
+  add(report: FileReport): void {
+    this.results.push(...results(report, this.artifact(report.file)));
+  }
+
+  addUnread(file: string, error: string): void {
+    this.unread.push({
+      level: "error",
+      message: { text: error },
+      locations: [{ physicalLocation: { artifactLocation: this.artifact(file) } }],
+    });
+  }
+
+  /** The whole log, as JSON values. */
+  get value(): unknown {
+    return {
+      $schema: "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json",
+      version: "2.1.0",
+      runs: [
+        {
+          tool: { driver: { name: "cutwork", version, semanticVersion: version, rules: allRules.map(ruleOf) } },
+          invocations: [{ executionSuccessful: this.unread.length === 0, toolExecutionNotifications: this.unread }],
+          columnKind: "utf16CodeUnits",
+          newlineSequences: ["\r\n", "\n", "\r"],
+          artifacts: this.uris.map((uri) => ({
+            location: { uri, ...(uri === "-" ? { description: { text: "Standard input." } } : {}) },
+            roles: ["analysisTarget"],
+            mimeType: uri.endsWith(".yml") ? "application/yaml" : "text/markdown",
+            encoding: "UTF-8",
+          })),
+          results: this.results,
+        },
+      ],
+    };
+  }
+
+  /** A file that was asked for twice is one artifact. */
+  private artifact(file: string): ArtifactLocation {
+    const uri = uriOf(file, this.folder);
+    const known = this.uris.indexOf(uri);
+    return { uri, index: known < 0 ? this.uris.push(uri) - 1 : known };
+  }
 }
 
 function ruleOf({ code, title, why, severity, example }: RuleFacts): unknown {

@@ -57,7 +57,7 @@ const names: Readonly<Record<Severity, readonly [one: string, more: string]>> = 
 const severities: readonly Severity[] = ["error", "warning", "information", "hint"];
 
 /** `2 errors, 1 hint`, or that nothing was found. */
-export function countText(findings: readonly Finding[], paint: Paint): string {
+export function countText(findings: readonly Pick<Finding, "severity">[], paint: Paint): string {
   const parts = severities.flatMap((severity) => {
     const count = findings.filter((finding) => finding.severity === severity).length;
     const [one, more] = names[severity];

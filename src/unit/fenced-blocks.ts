@@ -18,10 +18,10 @@ export interface FencedBlock {
 
 /** What a fence asks for, in the section of an index. */
 export function readFence(lines: LineIndex, token: Token, section: number, problems: Problems): FencedBlock {
-  const nearly = misnamedActivity(lines, token, problems) || nearlyActivity(lines, token, problems);
+  const nearly = misnamedActivity(lines, token, problems) ?? nearlyActivity(lines, token, problems);
   const [name] = /^(?:activity|stations)(?=\s|$)/.exec(token.info.trim()) ?? [];
   if (name !== "activity" && name !== "stations") {
-    return nearly ? {} : { below: openNotes(lines, token, problems) };
+    return nearly ?? { below: openNotes(lines, token, problems) };
   }
   const [first] = token.map ?? [0];
   const { end, close, below } = activityExtent(lines, token, problems);

@@ -1,7 +1,18 @@
 import type { Steps } from "../base/steps";
 import { movedAnswer, movedClaim, movedEvent, movedPhrase, movedPlain, movedRange, movedWhole } from "./moved";
 import { saysTheSame } from "./section-memory";
-import type { ActivityBlock, Pair, Pile, PileMember, Problem, Section, Silence, Statement, StoryEvent } from "./unit";
+import type {
+  ActivityBlock,
+  Item,
+  Pair,
+  Pile,
+  PileMember,
+  Problem,
+  Section,
+  Silence,
+  Statement,
+  StoryEvent,
+} from "./unit";
 
 /*
  * A section at another place, with what was read of it: nothing but ranges differs.
@@ -40,10 +51,19 @@ export function* movingSection(section: Section, by: number): Steps<Section, und
       persons: persons.map((person) => movedPhrase(person, by)),
       forms: forms.map((row) => row.map((form) => form && movedAnswer(form, by))),
     })),
+    plain: section.plain.map(({ range, block, nested }) => ({
+      ...movedPlace({ range, block }, by),
+      nested: nested.map((each) => movedPlace(each, by)),
+    })),
   };
   saysTheSame(moved, section);
   return moved;
 }
+
+const movedPlace = ({ range, block }: Pick<Item, "range" | "block">, by: number) => ({
+  range: movedRange(range, by),
+  block: movedRange(block, by),
+});
 
 function movedPiles(
   section: Section,

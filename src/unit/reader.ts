@@ -18,6 +18,7 @@ import { blockInItem, indentedList, listInHtml, paragraphLines, splitList } from
 import { barePairs } from "./traps/both-sides";
 import { pairsInFence } from "./traps/boxed-lines";
 import { correctionBeside } from "./traps/corrections";
+import { countedColumns } from "./traps/counted-pairs";
 import { EmptyHeadings } from "./traps/empty-headings";
 import { indentedActivity, insideItem, quotedFence } from "./traps/fences";
 import { hiddenSigns } from "./traps/hidden-signs";
@@ -214,6 +215,7 @@ export class Reader {
     const close = `${open?.type.replace("_open", "")}_close`;
     const ordered = open?.type === "ordered_list_open";
     const read: (ReadItem & CountedItem)[] = [];
+    const numbered: RawItem[] = [];
     let above: RawItem | undefined;
     const under = new UnderItems(this.lines, this.env, this.problems);
     let i = at + 1;
@@ -229,6 +231,7 @@ export class Reader {
       if (!raw) blockInItem(this.lines, token, tokens[i + 1], this.problems);
       const shape = raw && this.item(raw, ordered, this.open);
       if (above && raw && shape === "text") correctionBeside(above, raw, this.lines, this.problems);
+      if (raw && ordered) numbered.push(raw);
       above = shape === "statement" ? raw : undefined;
       read.push({ token, shape, raw });
       yield;
@@ -241,6 +244,9 @@ export class Reader {
       countedBullets(this.lines, read, this.problems);
       printedCounters(read, this.problems);
     }
+    const section = this.open;
+    if (section && ordered)
+      this.looks.push(() => void countedColumns(numbered, section.bullets, this.env, this.problems));
     this.lastEvent = ordered ? read.at(-1)?.token : undefined;
     const next = tokens[i + 1];
     if (open && next?.type === open.type && next.level === 0 && next.markup !== open.markup && this.open) {
@@ -265,6 +271,7 @@ export class Reader {
       if (!read) return undefined;
       shape = read.shape;
       section.add(read);
+      if (shape === "text") section.addPlain(read.item, raw.nested);
     }
     for (const { text } of [raw, ...raw.nested]) this.link(text);
     const inPile = section.inPile;

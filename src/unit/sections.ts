@@ -1,12 +1,13 @@
 import type { Range } from "../base/range";
 import type { Steps } from "../base/steps";
+import type { RawItem } from "./items";
 import type { SourceText } from "./source-text";
 import { Together } from "./together";
 import { endCustom } from "./traps/end-marks";
 import { customOf } from "./traps/mark-words";
 import { allJudged, type Marked, marksOf } from "./traps/marks";
 import type { Paragraph, PileFacts } from "./traps/piles";
-import type { FormsTable, Pair, Pile, PileMember, Section, Statement, StoryEvent } from "./unit";
+import type { FormsTable, Pair, Pile, PileMember, PlainBullet, Section, Statement, StoryEvent } from "./unit";
 
 /** A section while it is being read. */
 export class SectionBuilder {
@@ -23,6 +24,7 @@ export class SectionBuilder {
   private marking: Marked | undefined;
   /** Plain bullets. */
   private readonly texts: string[] = [];
+  private readonly plain: PlainBullet[] = [];
   private readonly piles: { name: string; heading: Range; members: PileMember[] }[] = [];
 
   constructor(
@@ -101,6 +103,11 @@ export class SectionBuilder {
     this.piles.at(-1)?.members.push(member);
   }
 
+  /** A bullet with text alone, and those below it. */
+  addPlain({ range, block }: PlainBullet["nested"][number], nested: readonly RawItem[]): void {
+    this.plain.push({ range, block, nested: nested.map((each) => ({ range: each.text.whole, block: each.block })) });
+  }
+
   /** A paragraph of notes, by its first line and the one after it; `marked` are its lines where each begins with a mark. */
   addParagraph(lines: readonly [number, number], marked: readonly string[]): void {
     if (marked.length > 0) this.marks.push({ lines, texts: marked });
@@ -134,8 +141,8 @@ export class SectionBuilder {
   }
 
   close(end: number): Section {
-    const { name, heading, pairs, statements, events, tables } = this;
+    const { name, heading, pairs, statements, events, tables, plain } = this;
     const piles: Pile[] = this.piles.filter(({ members }) => members.length > 0);
-    return { name, heading, range: { start: this.start, end }, pairs, statements, events, piles, tables };
+    return { name, heading, range: { start: this.start, end }, pairs, statements, events, piles, tables, plain };
   }
 }

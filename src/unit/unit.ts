@@ -57,6 +57,13 @@ export interface Section {
   readonly events: readonly StoryEvent[];
   readonly piles: readonly Pile[];
   readonly tables: readonly FormsTable[];
+  /** Bullets with text alone: cards below the headings of piles, elsewhere notes. */
+  readonly plain: readonly PlainBullet[];
+}
+
+/** A bullet that has none of the shapes, with those below it. */
+export interface PlainBullet extends Pick<Item, "range" | "block"> {
+  readonly nested: readonly Pick<Item, "range" | "block">[];
 }
 
 /** Styled text with its place; a picture, or a picture with text under it. */

@@ -40,6 +40,25 @@ describe("a character that cannot be printed", () => {
     });
   });
 
+  it("is written otherwise unasked only where the text around has what stands for it", async () => {
+    for (const [text, sure] of [
+      ["roda，mola", true],
+      ["ключ，міст", true],
+      ["车，（红）", false],
+      ["ａ roda", true],
+      ["ａ міст", false],
+    ] as const) {
+      const read = await readUnitText(unit([`- [x] ${text}`, "- [ ] O sino voa."], "make: sort"));
+      const fixes = read.findings.flatMap(({ code, fixes }) => (code === "missing-glyph" ? fixes : []));
+      const like = fixes.filter(({ title }) => title.startsWith("Write “"));
+      assert.ok(like.length > 0, text);
+      assert.ok(
+        like.every(({ preferred = false }) => preferred === sure),
+        text,
+      );
+    }
+  });
+
   it("takes its space along, but none that a bullet or another word needs", async () => {
     const taken = async (line: string): Promise<string | undefined> => {
       const text = unit([line, "- [x] A roda gira.", "- [ ] O sino voa.", "- [ ] A mola ri."], "make: sort");

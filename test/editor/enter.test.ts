@@ -48,11 +48,24 @@ describe("Enter right before the words of an item", () => {
     ["50. ", "1. "],
     ["  9) ", "10) "],
     ["20) ", "1) "],
-    ["- [x] Ela", "- [ ] "],
     ["", undefined],
     ["  ", undefined],
   ] as const) {
     it(`${line}| goes on with ${wanted ?? "nothing"}: an item stays one, as true as it was`, () =>
       assert.equal(next(line, line === "+ [X]" ? " sai." : "sai."), wanted));
+  }
+});
+
+/* Who parts a sentence in two says no less of the second half; a new statement is false until it is said to be true. */
+describe("Enter among the words of a statement", () => {
+  for (const [line, more, wanted] of [
+    ["- [x] Ela sai.", " Ele fica.", "- [x] "],
+    ["  * [X] Ela", " sai.", "* [x] "],
+    ["+ [x] Ela sai.", "Ele fica.", "+ [x] "],
+    ["- [ ] Ela sai.", " Ele fica.", "- [ ] "],
+    ["- [x] Ela sai.", " ", "- [ ] "],
+    ["- [x] Ela sai.", " <!-- by: K7 -->", "- [ ] "],
+  ] as const) {
+    it(`${line}|${more} goes on with ${wanted}`, () => assert.equal(next(line, more), wanted));
   }
 });

@@ -34,6 +34,11 @@ describe("a dash or a colon among pairs", () => {
     ["- ser ≠ estar", bare, undefined],
     ["- casa / mar", phrased, undefined],
     ["- casa: mar", phrased, undefined],
+    ["- Gruppe A: Salz", bare, undefined],
+    ["\n- Gruppe A: Fenster", ["- das Haus = the house", "- das Meer = the sea", "- der Fluss = the river"], undefined],
+    ["- **Gruppe B** – Mehl", bare, undefined],
+    ["- Kapitel II: Wasser", bare, undefined],
+    ["- Vitamin C: vitamina C", bare, false],
     ["- chá / tea", bare, false],
     ["- риба – fish", ["- сіль = salt", "- чай = tea", "- мед = honey"], true],
   ] as const) {

@@ -43,9 +43,30 @@ export function glyphFixes(missed: Missed, context: CheckContext): Fix[] {
   const like = isLike ? editsFor(missed, plain, context) : undefined;
   const without = editsFor(missed, "", context);
   return [
-    ...(like ? [{ title: `Write “${plain}” instead`, edits: like, preferred: true }] : []),
+    ...(like
+      ? [
+          {
+            title: `Write “${plain}” instead`,
+            edits: like,
+            ...(fits(missed, plain, context) ? { preferred: true } : {}),
+          },
+        ]
+      : []),
     ...(without ? [{ title: `Take “${character}” out`, edits: without }] : []),
   ];
+}
+
+/** Scripts that have the signs of ASCII, and others that a letter may be of. */
+const scriptsOfAscii = [/\p{Script=Latin}/u, /\p{Script=Greek}/u, /\p{Script=Cyrillic}/u];
+const otherScripts = [/\p{Script=Han}/u, /[\p{Script=Hiragana}\p{Script=Katakana}]/u, /\p{Script=Hangul}/u];
+const scripts = [...scriptsOfAscii, ...otherScripts, /\p{Script=Arabic}/u, /\p{Script=Hebrew}/u];
+
+/** Whether what would be written is of the script of the text around, and not as a comma of ASCII among Chinese characters. */
+function fits({ character, place }: Missed, plain: string, { unit }: CheckContext): boolean {
+  const letter = /\p{L}/u.exec(plain)?.[0];
+  const own = letter === undefined ? scriptsOfAscii : scripts.filter((script) => script.test(letter));
+  const around = unit.text.slice(place.start, place.end).replaceAll(character, "").match(/\p{L}/gu) ?? [];
+  return own.length === 0 || around.every((each) => own.some((script) => script.test(each)));
 }
 
 /** Writes something else for a character, or nothing; undefined where what is left would be no text, or another fault. */

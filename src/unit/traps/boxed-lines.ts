@@ -3,7 +3,7 @@ import type { LineIndex } from "../../base/range";
 import type { Env } from "../inline";
 import type { Problems } from "../problems";
 import { blankAround, isClosed, textOf } from "./lines";
-import { isPairLine } from "./paragraphs";
+import { isPairLine } from "./pair-lines";
 import { hasWords } from "./part-lines";
 
 /*

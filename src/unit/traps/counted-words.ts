@@ -1,7 +1,7 @@
 import type { Line, Style } from "./styles";
 
 /** `Step 1: `, `Schritt 2. ` */
-const worded = /^([\p{L}\p{M}]{2,10})[ \t]+(\d{1,2})[ \t]*[.:)：–—-][ \t]*(?=\S)/u;
+export const worded = /^([\p{L}\p{M}]{2,10})[ \t]+(\d{1,2})[ \t]*[.:)：–—-][ \t]*(?=\S)/u;
 
 /** Steps that a word counts from the first on; those of a lesson do so too. */
 export function countedWords(found: readonly Line[]): Style | undefined {

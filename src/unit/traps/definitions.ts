@@ -20,28 +20,34 @@ const meaningAt = (lines: LineIndex, line: number): string | undefined => {
   return found !== undefined && isShort(found) ? found : undefined;
 };
 
-/** The line behind a word and what it means; undefined where no such word begins. */
-function defined(lines: LineIndex, line: number): number | undefined {
+/** Lines of a word and of what it means: of the word, of the first meaning, and the one behind the last. */
+type Defined = readonly [word: number, first: number, after: number];
+
+/** The word that is defined on a line, and below it, perhaps below a blank line; undefined where none is. */
+function defined(lines: LineIndex, line: number): Defined | undefined {
   if (line >= lines.count || !isShort(textOf(lines, line).trim())) return undefined;
-  let after = line + 1;
+  const isBlank = line + 1 < lines.count && textOf(lines, line + 1).trim() === "";
+  const first = line + (isBlank ? 2 : 1);
+  let after = first;
   while (meaningAt(lines, after) !== undefined) after++;
-  return after > line + 1 ? after : undefined;
+  return after > first ? [line, first, after] : undefined;
 }
 
 /** Whether a paragraph is such words; all that stand one below the other are told at the first. */
 export function definitions(lines: LineIndex, [first, after]: readonly [number, number], problems: Problems): boolean {
-  if (after - first < 2 || defined(lines, first) === undefined) return false;
+  if (!defined(lines, first)) return false;
   const above = nextLine(lines, first - 1, -1);
   if (above !== undefined && meaningAt(lines, above) !== undefined) return true;
-  const words: (readonly [number, number])[] = [];
+  const words: Defined[] = [];
   let line: number | undefined = first;
   while (line !== undefined) {
-    const end = defined(lines, line);
-    if (end === undefined) break;
-    words.push([line, end]);
-    line = nextLine(lines, end, 1);
+    const word = defined(lines, line);
+    if (!word) break;
+    words.push(word);
+    line = nextLine(lines, word[2], 1);
   }
-  if (!words.some(([, end]) => end >= after)) return false;
+  const [head] = words;
+  if (!head || !words.some(([, , end]) => end >= after)) return false;
   const at = (line: number): Range => {
     const text = textOf(lines, line);
     const start = lines.start(line);
@@ -50,19 +56,22 @@ export function definitions(lines: LineIndex, [first, after]: readonly [number, 
   const part = (line: number, sign: string) => {
     const { end } = at(line);
     const text = meaningAt(lines, line) ?? "";
-    return { range: { start: at(line - 1).end, end: end - text.length }, text: ` ${sign} ` };
+    return {
+      range: { start: at(nextLine(lines, line - 1, -1) ?? line).end, end: end - text.length },
+      text: ` ${sign} `,
+    };
   };
-  const { end } = at(first + 1);
+  const { end } = at(head[1]);
   problems.tell(
     "pairs",
     "not-an-item",
-    { start: end - (meaningAt(lines, first + 1) ?? "").length, end },
+    { start: end - (meaningAt(lines, head[1]) ?? "").length, end },
     "This is no pair: that begins with a hyphen and a space, and “ = ” stands between its sides, in one line.",
     {
       title: words.length > 1 ? "Make pairs of these lines" : "Make a pair of it",
-      edits: words.flatMap(([word, last]) => [
+      edits: words.flatMap(([word, from, last]) => [
         { range: { start: lines.start(word), end: at(word).start }, text: "- " },
-        ...Array.from({ length: last - word - 1 }, (_, i) => part(word + 1 + i, i === 0 ? "=" : "/")),
+        ...Array.from({ length: last - from }, (_, i) => part(from + i, i === 0 ? "=" : "/")),
       ]),
       unsure: true,
     },

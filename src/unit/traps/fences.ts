@@ -1,7 +1,8 @@
 import type Token from "markdown-it/lib/token.mjs";
 import activitySchema from "../../../schemas/activity.schema.json";
-import type { LineIndex } from "../../base/range";
+import type { LineIndex, Range } from "../../base/range";
 import { insert, type Problems, write } from "../problems";
+import type { Problem } from "../unit";
 import { cutEdits, isClosed, textOf } from "./lines";
 
 /*
@@ -20,16 +21,27 @@ const onlyOptions = /^(?:[ \t]*(?:#.*|-[ \t].*|[a-z][\w-]*[ \t]*[:=：].*)?(?:\n
 /** Names of blocks that say nothing but how the text is written. */
 const plainName = /^(?:ya?ml|te?xt|plain(?:text)?|markdown|md)?$/i;
 
-/** A block whose name is nearly “activity”, or that has another and says what to make. Whether it is one. */
-export function nearlyActivity(lines: LineIndex, token: Token, problems: Problems): boolean {
+/**
+ * A block whose name is nearly “activity”, or that has another and says what to make; undefined where it is none. `below`: from which
+ * line on is read what stands below it, where it has no end of its own.
+ */
+export function nearlyActivity(
+  lines: LineIndex,
+  token: Token,
+  problems: Problems,
+): { readonly below?: number } | undefined {
   const info = token.info.trim();
   const first = info.split(/\s+/)[0] ?? "";
-  if (/^(?:activity|stations)$/.test(first)) return false;
+  if (/^(?:activity|stations)$/.test(first)) return undefined;
   const nearly = /^\W?act[iv]{1,3}t?[iy]{1,2}(?:es)?\W?$/i.test(first);
-  const made = makes.test(token.content) && /^\s*(?:#.*\s*)?[\w-]+[ \t]*[:=：]/u.test(token.content);
+  const open = openEnd(lines, token);
+  const [line] = token.map ?? [0];
+  const own = token.content.split("\n");
+  const content = open ? own.slice(0, open.extent.end - line - 1).join("\n") : token.content;
+  const made = makes.test(content) && /^\s*(?:#.*\s*)?[\w-]+[ \t]*[:=：]/u.test(content);
   const stations = /^\W?stations?\W?$/i.test(first);
-  if (!nearly && !made && !stations) return false;
-  const head = lines.line(token.map?.[0] ?? 0);
+  if (!nearly && !made && !stations) return undefined;
+  const head = lines.line(line);
   const at = head.start + lines.text.slice(head.start, head.end).indexOf(token.markup) + token.markup.length;
   const text = lines.text.slice(at, head.end);
   const start = at + (text.length - text.trimStart().length);
@@ -45,12 +57,28 @@ export function nearlyActivity(lines: LineIndex, token: Token, problems: Problem
     ? "This block is no plan of stations: that has the name “stations”."
     : "This block is no activity: that has the name “activity”.";
   // A block in which hardly anything else can be meant is told wherever it stands.
-  const bare = plainName.test(info) && onlyOptions.test(token.content);
-  const planned = stations && /^stations[ \t]*:/mu.test(token.content);
-  const sure = planned || (made && (nearly || bare || /\bactivity\b/i.test(info)));
-  problems.tell(sure ? undefined : true, "not-an-activity", range, message, fix);
-  return true;
+  const bare = plainName.test(info) && onlyOptions.test(content);
+  const planned = stations && /^stations[ \t]*:/mu.test(content);
+  const isMade = makes.test(info.slice(first.length));
+  const sure = planned || (nearly && isMade) || (made && (nearly || bare || /\bactivity\b/i.test(info)));
+  problems.tell(
+    sure ? undefined : true,
+    "not-an-activity",
+    range,
+    open ? message + endless : message,
+    open ? both(fix, open.fix) : fix,
+  );
+  return open?.extent.below === undefined ? {} : { below: open.extent.below };
 }
+
+/** What is said of a block that has no end, besides what else is wrong with it. */
+export const endless = " It has no end either, so that everything below belongs to it.";
+
+/** Two fixes as one. */
+export const both = (one: OpenEnd["fix"], other: OpenEnd["fix"]): OpenEnd["fix"] => ({
+  title: `${one.title} and ${other.title.charAt(0).toLowerCase()}${other.title.slice(1)}`,
+  edits: [...one.edits, ...other.edits],
+});
 
 /** An activity that four spaces make code. */
 export function indentedActivity(lines: LineIndex, { map }: Token, problems: Problems): void {
@@ -100,28 +128,48 @@ export interface Extent {
   readonly below?: number;
 }
 
+/** An activity that does not end where its options do. */
+interface OpenEnd {
+  readonly extent: Extent;
+  /** Its head, or the line that was to end it. */
+  readonly range: Range;
+  /** The line that was to end it stands there, and has other signs. */
+  readonly nearly: boolean;
+  readonly fix: Problem["fixes"][number];
+}
+
+/** `named`: the first line of the block is no option, but its name. */
+export function openEnd(lines: LineIndex, token: Token, named = false): OpenEnd | undefined {
+  const [first, after] = token.map ?? [0, 0];
+  const last = isClosed(token) ? after - 1 : after;
+  for (let number = first + 1; number < last; number++) {
+    if (token.markup !== "```" || !/^ {0,3}(?:`{1,2}|[´'’‘]{3})[ \t]*$/u.test(textOf(lines, number))) continue;
+    const range = lines.line(number);
+    const extent = { end: number, close: number, below: number + 1 };
+    return { extent, range, nearly: true, fix: write("Write three backticks", range, "```") };
+  }
+  if (isClosed(token) && !goesTooFar(lines, token)) return undefined;
+  const end = endOfOptions(lines, named ? first + 1 : first, after);
+  const fix = insert("End it below its options", lines.line(end - 1).end, `${lines.newline}${token.markup}`);
+  return { extent: { end, below: end }, range: lines.line(first), nearly: false, fix };
+}
+
 /**
  * How far an activity reaches. One without a line that ends it is told, and taken to end below its options: what stands there is
  * read, so that one cause gives one finding.
  */
 export function activityExtent(lines: LineIndex, token: Token, problems: Problems): Extent {
-  const [first, after] = token.map ?? [0, 0];
-  const last = isClosed(token) ? after - 1 : after;
-  for (let number = first + 1; number < last; number++) {
-    if (token.markup !== "```" || !/^ {0,3}(?:`{1,2}|[´'’‘]{3})[ \t]*$/u.test(textOf(lines, number))) continue;
-    const message = "This line does not end the activity above it, so that everything below belongs to it.";
-    problems.add("open-fence", lines.line(number), message, write("Write three backticks", lines.line(number), "```"));
-    return { end: number, close: number, below: number + 1 };
+  const open = openEnd(lines, token);
+  if (!open) {
+    const last = (token.map?.[1] ?? 0) - 1;
+    return { end: last, close: last };
   }
-  if (isClosed(token) && !goesTooFar(lines, token)) return { end: after - 1, close: after - 1 };
-  const end = endOfOptions(lines, first, after);
-  problems.add(
-    "open-fence",
-    lines.line(first),
-    `This ${/^stations\b/.test(token.info.trim()) ? "plan" : "activity"} has no end, so that everything below belongs to it.`,
-    insert("End it below its options", lines.line(end - 1).end, `${lines.newline}${token.markup}`),
-  );
-  return { end, below: end };
+  const what = /^stations\b/.test(token.info.trim()) ? "plan" : "activity";
+  const message = open.nearly
+    ? "This line does not end the activity above it, so that everything below belongs to it."
+    : `This ${what} has no end, so that everything below belongs to it.`;
+  problems.add("open-fence", open.range, message, open.fix);
+  return open.extent;
 }
 
 /**

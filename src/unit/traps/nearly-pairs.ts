@@ -4,6 +4,7 @@ import type { RawItem } from "../items";
 import { type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
 import type { Together } from "../together";
+import type { Problem } from "../unit";
 import { doubtfulSign, letterSign, numberSign, numerals, tellDoubtful } from "./doubtful-signs";
 import { textOf } from "./lines";
 import { isNumberedSentence } from "./other-numbers";
@@ -44,6 +45,9 @@ const noteWords =
 /** A letter, with a number or a full stop, in bold perhaps. */
 const speaker = /^[*_]{0,3}\p{Lu}\d?\.?[*_]{0,3}$/u;
 
+/** A group, a table or a part, by its letter or Roman number: `Gruppe A`, `Kapitel II`. */
+const lettered = /^[*_]{0,3}\p{L}[\p{L}\p{M}]+[^\S\n]+(\p{Lu}|[IVX]{2,4})[*_]{0,3}$/u;
+
 const endOfSentence = /[.!?…。！？।؟][\p{Pf}\p{Pe}"'”*_]*$/u;
 
 /** Whether a sign parts the words of a note rather than the sides of a pair; `wary` where the items around say that few are pairs in disguise. */
@@ -70,6 +74,9 @@ function inNote(text: string, { start, end }: Span, stop: number, wary: boolean)
   // has several words parted by commas behind its colon is a list.
   const long = (side: string): boolean => side.split(/\s+/).length > 3;
   const list = /[:：]/u.test(sign) && !/[,，]/u.test(left) && /[,，]/u.test(right);
+  // Who gets what; the other side of a pair would have the letter as well.
+  const label = wary ? lettered.exec(left)?.[1] : undefined;
+  if (label !== undefined && !right.split(/[^\p{L}]+/u).includes(label)) return true;
   if (wary && endOfSentence.test(right) && !endOfSentence.test(left)) return true;
   return wary && (long(left) || long(right) || list || numerals(left) !== numerals(right));
 }
@@ -185,6 +192,16 @@ function pairInCode(source: SourceText, end: number, problems: Problems): boolea
   return true;
 }
 
+/** `roda`, `wheel` and `f.` with tabs between them: what makes a comment of the third, which would be printed with the second. */
+function thirdColumn(source: SourceText, from: number, stop: number): Problem["fixes"][number]["edits"] {
+  const [, gap = "", remark = ""] =
+    /^[^\t\n]*[^\s]([^\S\n]*\t[^\S\n]*)([^\t\n<>]+)$/.exec(source.text.slice(from, stop).trimEnd()) ?? [];
+  if (remark === "" || remark.includes("--")) return [];
+  const end = from + source.text.slice(from, stop).trimEnd().length;
+  const at = end - remark.length;
+  return [{ range: source.range(at - gap.length, end), text: ` <!-- ${remark} -->` }];
+}
+
 /** `roda – wheel`, `roda: wheel`, a tab, `roda=wheel`, `roda =wheel`: nearly a pair. */
 export function meantAsPair(
   item: RawItem,
@@ -219,13 +236,15 @@ export function meantAsPair(
           ? "a tab"
           : "white space"
         : `“${match[0].trim().slice(0, bold === "" ? undefined : -bold.length)}”`;
+    const further = sign === "a tab" ? thirdColumn(source, span.end, end) : [];
     problems.trap(
       "meant-as-pair",
       source.range(span.start, span.end),
       `This item is no pair: ${sign} parts nothing; the two sides are parted by “ = ”.`,
       {
-        ...write("Write “ = ”", source.range(span.start, span.end), `${bold} = `),
-        ...(unsure ? { unsure: true } : {}),
+        title: further.length > 0 ? "Write “ = ”, and what is behind the next tab in a comment" : "Write “ = ”",
+        edits: [{ range: source.range(span.start, span.end), text: `${bold} = ` }, ...further],
+        ...(unsure || further.length > 0 ? { unsure: true } : {}),
       },
     );
     return;

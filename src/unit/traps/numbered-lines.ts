@@ -18,7 +18,7 @@ const looseNumber = /^(\d{1,3})(?:[ \t]*[–—:º°][ \t]+|[ \t]*-[ \t]+|[ \t]+
 export const keptNumber = /^(?:(\d{1,3})\\[.)]|(?:\*\*|__)(\d{1,3})(?:[.)](?:\*\*|__)|(?:\*\*|__)[.)]))[ \t]+(?=\S)/u;
 
 /** What makes an item, and may stand among lines that are none. */
-const plainNumber = /^(\d{1,9})[.)][ \t]+(?=\S)/;
+export const plainNumber = /^(\d{1,9})[.)][ \t]+(?=\S)/;
 
 /** A number with no sign before the first of several words, of which scripts without capitals may write one. */
 export const bareNumber = /^(\p{Nd}{1,3})[ \t]+(?=\p{P}*(?:\p{Lu}\S*\s+\S|\p{Lo}\S))/u;
@@ -135,7 +135,8 @@ const series: readonly (readonly string[])[] = [
   [..."一二三四五六七八九十", ...[..."一二三四五六七八九"].map((each) => `十${each}`), "二十"],
 ];
 
-const lettered =
+/** A letter or a numeral of another kind that counts lines. */
+export const lettered =
   /^(?:[(（]?([a-zA-Z]{1,5}|\p{L})(?:\.\)|[.)])[ \t]+|[(（]([一二三四五六七八九十]{1,2})[)）][、．.]?[ \t]*|(?:第?([一二三四五六七八九十]{1,2})[、．，.：:])[ \t]*)(?=\S)/u;
 
 /** `a) Ela`, `b) Ela`, `i. Ela`, `ii. Ela`, `א. היא`, `一、她`: Markdown knows no lists with letters. */

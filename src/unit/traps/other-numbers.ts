@@ -82,7 +82,7 @@ const isOneWord = (text: string, match: RegExpExecArray | null | undefined): boo
 const section = /^[ \t]{0,3}#{1,2}[ \t]+\S/;
 
 /** Whether a section, by one of its lines, has numbered items: then what counts in another way beside them is a note. */
-function hasItems(lines: LineIndex, line: number): boolean {
+export function hasItems(lines: LineIndex, line: number): boolean {
   for (const step of [-1, 1])
     for (let number = line + step; number >= 0 && number < lines.count; number += step) {
       const text = textOf(lines, number);

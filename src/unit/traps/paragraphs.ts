@@ -1,16 +1,17 @@
 import type { LineIndex } from "../../base/range";
 import type { Steps } from "../../base/steps";
-import { type Env, scan, spacedSeparators } from "../inline";
+import type { Env } from "../inline";
 import type { Problems } from "../problems";
+import { countedPairs } from "./counted-pairs";
 import { countedWords } from "./counted-words";
 import { definitions } from "./definitions";
-import { numerals } from "./doubtful-signs";
-import { anySign, boxed, madeLetter } from "./glued";
+import { boxed } from "./glued";
 import { textOf } from "./lines";
 import { clearMark } from "./marks";
 import { mixed } from "./mixed-lines";
 import { letters, numbers, numbersAround } from "./numbered-lines";
 import { otherNumbers } from "./other-numbers";
+import { columns, pairs } from "./pair-lines";
 import { pastedRows } from "./pasted-rows";
 import { type Begin, type Line, noHyphen, type Style } from "./styles";
 import { unnumbered } from "./unnumbered-lines";
@@ -29,6 +30,7 @@ export function* unmarkedItems(
   const found = linesOf(lines, [first, after]);
   for (const look of [
     () => statements(found),
+    () => countedPairs(lines, [first, after], found, env),
     () => numbers(found, numbersAround(lines, [first, after])),
     () => letters(found),
     () => countedWords(found),
@@ -62,10 +64,10 @@ function tell(
   lines: LineIndex,
   first: number,
   found: readonly Line[],
-  { begins, otherwise, message, unsure, as }: Style,
+  { begins, first: at = 0, otherwise, message, unsure, as }: Style,
   problems: Problems,
 ): void {
-  const [head] = found;
+  const head = found[at];
   if (!head) return;
   const fix = (title: string, all: readonly Begin[]) => ({
     ...(unsure ? { unsure } : {}),
@@ -110,62 +112,8 @@ export function markedNotes(lines: LineIndex, map: readonly [number, number], pr
   tell(lines, map[0], found, { begins, message, ...(ticked ? { unsure: true } : {}) }, problems);
 }
 
-/** Few words and no sentence. */
-const isShort = (text: string): boolean => text.split(/\s+/).length <= 8 && !/[.!?:;,]$/.test(text);
-
 function statements(found: readonly Line[]): Style | undefined {
   const matches = found.map(({ text }) => boxed.exec(text)?.[0]);
   if (matches.some((match) => match === undefined)) return undefined;
   return { begins: matches.map((match) => ({ cut: match?.length ?? 0, put: "- " })), message: noHyphen };
-}
-
-/** Whether a line is a pair and hardly a sentence of notes: few words on each side. */
-export function isPairLine(text: string, env: Env): boolean {
-  const isBold = /^(\*{1,3})[^\s*][^*\n]*\1(?=\s)/.test(text);
-  if (!/[=＝]/u.test(text) || (anySign.test(text) && !isBold)) return false;
-  const { mask } = scan(text, env);
-  const [sign, second] = spacedSeparators(text, mask, "=");
-  if (!sign || second || sign.start === 0 || sign.end >= text.length) return false;
-  return isShort(text.slice(0, sign.start)) && isShort(text.slice(sign.end));
-}
-
-function pairs(found: readonly Line[], env: Env): Style | undefined {
-  const all = found.every(({ text }) => isPairLine(text, env));
-  const begins = found.map(({ text }) => ({ cut: madeLetter.exec(text)?.[0].length ?? 0, put: "- " }));
-  return all ? { begins, message: noHyphen, as: "pairs" } : undefined;
-}
-
-/** Two columns, parted by tabs as a spreadsheet gives them, or by another sign in at least three lines. */
-function columns(found: readonly Line[], env: Env): Style | undefined {
-  for (const [sign, least, inNotes] of [
-    [/[^\S\n]*\t\s*/u, 2, false],
-    [/\s+[|｜]\s+/u, 2, false],
-    [/\s+(?:[\p{Pd}−]|-{1,2}>?|[→⇒])\s+/u, 3, true],
-    [/\s+[/／]\s+/u, 3, true],
-    [/\s*[;；؛]\s+|;/u, 3, true],
-    [/\s*[:：]\s+/u, 3, true],
-  ] as const) {
-    if (found.length < least) continue;
-    const parts = found.map(({ text }) => {
-      if (anySign.test(text) || /\|$/.test(text)) return undefined;
-      const pieces = text.split(sign);
-      const match = sign.exec(text);
-      if (pieces.length !== 2 || !match || pieces.some((piece) => piece === "" || !isShort(piece))) return undefined;
-      // A plan with its times, or with minutes.
-      if (inNotes && numerals(pieces[0] ?? "") !== numerals(pieces[1] ?? "")) return undefined;
-      const part = { start: match.index, end: match.index + match[0].length };
-      return scan(text, env).mask.slice(part.start, part.end).some(Boolean) ? undefined : part;
-    });
-    if (!parts.every((part) => part !== undefined)) continue;
-    // Who speaks comes again and again, a word does not.
-    const lefts = new Set(parts.map(({ start }, i) => found[i]?.text.slice(0, start)));
-    if (inNotes && lefts.size < parts.length) continue;
-    return {
-      begins: parts.map((part) => ({ cut: 0, put: "- ", part })),
-      message: "These are no pairs: each begins with a hyphen and a space, and “ = ” stands between its sides.",
-      as: "pairs",
-      ...(inNotes ? { unsure: true as const } : {}),
-    };
-  }
-  return undefined;
 }

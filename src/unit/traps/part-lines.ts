@@ -3,7 +3,7 @@ import type { Env } from "../inline";
 import type { Problems } from "../problems";
 import { numerals } from "./doubtful-signs";
 import { textOf } from "./lines";
-import { isPairLine } from "./paragraphs";
+import { isPairLine } from "./pair-lines";
 import { noHyphen } from "./styles";
 
 /*

@@ -7,10 +7,6 @@ import type { Line } from "./styles";
  * them, two words with a comma alone, and three columns with tabs, of which one is a remark.
  */
 
-/** `"a roda","the wheel"`: texts of a row in quotation marks, in which two of them are one. */
-const quotedRow = /^"(?:[^"]|"")+"(?:[,;\t]"(?:[^"]|"")*")+$/u;
-const quotedCell = /"((?:[^"]|"")*)"[,;\t]?/gu;
-
 /** What would be read otherwise in a pair. */
 const otherwise = /[=＝|｜<`\\]|^(?:[-+*>#[]|\d{1,9}[.)](?:\s|$))/u;
 
@@ -23,13 +19,13 @@ const isSentence = (cell: string): boolean => /\s.*[.!?…。！？।؟]$/u.tes
 interface Rows {
   readonly cells: readonly (readonly string[])[];
   /** Hardly anything else writes such lines. */
-  readonly sure?: true;
+  readonly sure: boolean;
 }
 
 /** Whether a paragraph is such rows, which is told then. */
 export function pastedRows(lines: LineIndex, found: readonly Line[], problems: Problems): boolean {
   const [head] = found;
-  const rows = head && found.length > 1 ? (quotedRows(found) ?? commaRows(found) ?? tabbedRows(found)) : undefined;
+  const rows = head && (signedRows(found, ",") ?? signedRows(found, ";") ?? tabbedRows(found));
   const items = rows && itemsOf(rows.cells, lines.newline);
   if (!head || !items) return false;
   problems.tell(
@@ -39,8 +35,10 @@ export function pastedRows(lines: LineIndex, found: readonly Line[], problems: P
     "These are no pairs: each begins with a hyphen and a space, and “ = ” stands between its sides.",
     {
       title: items.remarks
-        ? `Make pairs of these lines, with ${items.remarks} below ${items.remarks === "examples" ? "them" : "in comments"}`
-        : "Make items of these lines",
+        ? `Make pairs of these lines, with the ${items.remarks === "examples" ? "examples below them" : "remarks in comments"}`
+        : found.length > 1
+          ? "Make items of these lines"
+          : "Make it an item",
       edits: found.map(({ start, text }, i) => ({
         range: { start: lines.start(lines.lineAt(start)), end: start + text.length },
         text: items.texts[i] ?? text,
@@ -51,26 +49,54 @@ export function pastedRows(lines: LineIndex, found: readonly Line[], problems: P
   return true;
 }
 
-function quotedRows(found: readonly Line[]): Rows | undefined {
-  if (!found.every(({ text }) => text.startsWith('"') && quotedRow.test(text))) return undefined;
-  const cells = found.map(({ text }) =>
-    [...text.matchAll(quotedCell)].map(([, cell = ""]) => cell.replaceAll('""', '"').trim()),
-  );
-  return { cells, sure: true };
+/** `"a roda","the wheel"`, all in quotation marks or only where a comma is in it; without any, few words in three rows at least. */
+function signedRows(found: readonly Line[], sign: "," | ";"): Rows | undefined {
+  if (!found.every(({ text }) => text.includes(sign))) return undefined;
+  const rows = found.map(({ text }) => cellsOf(text, sign));
+  if (!rows.every((row) => row !== undefined && row.cells.length > 1)) return undefined;
+  const all = rows.flatMap((row) => row ?? []);
+  const cells = all.map((row) => row.cells);
+  const spaced = all.some((row) => row.spaced);
+  const several = found.length > 1;
+  if (all.every(({ quoted, cells }) => quoted === cells.length))
+    return several || !spaced ? { cells, sure: several && !spaced } : undefined;
+  if (spaced) return undefined;
+  if (all.some(({ quoted }) => quoted > 0)) return several ? { cells, sure: false } : undefined;
+  const isRow = (row: readonly string[]): boolean =>
+    row.length === 2 && row.every((cell) => isShort(cell) && cell.split(" ").length <= 4);
+  return sign === "," && found.length > 2 && cells.every(isRow) ? { cells, sure: false } : undefined;
 }
 
-function commaRows(found: readonly Line[]): Rows | undefined {
-  if (found.length < 3) return undefined;
-  const cells = found.map(({ text }) => text.split(/,(?=\S)/u));
-  const isRow = (row: readonly string[]): boolean =>
-    row.length === 2 && row.every((cell) => isShort(cell) && !/[,\t]|\s$/u.test(cell) && cell.split(" ").length <= 4);
-  return cells.every(isRow) ? { cells } : undefined;
+interface Row {
+  readonly cells: readonly string[];
+  /** How many stand in quotation marks, in which two of them are one. */
+  readonly quoted: number;
+  /** Whether white space stands round a sign. */
+  readonly spaced: boolean;
+}
+
+function cellsOf(text: string, sign: string): Row | undefined {
+  const cells: string[] = [];
+  let quoted = 0;
+  for (let at = 0; at <= text.length; at++) {
+    const cell = /"((?:[^"]|"")*)"[ \t]*/y;
+    cell.lastIndex = at + (/^[ \t]*/.exec(text.slice(at))?.[0].length ?? 0);
+    const inside = cell.exec(text)?.[1];
+    const end = inside === undefined ? text.indexOf(sign, at) : cell.lastIndex;
+    const until = end < 0 ? text.length : end;
+    if (inside === undefined && text.slice(at, until).includes('"')) return undefined;
+    if (until < text.length && text.charAt(until) !== sign) return undefined;
+    cells.push(inside === undefined ? text.slice(at, until).trim() : inside.replaceAll('""', '"').trim());
+    if (inside !== undefined) quoted++;
+    at = until;
+  }
+  return { cells, quoted, spaced: new RegExp(`${sign}\\s|\\s${sign}`).test(text.replace(/"(?:[^"]|"")*"/g, '""')) };
 }
 
 function tabbedRows(found: readonly Line[]): Rows | undefined {
   if (!found.every(({ text }) => text.includes("\t"))) return undefined;
   const cells = found.map(({ text }) => text.split(/[^\S\n]*\t[^\S\t\n]*/u));
-  return cells.some(({ length }) => length === 3) ? { cells } : undefined;
+  return cells.some(({ length }) => length === 3) ? { cells, sure: false } : undefined;
 }
 
 /** The items of rows of two columns, or of three of which one is a remark; undefined where they cannot be such. */

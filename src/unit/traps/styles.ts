@@ -18,6 +18,8 @@ export interface Begin {
 export interface Style {
   /** One for each line. */
   readonly begins: readonly Begin[];
+  /** The first line that is an item, where it is not that of the paragraph. */
+  readonly first?: number;
   /** What else may be meant. */
   readonly otherwise?: { readonly title: string; readonly begins: readonly Begin[] };
   /** A sentence. */

@@ -1,8 +1,10 @@
 import type Token from "markdown-it/lib/token.mjs";
 import activitySchema from "../../../schemas/activity.schema.json";
-import type { LineIndex } from "../../base/range";
+import type { LineIndex, Range } from "../../base/range";
 import { type Problems, write } from "../problems";
-import { isClosed, textOf } from "./lines";
+import type { Problem } from "../unit";
+import { both, endless, openEnd } from "./fences";
+import { textOf } from "./lines";
 
 /*
  * Activities whose fence is missing, or does not hold their name. Hardly anything else can be meant, so they are told wherever they
@@ -13,6 +15,7 @@ const kinds = activitySchema.properties.make.enum.join("|");
 const make = new RegExp(`^[ \\t]*make[ \\t]*[:：][ \\t]*["'“]?(?:${kinds})["'”]?[ \\t]*$`, "u");
 /** The same without its colon. */
 const bare = new RegExp(`^[ \\t]*make(?=[ \\t]+(?:${kinds})[ \\t]*$)`, "u");
+const withKind = new RegExp(`^activity[ \\t]*[:=：][ \\t]*(${kinds})$`, "iu");
 const option = /^[ \t]*[a-z][\w-]*[ \t]*[:：]/u;
 const word = /^[ \t]*activity[ \t]*:?[ \t]*$/iu;
 
@@ -58,28 +61,39 @@ export function unfencedActivity(
   return true;
 }
 
-/** A block with its name on the line below the fence, or with the kind behind the name: “activity: loop”. Whether it is one. */
-export function misnamedActivity(lines: LineIndex, token: Token, problems: Problems): boolean {
+/**
+ * A block with its name on the line below the fence, or with the kind behind the name: “activity: loop”; undefined where it is none.
+ * `below`: from which line on is read what stands below it, where it has no end of its own.
+ */
+export function misnamedActivity(
+  lines: LineIndex,
+  token: Token,
+  problems: Problems,
+): { readonly below?: number } | undefined {
   const [first] = token.map ?? [0];
-  if (!isClosed(token)) return false;
+  const kind = withKind.exec(token.info.trim())?.[1];
+  const [name = ""] = token.content.split("\n", 1);
+  if (kind === undefined && !word.test(name)) return undefined;
+  const open = openEnd(lines, token, kind === undefined);
+  const own = token.content.split("\n");
+  const options = open ? own.slice(0, open.extent.end - first - 1) : own;
+  const isMade = options.some((text) => make.test(text));
   const head = lines.line(first);
   const at = head.start + textOf(lines, first).indexOf(token.markup) + token.markup.length;
-  const newline = lines.newline;
-  const kind = new RegExp(`^activity[ \\t]*[:=：][ \\t]*(${kinds})$`, "iu").exec(token.info.trim())?.[1];
-  if (kind !== undefined && !token.content.split("\n").some((text) => make.test(text))) {
+  const tell = (range: Range, message: string, fix: Problem["fixes"][number]) => {
+    problems.add("not-an-activity", range, open ? message + endless : message, open ? both(fix, open.fix) : fix);
+    return open?.extent.below === undefined ? {} : { below: open.extent.below };
+  };
+  if (kind !== undefined && !isMade) {
     const range = { start: at, end: head.end };
     const message = `This block is no activity: that has the name “activity” alone, and “make: ${kind}” in a line below.`;
-    const put = `activity${newline}make: ${kind.toLowerCase()}`;
-    problems.add("not-an-activity", range, message, write("Write it so", range, put));
-    return true;
+    return tell(range, message, write("Write it so", range, `activity${lines.newline}make: ${kind.toLowerCase()}`));
   }
-  const [name = "", ...options] = token.content.split("\n");
-  if (!word.test(name) || !options.some((text) => make.test(text))) return false;
-  problems.add(
-    "not-an-activity",
+  if (!word.test(name) || !isMade) return undefined;
+  const { end } = lines.line(first + 1);
+  return tell(
     lines.line(first + 1),
     "This block is no activity: the name “activity” stands right behind its three backticks.",
-    write("Write it there", { start: at, end: lines.line(first + 1).end }, "activity"),
+    write("Write it there", { start: at, end }, "activity"),
   );
-  return true;
 }

@@ -1,6 +1,16 @@
 import type { LineIndex } from "../../base/range";
-import { nearlyAlone, nearlyNumber, numbers, numbersAround, tightNumber } from "./numbered-lines";
-import { otherNumbers } from "./other-numbers";
+import { countedWords, worded } from "./counted-words";
+import {
+  lettered,
+  letters,
+  nearlyAlone,
+  nearlyNumber,
+  numbers,
+  numbersAround,
+  plainNumber,
+  tightNumber,
+} from "./numbered-lines";
+import { hasItems, otherNumbers } from "./other-numbers";
 import type { Begin, Line, Style } from "./styles";
 
 /*
@@ -8,7 +18,9 @@ import type { Begin, Line, Style } from "./styles";
  * above it, or is an event of its own.
  */
 
-const counted = (text: string): boolean => [nearlyNumber, nearlyAlone, tightNumber].some((sign) => sign.test(text));
+const signs = [nearlyNumber, nearlyAlone, tightNumber, lettered, worded];
+
+const counted = (text: string): boolean => signs.some((sign) => sign.test(text));
 
 const isSentence = (text: string): boolean => /^\p{P}*[\p{Lu}\p{Lo}].*[.!?…。！？।؟]\p{P}*$/u.test(text);
 
@@ -22,24 +34,36 @@ export function unnumbered(
 ): Style | undefined {
   const heads = found.filter(({ text }) => counted(text));
   const [head] = heads;
-  if (heads.length < 2 || heads.length === found.length || head !== found[0]) return undefined;
-  const style = numbers(heads, numbersAround(lines, map)) ?? otherNumbers(lines, map, heads);
+  const lead = head ? found.indexOf(head) : -1;
+  if (heads.length < 2 || heads.length === found.length || lead > 1) return undefined;
+  // What would be an item by itself is told as one that the text above it takes.
+  if (lead === 1 && heads.some(({ text }) => plainNumber.test(text))) return undefined;
+  // Above them at most what they are about.
+  if (lead === 1 && ended(found[0]?.text ?? "")) return undefined;
+  const style =
+    numbers(heads, numbersAround(lines, map)) ??
+    (hasItems(lines, map[0]) ? undefined : (letters(heads) ?? countedWords(heads))) ??
+    otherNumbers(lines, [map[0] + lead, map[1]], heads);
   if (!style) return undefined;
   const first = Number.parseInt(style.begins[0]?.put ?? "", 10);
   const cuts = new Map(heads.map((line, i) => [line, style.begins[i]?.cut ?? 0]));
-  const own = found.map((line, i) => cuts.has(line) || (isSentence(line.text) && ended(found[i - 1]?.text ?? "")));
+  const own = found.map(
+    (line, i) => cuts.has(line) || (i > lead && isSentence(line.text) && ended(found[i - 1]?.text ?? "")),
+  );
   const beginsWhere = (isEvent: (line: Line, i: number) => boolean | undefined): Begin[] => {
     let next = first;
-    return found.map((line, i) =>
-      isEvent(line, i)
-        ? { cut: cuts.get(line) ?? 0, put: `${next++}. ` }
-        : { cut: 0, put: " ".repeat(`${next - 1}. `.length) },
-    );
+    return found.map((line, i) => {
+      if (i < lead) return { cut: 0, put: "" };
+      if (!isEvent(line, i)) return { cut: 0, put: " ".repeat(`${next - 1}. `.length) };
+      const above = i > 0 && i === lead ? lines.newline : "";
+      return { cut: cuts.get(line) ?? 0, put: `${above}${next++}. ` };
+    });
   };
   const kept = beginsWhere((line) => cuts.has(line));
   const apart = own.filter(Boolean).length === cuts.size ? undefined : beginsWhere((_, i) => own[i]);
   return {
     begins: apart ?? kept,
+    first: lead,
     ...(apart ? { otherwise: { title: "Leave those without a number with the one above", begins: kept } } : {}),
     message: style.message,
     as: "events",

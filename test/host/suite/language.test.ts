@@ -290,6 +290,19 @@ describe("typing", () => {
     await until("the number", () => editor.document.getText().endsWith("\n\n1. \n2. dez\n"));
   });
 
+  it("says no less of the second half of a statement that Enter parts", async () => {
+    const editor = await openUnit("enter-among.unit.md", "## A\n\n- [x] Ela sai. Ele fica.\n- [ ] Um, dois.\n");
+    await focusEditor();
+    goTo(editor, "sai. ", true);
+    await arrived();
+    await keyboard.press("Enter");
+    await until("a true half", () => editor.document.getText().includes("- [x] Ela sai. \n- [x] Ele fica.\n"));
+    goTo(editor, "Um, ", true);
+    await arrived();
+    await keyboard.press("Enter");
+    await until("a false half", () => editor.document.getText().endsWith("- [ ] Um, \n- [ ] dois.\n"));
+  });
+
   it("offers columns behind the number sign of a tie, and the persons", async () => {
     const text = `${verbs.slice(0, verbs.indexOf("## Words"))}| você | mede | traz |\n\n## More\n\n- [x] Ela [traz]\n`;
     const editor = await openUnit("ties.unit.md", text.replace("\n\n| você", "\n| você"));

@@ -1,5 +1,6 @@
 import type { Fix, Rule } from "../../../base/finding";
 import { setOption } from "../../edits";
+import { bulletsAsPiles } from "../../plain-bullets";
 import { optionPlace, quotedList } from "../../report";
 import { fewestPiles, mostPiles } from "../deal";
 import { dealtWith, type SortContext } from "./context";
@@ -39,7 +40,10 @@ export const sortPiles: Rule<SortContext> = {
     }
     if (piles.length < fewestPiles) {
       offer("Sort into true and false", "truth");
-      const found = headings.length === 0 ? "none" : `only ${quotedList(headings)}`;
+      const meant = headings.length === 0 ? bulletsAsPiles(unit, request.sections, fewestPiles) : undefined;
+      if (meant) fixes.unshift(meant.fix);
+      const none = meant ? `none, but ${meant.told}` : "none";
+      const found = headings.length === 0 ? none : `only ${quotedList(headings)}`;
       return [
         {
           range,

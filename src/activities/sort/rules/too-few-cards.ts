@@ -1,5 +1,6 @@
 import type { Rule } from "../../../base/finding";
 import { takingEnough } from "../../enough";
+import { bulletsAsPiles } from "../../plain-bullets";
 import { optionPlace } from "../../report";
 import { fewestCards, fewestPiles, mostPiles } from "../deal";
 import { dealtWhole, dealtWith, type SortContext } from "./context";
@@ -19,13 +20,20 @@ export const tooFewCards: Rule<SortContext> = {
     const { dealt } = context;
     const { fewest, piles, unknown, deals, request, options } = dealt;
     if (deals.length > 0 || unknown.length > 0 || piles.length < fewestPiles || piles.length > mostPiles) return [];
-    const { block } = request;
+    const { block, unit } = request;
     const enough = options.take !== undefined && dealtWith(dealt, { take: fewestCards }).deals.length > 0;
+    const bullets = fewest === 0 ? bulletsAsPiles(unit, request.sections, fewestPiles) : undefined;
+    const there = fewest === 0 ? "there is none" : `there ${fewest === 1 ? "is" : "are"} ${fewest}`;
+    const meant = bullets ? `, but ${bullets.told}` : "";
     return [
       {
         range: optionPlace(block, ...(enough ? ["take"] : ["from"])),
-        message: `Sorting needs at least ${fewestCards} cards; ${enough ? `\`take\` leaves ${fewest}` : fewest === 0 ? "there is none" : `there ${fewest === 1 ? "is" : "are"} ${fewest}`}.`,
-        fixes: enough ? () => takingEnough(context, { fewest: fewestCards, most: dealtWhole(dealt).fewest }) : [],
+        message: `Sorting needs at least ${fewestCards} cards; ${enough ? `\`take\` leaves ${fewest}` : `${there}${meant}`}.`,
+        fixes: enough
+          ? () => takingEnough(context, { fewest: fewestCards, most: dealtWhole(dealt).fewest })
+          : bullets
+            ? [bullets.fix]
+            : [],
       },
     ];
   },

@@ -4,6 +4,7 @@ import { setOption } from "../../edits";
 import { takingEnough } from "../../enough";
 import { tieExample } from "../../form-statements";
 import { otherSections } from "../../other-sections";
+import { bulletsAsEvents } from "../../plain-bullets";
 import { optionPlace, quotedList } from "../../report";
 import { fewestEvents } from "../deal";
 import type { StripsContext } from "./context";
@@ -38,10 +39,12 @@ export const tooFewEvents: Rule<StripsContext> = {
         });
       }
     }
+    const bullets = found === 0 ? bulletsAsEvents(unit, sections, fewestEvents) : undefined;
+    if (bullets) fixes.unshift({ title: "Number the bullets", edits: bullets.edits });
     const names = quotedList(sections.map(({ name }) => name));
     const message = taken
       ? `Strips need at least ${fewestEvents} events; \`take\` leaves ${options.take} of ${found}.`
-      : `Strips need at least ${fewestEvents} events (numbered items); ${names} has ${found === 0 ? "none" : found}.`;
+      : `Strips need at least ${fewestEvents} events (numbered items); ${names} has ${found === 0 ? "none" : found}${bullets ? `, but ${bullets.count} bullets, which have no order` : ""}.`;
     const form = found === 0 ? tieExample(sections) : undefined;
     const told =
       form === undefined ? "" : ` The forms of a table are no events: put one in an event, as in \`1. … ${form} …\`.`;
