@@ -32,6 +32,8 @@ export interface DealtClaims extends Dealt<Deal> {
   readonly shownIn?: readonly (readonly ShownPair[])[];
   /** Further ones, kept for a tie. */
   readonly reserve?: readonly Claim[];
+  /** They are said aloud: who listens hears neither capitals nor commas. */
+  readonly aloud?: true;
   /** Twins stand in place of their true statements. */
   readonly replace?: boolean;
   /** Twins that were asked for and could not be made. */

@@ -2,6 +2,7 @@ import { plain, type Run } from "../base/run";
 import { Random, upTo } from "../base/seed";
 import { fold } from "../match/fold";
 import { isForm, raised } from "../match/form";
+import { heard } from "../match/heard";
 import { answerKey } from "../match/relation";
 import type { FormsTable, Phrase, Statement, Tie } from "../unit/unit";
 import type { DealRequest } from "./contract";
@@ -11,8 +12,8 @@ import { assertions, type Claim, claimOf } from "./statements";
 /** Makes false twins of true statements with tied forms. */
 export class TwinMaker {
   private readonly tables: readonly { readonly section: string; readonly table: FormsTable }[];
-  /** What some statement or correction says is so. */
-  private readonly asserted: ReadonlySet<string>;
+  /** What is heard of all statements and of what some statement or correction says is so. */
+  private readonly said: ReadonlySet<string>;
 
   constructor(
     private readonly request: DealRequest,
@@ -23,7 +24,8 @@ export class TwinMaker {
     this.tables = [...sections].flatMap(({ name, tables }) => tables.map((table) => ({ section: name, table })));
     // What is right by another table is not wrong.
     const forms = all.some(isFormStatement) ? [...sections].flatMap(formStatements) : [];
-    this.asserted = new Set([...all, ...forms].flatMap(assertions));
+    const right = [...all, ...forms].flatMap(assertions);
+    this.said = new Set([...right, ...all.map(({ text }) => fold(text))].map(heard));
   }
 
   canTwin(statement: Statement): boolean {
@@ -59,8 +61,8 @@ export class TwinMaker {
         const shown = begins ? raised(wrong.text, this.request.teaches) : wrong.text;
         const runs = replace(statement.runs, at, tie.text.length, shown);
         const text = plain(runs);
-        // Another form may make a sentence that is true as well: “Ela mede” beside “Eu meço”.
-        if (this.asserted.has(fold(text))) continue;
+        // Another form may make a sentence that is true as well: “Ela mede” beside “Eu meço”; or one that stands there anyway.
+        if (this.said.has(heard(fold(text)))) continue;
         return {
           ...claimOf(statement),
           runs,

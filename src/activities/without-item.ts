@@ -12,10 +12,11 @@ export function withoutItem(request: DealRequest, item: Item): DealRequest {
       pairs: others(section.pairs),
       statements: others(section.statements),
       events: others(section.events).map((event) => ({ ...event, free: others(event.free) })),
-      piles: section.piles.map((pile) => ({
-        ...pile,
-        members: pile.members.filter((member) => member.item !== item),
-      })),
+      // A heading with nothing under it names no pile.
+      piles: section.piles.flatMap((pile) => {
+        const members = pile.members.filter((member) => member.item !== item);
+        return members.length > 0 || pile.members.length === 0 ? [{ ...pile, members }] : [];
+      }),
     };
     return withForms(changed, section);
   });

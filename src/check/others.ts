@@ -1,9 +1,10 @@
+import { changed, dropAnswers, type Standing } from "../activities/shared-answers";
 import { isMeant, isNoWorse } from "../activities/trial";
 import { withoutItem } from "../activities/without-item";
 import type { Finding, Fix } from "../base/finding";
 import type { Range } from "../base/range";
 import { type Steps, sifted } from "../base/steps";
-import type { Item, Unit } from "../unit/unit";
+import { type Item, isPair, type Unit } from "../unit/unit";
 import type { CheckContext, CheckedActivity } from "./context";
 import { itemAt } from "./item-at";
 
@@ -40,14 +41,17 @@ function* areSpared(
   unit: Unit,
   tries: { left: number },
 ): Steps<boolean, unknown> {
-  const items = edits.flatMap(({ range, text }) => (text === "" ? (itemOf(unit, range) ?? []) : []));
-  if (items.length === 0) return true;
+  const out = edits.flatMap(({ range, text }) => (text === "" ? [range] : []));
+  const items = out.flatMap((range) => itemOf(unit, range) ?? []);
+  const answers = dropAnswers(out.flatMap((range) => answersIn(unit, range)));
+  if (items.length === 0 && !answers) return true;
   for (const { plan, dealt } of others) {
     const { kind } = plan;
     if (!kind || tries.left <= 0) continue;
     tries.left--;
     yield "trying a fix on another activity";
-    const request = items.reduce(withoutItem, dealt.request);
+    const less = items.reduce(withoutItem, dealt.request);
+    const request = answers ? changed(less, answers.change) : less;
     if (kind.trial) {
       // What is not soon proven as it is, or has a fault of its own, is asked no more than to be dealt.
       const holds = dealt.deals.every(isMeant) && (yield* kind.trial.holding(dealt.request, dealt));
@@ -58,6 +62,17 @@ function* areSpared(
     if (after.deals.length === 0 || !isNoWorse(kind, dealt, after)) return false;
   }
   return true;
+}
+
+/** The answers of a pair that an edit takes out behind its first ones. */
+function answersIn(unit: Unit, { start, end }: Range): Standing[] {
+  const pair = itemAt(unit, { start, end });
+  if (!pair || !isPair(pair)) return [];
+  return (["left", "right"] as const).flatMap((side) =>
+    pair[side].answers.flatMap((answer, index) =>
+      index > 0 && start <= answer.range.start && answer.range.end <= end ? [{ pair, side, index, answer }] : [],
+    ),
+  );
 }
 
 /** The item that an edit takes out as a whole. */

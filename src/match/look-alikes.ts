@@ -72,7 +72,7 @@ function* lookAnew(texts: readonly Worded[]): Steps<LookAlikes[], undefined> {
     if (!each.key.startsWith("\u0000")) distinct.set(`${each.lang}\u0000${each.key}`, each);
   }
   const seen = yield* mapped(distinct.values(), (each) => ({ ...each, form: formOf(each.text, each.lang) }));
-  const groups = gathered(namedBare(seen)).map((group) => ({
+  const groups = withoutParts(gathered(namedBare(seen))).map((group) => ({
     lang: group[0]?.lang ?? "",
     keys: group.map(({ key }) => key),
     differences: differencesOf(group),
@@ -100,17 +100,21 @@ type Seen = Worded & { readonly form: Form };
 
 /**
  * Texts with what is left of them. Behind “à” a word is only without it where “a” stands before the same one: “à praia” is “a praia”
- * but for an accent, and no “praia”.
+ * but for an accent, and no “praia”. One with an article is all of it too where another text is that without a space or an
+ * apostrophe: “a fim” and “afim”, “l'oro” and “loro”.
  */
 function namedBare(seen: readonly Seen[]): [Seen, string[]][] {
   const name = (...parts: readonly string[]): string => parts.join("\u0000");
   const accented = seen.some(({ form }) => form.accented);
   const plain = new Set(accented ? seen.map(({ lang, form }) => name(lang, form.article, form.bare)) : []);
+  const written = seen.some(({ form }) => form.whole !== undefined);
+  const whole = new Set(written ? seen.flatMap(({ lang, form }) => (form.whole ? [] : [name(lang, form.bare)])) : []);
   return seen.map((each) => {
     const { lang, form } = each;
     const like = form.accented;
     const isLike = like && plain.has(name(lang, like.article, like.bare));
-    return [each, [isLike ? like.bare : form.bare]];
+    const bare = isLike ? like.bare : form.bare;
+    return [each, form.whole !== undefined && whole.has(name(lang, form.whole)) ? [bare, form.whole] : [bare]];
   });
 }
 
@@ -135,12 +139,25 @@ function gathered(named: readonly (readonly [Seen, readonly string[]])[]): Seen[
   return groups.sort((a, b) => a.first - b.first).map(({ members }) => members);
 }
 
+/** Without groups of which another one has all: with an article and without it, the same texts may be alike. */
+function withoutParts(groups: readonly Seen[][]): readonly Seen[][] {
+  const holding = new Map<Seen | undefined, Seen[][]>();
+  for (const group of groups) for (const each of group) holding.set(each, [...(holding.get(each) ?? []), group]);
+  const isPart = (group: readonly Seen[]): boolean =>
+    (holding.get(group[0]) ?? []).some(
+      (other) => other.length > group.length && group.every((each) => other.includes(each)),
+    );
+  return groups.filter((group) => group.some(({ form }) => form.whole === undefined) || !isPart(group));
+}
+
 /** A text as a hurried reader takes it. */
 interface Form {
   /** Without case, accents, article, punctuation and white space. */
   readonly bare: string;
   /** The article that it begins with, if there is one. */
   readonly article: string;
+  /** Where it begins with an article, the same with it. */
+  readonly whole?: string;
   /** Where it begins with an article but for an accent (“à”, “él”): that article, and what is left without it. */
   readonly accented?: Pick<Form, "article" | "bare">;
   /** Its words, without case, accents, article and punctuation. */
@@ -163,6 +180,7 @@ function formAnew(text: string, lang: string): Form {
   const words = plain.split(" ");
   return {
     article,
+    ...(article === "" ? {} : { whole: tight(plainOf(text, lang, butArticle), allDifferences) }),
     ...(accented === ""
       ? {}
       : { accented: { article: accented, bare: tight(plainOf(text, lang, allDifferences), allDifferences) } }),
@@ -235,6 +253,9 @@ const allDifferences: readonly Small[] = [...butArticle, "article"];
 export function differencesOf(group: readonly Worded[]): Difference[] {
   const distinct = (without: readonly Small[]): number =>
     new Set(group.map(({ text, lang }) => tight(plainOf(text, lang, without), without))).size;
+  // Alike as they stand: what looks like an article of one is the beginning of the other.
+  if (distinct(allDifferences) > 1)
+    return butArticle.filter((each) => distinct(butArticle.filter((one) => one !== each)) > 1);
   return allDifferences.filter((difference) => {
     const without = (all: readonly Small[]): Small[] => all.filter((each) => each !== difference);
     if (distinct(without(allDifferences)) > 1) return true;

@@ -89,4 +89,21 @@ describe("the key of a board", () => {
       ["hard", "several", false],
     ]);
   });
+
+  it("claims of sentences no more than what is compared", async () => {
+    const pairs = [
+      "a mola = spring\n  - Salta.",
+      "o cabo = cable\n  - Parte.",
+      "o sino = bell\n  - Toca.",
+      "o aro = rim\n  - Os sinos!",
+    ];
+    const text = `${front}## Oficina\n\n${pairs.map((pair) => `- ${pair}\n`).join("")}\n${block("make: board\nclue: example")}`;
+    const workshop = await testWorkshop();
+    const reading = await readUnitText(text);
+    const [activity] = reading.activities;
+    const [deal] = activity?.deals ?? [];
+    assert.ok(activity && deal);
+    const key = workshop.view(reading, activity, deal, "solved").map(readOn).join(" ");
+    assert.match(key, /as it is written there, proven; other forms of words are not compared/);
+  });
 });

@@ -47,6 +47,18 @@ describe("statements of different class hours", () => {
     assert.deepEqual([...seen].sort(), ["undefined", "warning"]);
   });
 
+  it("are one where they sound the same and are called, and are two on cards", async () => {
+    const own = ["- [x] A onda cresce.", "- [x] a onda, cresce!", "- [x] A onda cresce?"];
+    for (const make of ["calls", "sort"]) {
+      const { findings } = await readUnitText(unit(own, `make: ${make}`, "[20]"));
+      const told = findings.filter(({ code }) => code === "repeated-statement").map(({ message }) => message);
+      assert.deepEqual(
+        told,
+        make === "calls" ? ["“a onda, cresce!” sounds like “A onda cresce.”, which is called as well."] : [],
+      );
+    }
+  });
+
   it("contradict each other only as what is written does: no key is against another", async () => {
     const seen = new Set<string>();
     for (const seed of seeds) {

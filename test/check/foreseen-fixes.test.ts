@@ -127,3 +127,24 @@ describe("a pair less for one activity", () => {
     assert.ok(spared > 0);
   });
 });
+
+describe("what is taken out for one activity", () => {
+  it("is no answer that keeps words of another one apart", async () => {
+    const lines = ["- o fio = thread", "- a fita = ribbon", "- o laço = bow / thimble", "- o pano = cloth"];
+    lines.push("- a lã = wool / needle", "- a renda = needle", "- o botão = button", "- a agulha = needle");
+    const text = unit(lines, "make: loop\ndecoys: 4\nseed: 4", "make: board\ntitle: Second");
+    const all = await led("board-clue-fits-two", text);
+    assert.ok(all.length > 0);
+    for (const [title, codes] of all) assert.equal(codes, "", title);
+  });
+
+  it("is not the only item of a pile where two piles are needed", async () => {
+    const piles = ["### um", "", "- O MOLDE", "", "### dois", "", "- o pano", "- a renda", "- o molde", "- a lã"];
+    const all = await led("look-alike", unit(piles, "make: sort\noverlap: true"));
+    assert.deepEqual(
+      all.map(([title]) => title),
+      ["Say here that the difference is meant", "Take out “o molde”"],
+    );
+    for (const [title, codes] of all) assert.equal(codes, "", title);
+  });
+});

@@ -105,6 +105,12 @@ describe("look-alikes in a unit", () => {
     // Words of one family are more couples than one.
     const family = section("canta = one", "cantas = two", "cantam = three", "selim = four");
     expect((await hints(front + family + board)).where).to.deep.equal([]);
+    // A couple of words and another one of glosses, of other pairs, teach nothing together.
+    const apart = section("mar = sea", "Mar = net", "vela = sail", "remo = Sail", "cais = quay", "doca = dock");
+    const shut = (await hints(`${front}${apart}${activity("loop")}`)).findings.map(({ message }) => message).join("\n");
+    expect(shut)
+      .to.match(/“[Mm]ar” and “[Mm]ar”/u)
+      .and.contain("“sail” and “Sail”");
     // Answers of one pair are no couple.
     const answers = ["o sino / sino = one", "a roda / roda = two", "o cabo = three", "cabo = four"];
     expect((await hints(front + section(...answers) + board)).where).to.have.length(1);

@@ -73,6 +73,7 @@ describe("six statements where fewer are asked for", () => {
     const wrong = new Map([
       [same, "a correction that says the same as its statement"],
       ["[x] A mola salta.", "a statement that stands twice"],
+      ["[x] a mola salta!", "a statement that stands twice"],
       ["[ ] a mola salta.", "words that are easily taken for one another"],
     ]);
     for (const [other, left] of wrong) {

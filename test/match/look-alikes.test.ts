@@ -22,6 +22,14 @@ describe("look-alikes", () => {
     expect(told("pt", "a avó", "o avô")).to.deep.equal(["a avó ~ o avô: accent article"]);
   });
 
+  it("differ in a space or an apostrophe behind what is an article elsewhere", () => {
+    expect(told("pt", "a fim", "afim", "o fim")).to.deep.equal(["a fim ~ afim: punctuation", "a fim ~ o fim: article"]);
+    expect(told("it", "l'oro", "Loro", "il re")).to.deep.equal(["l'oro ~ Loro: case punctuation"]);
+    expect(told("fr", "l'arme", "larme", "l’arme")).to.deep.equal(["l'arme ~ larme ~ l’arme: punctuation"]);
+    expect(told("en", "a part", "apart", "parted")).to.deep.equal(["a part ~ apart: punctuation"]);
+    expect(told("en", "a hat", "that", "the hat")).to.deep.equal(["a hat ~ the hat: article"]);
+  });
+
   it("are told by their keys, whatever was asked before with the same texts or the same keys", () => {
     const keysOf = (...texts: [key: string, text: string][]): (readonly string[])[] =>
       lookAlikes(texts.map(([key, text]) => ({ key, text, lang: "pt" }))).map(({ keys }) => keys);

@@ -35,3 +35,21 @@ describe("the step about the recording slip", () => {
       assert.ok(both.includes(letters) && both.includes(numbers), both);
     });
 });
+
+describe("what the guide says of the strips that show their places", () => {
+  const events = ["Ela sai.", "Ela rema.", "Ela vê o cais.", "Ela para.", "Ela amarra o barco.", "Ela volta."];
+  const help = async (story: readonly string[]): Promise<string> => {
+    const lines = story.map((event, i) => `${i + 1}. ${event}`);
+    const said = (await paperPages(storyUnit(lines, "levels: [gentle, hard]", "teaches: pt\nexplains: en\n"))).join(
+      " ",
+    );
+    return /In the gentle sets ([^.]*)\./.exec(said)?.[1] ?? "";
+  };
+
+  it("names the first and the last only where they are these", async () => {
+    assert.equal(await help(events), "the first and the last strip show their places");
+    const [first = ""] = events;
+    assert.equal(await help([...events, first]), "two strips show their places");
+    assert.equal(await help(events.slice(0, 4)), "one strip shows its place");
+  });
+});

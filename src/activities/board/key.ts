@@ -31,7 +31,7 @@ export function solutionSheets(dealt: DealtBoard, deal: BoardDeal, view: "solved
           value: `${grid.rows} × ${grid.columns}, ${[`${counted(targets, "word")} called`, ...(never > 0 ? [`${never} never`] : []), ...(written > 0 ? [`${counted(written, "cell")} to write in`] : []), ...(blank > 0 ? [`${counted(blank, "cell")} blank`] : [])].join(", ")}; deal code ${deal.code}`,
         },
         { label: "Numbers", value: numbers },
-        { label: "Clues", value: proofText(deal) },
+        { label: "Clues", value: proofText(dealt, deal) },
       ],
     },
     {
@@ -60,7 +60,9 @@ function cellOf(dealt: DealtBoard, { cells, writing }: BoardDeal, cell: number):
   return { ...words, runs: [...words.runs, number] };
 }
 
-export function proofText({ proof }: BoardDeal): string {
+export function proofText({ options }: Pick<DealtBoard, "options">, { proof }: BoardDeal): string {
+  if (proof.status === "one" && options.clue === "example")
+    return "Each fits one word on the board as it is written there, proven; other forms of words are not compared.";
   return proof.status === "one"
     ? "Each fits one word on the board, proven."
     : "Some fit more than one word on the board.";

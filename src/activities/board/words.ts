@@ -1,5 +1,4 @@
 import { Random } from "../../base/seed";
-import { withoutArticle } from "../../match/articles";
 import { fold } from "../../match/fold";
 import type { Matching } from "../../match/look-alikes";
 import { answerKey } from "../../match/relation";
@@ -8,6 +7,7 @@ import { type Choice, choosePairs } from "../choice";
 import type { DealRequest } from "../contract";
 import { looksLike, type Printed, standsOut, toPrinted } from "../printed";
 import { pairsOf } from "../supply";
+import { exampleFits } from "./examples";
 import { callsToo, likeSounds, soundsLike } from "./hearing";
 import type { BoardWord, Clue, DoubleClue, Shortage } from "./model";
 import { type BoardOptions, cellsIn, type Grid, largestGrid, writtenGrid } from "./options";
@@ -201,32 +201,6 @@ export function fits({ clue, pair }: BoardWord, other: BoardWord, relation: Matc
   if (options.clue === "example") return exampleFits(clue, other, relation, options.show);
   if (options.clue === options.show) return pair !== other.pair && callsToo(clue, other, relation, options);
   return relation.fits(clue.key, other.shown.key) || (pair !== other.pair && callsToo(clue, other, relation, options));
-}
-
-/**
- * A sentence fits a word that stands in it, with its article, another or none, or of which it is an example as well; a gloss, where
- * a word stands in it that it answers.
- */
-function exampleFits({ text, key, lang }: Clue, { shown, pair }: BoardWord, relation: Matching, show: string): boolean {
-  if (pair?.examples.some((example) => fold(example.text) === key)) return true;
-  const answered =
-    show === "gloss" ? [...relation.partners(shown.key)].filter((each) => !each.startsWith("\u0000")) : [];
-  const own = pair ? pair.left.answers.map((answer) => answer.text) : show === "word" ? [shown.text] : [];
-  const said = bare(text);
-  return [...own, ...answered].some((word) => {
-    const bareWord = bare(withoutArticle(fold(word).toLowerCase(), lang));
-    return bareWord.trim() !== "" && said.includes(bareWord);
-  });
-}
-
-/** The words of a text in lower case, a space before and after each. */
-function bare(text: string): string {
-  return ` ${text
-    .normalize("NFC")
-    .toLowerCase()
-    .split(/[^\p{L}\p{M}\p{N}]+/u)
-    .filter(Boolean)
-    .join(" ")} `;
 }
 
 /** Clues that fit a word besides their own. */

@@ -44,7 +44,17 @@ export function* dealingCalls(request: DealRequest): Steps<DealtCalls> {
   const hands = supply.hands.map(({ claims }) => claims.map(asCalled));
   const claims = allClaims(request, hands);
   const missingTwins = Math.max(...supply.hands.map((each) => each.missingTwins));
-  const base = { request, options, claims, reserve, hands, missingTwins, replace: true as const, used: [] };
+  const base = {
+    request,
+    options,
+    claims,
+    reserve,
+    hands,
+    missingTwins,
+    replace: true as const,
+    aloud: true as const,
+    used: [],
+  };
   const fewest = Math.min(...hands.map(({ length }) => length));
   if (fewest < fewestStatements) return { ...base, summary: "calls", deals: [] };
   const all = [...claims, ...reserve];

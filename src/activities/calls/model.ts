@@ -20,6 +20,7 @@ export interface DealtCalls extends Dealt<CallsDeal> {
   readonly reserve: readonly Claim[];
   /** What each list calls, in the order of the deals. */
   readonly hands: readonly (readonly Claim[])[];
+  readonly aloud: true;
   /** Heard in one list, a true statement and its twin give each other away. */
   readonly replace: true;
   /** Twins that were asked for and could not be made. */

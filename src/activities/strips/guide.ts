@@ -28,15 +28,12 @@ export function stripsGuide({ request, options, deals }: DealtStrips): GuideEntr
     desks === undefined
       ? ""
       : `${deskText(desks, planned, stories)}${waitingText(round)}${firstWriter(events.length, blanks)}`;
-  const told = deals.some((deal) => deal.told.length > 0)
-    ? ` In the gentle sets ${deals.some((deal) => deal.told.length > 1) ? "the first and the last strip show their places" : "one strip shows its place"}.`
-    : "";
   const check = backs === "numbers" ? " The places stand on the backs for checking oneself." : "";
   const cautions: Caution[] = ["cutter", "scissors"];
   if (options.reuse === "laminate") cautions.push("laminator");
   if (desks !== undefined) cautions.push("clear-floor");
   return {
-    summary: `${what}${told}${where}${check}`,
+    summary: `${what}${helpText(deals)}${where}${check}`,
     materials: (words) => [
       words.table,
       ...(slip === "order"
@@ -64,6 +61,21 @@ export function stripsGuide({ request, options, deals }: DealtStrips): GuideEntr
     ]),
     cautions,
   };
+}
+
+/** Which strips show their places, as a sentence with a space before; empty where none does. */
+function helpText(deals: readonly StripsDeal[]): string {
+  const helped = deals.filter(({ told }) => told.length > 0);
+  if (helped.length === 0) return "";
+  // The first one may have the text of a later one, and then it has no place of its own.
+  const isEnds = ({ told, events }: StripsDeal): boolean => told.join(" ") === `0 ${events.length - 1}`;
+  const ends = helped.every(isEnds);
+  const counts = [...new Set(helped.map(({ told }) => told.length))].sort((a, b) => a - b);
+  const strips =
+    counts.join() === "1"
+      ? "one strip shows its place"
+      : `${counts.length > 1 ? "one or two" : "two"} strips show their places`;
+  return ` In the gentle sets ${ends ? "the first and the last strip show their places" : strips}.`;
 }
 
 /** `7`, or `5–7` where desks tell stories of several lengths; never a single strip. */

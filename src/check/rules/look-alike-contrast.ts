@@ -11,13 +11,30 @@ export function contrasted(items: readonly (readonly Worded[])[], groups: readon
   return groups.filter((group) => isTold(group, items, lessons)).flatMap(({ keys }) => keys);
 }
 
-/** Whether a section is about a difference: two couples of items or more that show it hold at least half of its items. */
+/**
+ * Whether a section is about a difference: two couples of items or more that show it, in one of its languages, hold at least half of
+ * its items. One couple of words and another one of glosses are no lesson.
+ */
 function isLesson(
   difference: Difference,
   items: readonly (readonly Worded[])[],
   groups: readonly LookAlikes[],
 ): boolean {
-  const such = groups.filter((group) => group.differences.includes(difference));
+  const all = groups.filter((group) => group.differences.includes(difference));
+  return [...new Set(all.map(({ lang }) => lang))].some((lang) =>
+    areLesson(
+      difference,
+      items,
+      all.filter((group) => group.lang === lang),
+    ),
+  );
+}
+
+function areLesson(
+  difference: Difference,
+  items: readonly (readonly Worded[])[],
+  such: readonly LookAlikes[],
+): boolean {
   if (such.length < 2) return false;
   const keys = new Set(such.flatMap((group) => group.keys));
   const held = items.filter((item) => item.some(({ key }) => keys.has(key)));

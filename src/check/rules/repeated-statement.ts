@@ -10,7 +10,7 @@ export const repeatedStatement: Rule<CheckContext> = {
   code: "repeated-statement",
   severity: "warning",
   title: "A statement that stands twice",
-  why: "Learners meet it a second time and know the answer, where one list or one set of cards has both: what different classes or versions get is not compared. Take one of the two out, or change it.",
+  why: "Learners meet it a second time and know the answer, where one list or one set of cards has both: what different classes or versions get is not compared. What is called is the same where it sounds the same, whatever its capitals and commas. Take one of the two out, or change it.",
   example: {
     wrong: frame(`- [x] Ela bebe chá.\n- [x] Ela bebe chá.\n${others}`),
     right: frame(`- [x] Ela bebe chá.\n- [x] Ela come pão.\n${others}`),
@@ -22,7 +22,10 @@ export const repeatedStatement: Rule<CheckContext> = {
           ({ claim, first }): Report => ({
             range: claim.source,
             activities,
-            message: `“${claim.text}” stands here a second time.`,
+            message:
+              claim.key === first.key
+                ? `“${claim.text}” stands here a second time.`
+                : `“${claim.text}” sounds like “${first.text}”, which is called as well.`,
             related: [{ range: first.source, message: "Here it stands first" }],
             fixes: takingOut(context, claim.item, {
               title: "Take this one out",

@@ -3,6 +3,7 @@ import { hasClaims, type ShownPair } from "../../activities/dealt-claims";
 import type { Claim } from "../../activities/statements";
 import { asserted } from "../../activities/truth-proof";
 import { fold } from "../../match/fold";
+import { heard } from "../../match/heard";
 import type { CheckContext } from "../context";
 
 /** Statements that one deal has, what is kept for a tie included. */
@@ -10,6 +11,8 @@ export interface Together {
   readonly claims: readonly Claim[];
   /** Pairs that are shown as right or wrong beside them. */
   readonly shown: readonly ShownPair[];
+  /** They are said aloud. */
+  readonly aloud?: true;
 }
 
 /** The written statements of one activity, those of all of its deals. */
@@ -33,7 +36,8 @@ function writtenIn(dealt: Dealt<Deal>): Omit<WrittenClaims, "activities"> | unde
   if (!hasClaims(dealt)) return undefined;
   const written = (claims: readonly Claim[]): readonly Claim[] =>
     [...claims, ...(dealt.reserve ?? [])].filter(({ twin }) => twin === undefined);
-  const hands = dealt.hands.map((hand, i) => ({ claims: written(hand), shown: dealt.shownIn?.[i] ?? [] }));
+  const aloud = dealt.aloud ? { aloud: dealt.aloud } : {};
+  const hands = dealt.hands.map((hand, i) => ({ claims: written(hand), shown: dealt.shownIn?.[i] ?? [], ...aloud }));
   return { claims: written(dealt.claims), shown: dealt.shown ?? [], hands };
 }
 
@@ -71,11 +75,13 @@ function contradictedIn({ claims, shown }: Together): Omit<Contradiction, "toget
   });
 }
 
-/** Statements that say the same as an earlier one of the same deal. */
+/** Statements that say the same as an earlier one of the same deal, or sound the same where they are said aloud. */
 export function repeated({ hands }: Pick<WrittenClaims, "hands">): { readonly claim: Claim; readonly first: Claim }[] {
-  const found = hands.flatMap(({ claims }) =>
+  const found = hands.flatMap(({ claims, aloud }) =>
     claims.flatMap((claim, i) => {
-      const first = claims.slice(0, i).find(({ key, truth }) => key === claim.key && truth === claim.truth);
+      const same = ({ key }: Claim): boolean =>
+        key === claim.key || (aloud === true && heard(key) === heard(claim.key));
+      const first = claims.slice(0, i).find((other) => other.truth === claim.truth && same(other));
       return first ? [{ claim, first }] : [];
     }),
   );
