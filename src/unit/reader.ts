@@ -224,7 +224,7 @@ export class Reader {
       if (token?.type !== "list_item_open" || token.level !== 1) continue;
       const raw = rawItem(this.lines, tokens, i, this.env, this.problems);
       if (!this.open) continue;
-      if (!raw) blockInItem(this.lines, token, tokens[i + 1], this.problems);
+      if (!raw) blockInItem(this.lines, token, tokens[i + 1], this.problems, read.length + 1);
       const shape = raw && this.item(raw, ordered, this.open);
       if (above && raw && shape === "text") correctionBeside(above, raw, this.lines, this.problems);
       above = shape === "statement" ? raw : undefined;

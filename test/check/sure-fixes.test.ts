@@ -27,6 +27,8 @@ const sort = (items: string): string => `## A\n\n${items}\n\`\`\`activity\nmake:
 const piles = (items: string): string => sort(`### o\n\n${items}\n\n### a\n\n- uva\n- noz\n`);
 const rebuild = (items: string): string => `## A\n\n${items}\n\`\`\`activity\nmake: rebuild\n\`\`\`\n`;
 
+const strips = (items: string): string => `## A\n\n${items}\n\`\`\`activity\nmake: strips\n\`\`\`\n`;
+
 const cases: readonly (readonly [what: string, text: string, code: string, fixes: readonly string[]])[] = [
   ["a name that another one holds", from("Food"), "unknown-section", ['!"1. Food {#food}", Drinks']],
   ["a name with a slip", from("Drinsk"), "unknown-section", ['!Drinks, "1. Food {#food}"']],
@@ -71,6 +73,10 @@ const cases: readonly (readonly [what: string, text: string, code: string, fixes
     "lopsided-slash",
     [" ／ , \\", " ／ , \\"],
   ],
+  ["dates behind bullets", strips("- 7. Juli: Markt\n- 8. Juli: Regen\n"), "list-in-list", [", \\", ", \\"]],
+  ["numbers that count behind bullets", strips("- 1. Ela ri.\n- 2. Ela lê.\n"), "list-in-list", ["!, \\", "!, \\"]],
+  ["a date among events", strips("1. Ela ri.\n2. 24. Dezember: Markt\n"), "list-in-list", ["!\\"]],
+  ["dates of events", strips("1. 3. Juli: Markt\n2. 4. Juli: Regen\n"), "list-in-list", ["!\\", "!\\"]],
   ["words between slashes", rebuild(`${cuts}- 她/买/米饭。 = She buys rice.\n`), "needs-bars", ["她|买|米饭。"]],
 ];
 
