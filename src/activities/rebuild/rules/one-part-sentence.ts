@@ -1,6 +1,7 @@
 import type { Fix, Rule } from "../../../base/finding";
 import type { Pair } from "../../../unit/unit";
 import { type RebuildContext, shortened } from "./context";
+import { cutAtSlashes } from "./cut-at-slashes";
 import { lacksBars } from "./lacks-bars";
 
 export const onePartSentence: Rule<RebuildContext> = {
@@ -27,12 +28,8 @@ export const onePartSentence: Rule<RebuildContext> = {
 };
 
 /** `Onde / guardas / a chave?`: three answers of one sentence are rarer than bars that became slashes. */
-function cutFixes({ left: { answers } }: Pair): Fix[] {
-  const parts = answers.map(({ text, picture }) => (picture ? "" : text));
+function cutFixes({ left }: Pair): Fix[] {
+  const parts = left.answers.map(({ text, picture }) => (picture ? "" : text));
   if (parts.length < 3 || parts.some((text) => text === "")) return [];
-  const edits = answers.slice(1).map(({ range }, i) => ({
-    range: { start: answers[i]?.range.end ?? range.start, end: range.start },
-    text: " | ",
-  }));
-  return [{ title: "Cut it at the slashes", edits }];
+  return cutAtSlashes(left);
 }
