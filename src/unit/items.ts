@@ -198,7 +198,7 @@ export class ItemReader {
     const [sign] = signs;
     // Two pairs in one line are a trap.
     if (sign !== undefined && !pairBreaks(text.text, found.mask, [first, ...second]))
-      secondEquals(text, [first, ...second], this.problems);
+      secondEquals(text, [first, ...second], remarks.end, this.problems);
     const left = readSide(scanned, { start: 0, end: first.start }, true);
     const right = readSide(scanned, { start: first.end, end: Math.max(first.end, remarks.end) }, false);
     if ([left, right].some(({ answers }) => answers.some((answer) => answer.text === "" && !answer.picture))) {

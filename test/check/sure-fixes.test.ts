@@ -77,6 +77,8 @@ const cases: readonly (readonly [what: string, text: string, code: string, fixes
   ["numbers that count behind bullets", strips("- 1. Ela ri.\n- 2. Ela lê.\n"), "list-in-list", ["!, \\", "!, \\"]],
   ["a date among events", strips("1. Ela ri.\n2. 24. Dezember: Markt\n"), "list-in-list", ["!\\"]],
   ["dates of events", strips("1. 3. Juli: Markt\n2. 4. Juli: Regen\n"), "list-in-list", ["!\\", "!\\"]],
+  ["a sign of a pair that is its left side", sort("- = = equal\n"), "empty-answer", ["\\, "]],
+  ["a bar that is its right side", sort(`${pairs}- barra = |\n`), "printed-bar", []],
   ["words between slashes", rebuild(`${cuts}- 她/买/米饭。 = She buys rice.\n`), "needs-bars", ["她|买|米饭。"]],
 ];
 
