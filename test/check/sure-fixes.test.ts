@@ -79,6 +79,13 @@ const cases: readonly (readonly [what: string, text: string, code: string, fixes
   ["dates of events", strips("1. 3. Juli: Markt\n2. 4. Juli: Regen\n"), "list-in-list", ["!\\", "!\\"]],
   ["a sign of a pair that is its left side", sort("- = = equal\n"), "empty-answer", ["\\, "]],
   ["a bar that is its right side", sort(`${pairs}- barra = |\n`), "printed-bar", []],
+  ["struck words", sort("- [ ] O ~~rio~~ mar é doce.\n- [x] O mar é fundo.\n"), "struck-text", ["+, "]],
+  [
+    "a row with a cell too many",
+    "## A\n\n| a | b |\n| - | - |\n| Ela | ri. | She laughs. |\n| sal | salt | |\n",
+    "too-many-cells",
+    ["ri. \\| She laughs. , Ela \\| ri. ", "!"],
+  ],
   ["words between slashes", rebuild(`${cuts}- 她/买/米饭。 = She buys rice.\n`), "needs-bars", ["她|买|米饭。"]],
 ];
 
