@@ -164,8 +164,8 @@ const drawnGap =
 
 function gaps(source: SourceText, open: (span: Span) => boolean, problems: Problems): void {
   for (const { index, 0: drawn } of source.text.matchAll(drawnGap)) {
-    // The mark of a statement whose line break was lost.
-    if (drawn === "[...]" || (/^\[.\]$/.test(drawn) && innerMark(source.text)?.mark === index)) continue;
+    // The mark of a statement whose line break was lost, or which goes on the item above it since it stands too far in.
+    if (drawn === "[...]" || (/^\[.\]$/.test(drawn) && isMark(source.text, index))) continue;
     const span = { start: index, end: index + drawn.length };
     const escaped = drawn.includes("\\");
     const strong =
@@ -179,6 +179,9 @@ function gaps(source: SourceText, open: (span: Span) => boolean, problems: Probl
     problems.trap("underscore-gap", range, message, write("Write [...]", range, "[...]"));
   }
 }
+
+const isMark = (text: string, at: number): boolean =>
+  innerMark(text)?.mark === at || /^[^\S\n]*[-*+•–—][^\S\n]+$/.test(text.slice(text.lastIndexOf("\n", at) + 1, at));
 
 /** `<!-- by: K7` without its end is printed. */
 function openComment(source: SourceText, mask: readonly boolean[], problems: Problems): void {
