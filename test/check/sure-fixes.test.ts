@@ -86,6 +86,12 @@ const cases: readonly (readonly [what: string, text: string, code: string, fixes
     "too-many-cells",
     ["ri. \\| She laughs. , Ela \\| ri. ", "!"],
   ],
+  [
+    "colons and bars in notes under events",
+    strips("1. Ela ri.\n2. Ela lê.\n3. Ela sai.\n\n- 9 h = início\n- Cola: 2 tubos\n- Eixo | roda\n"),
+    "meant-as-pair",
+    [],
+  ],
   ["words between slashes", rebuild(`${cuts}- 她/买/米饭。 = She buys rice.\n`), "needs-bars", ["她|买|米饭。"]],
 ];
 

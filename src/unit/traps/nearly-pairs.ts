@@ -170,7 +170,8 @@ function pairInCode(source: SourceText, end: number, problems: Problems): boolea
   const sign = coded.exec(text)?.[1]?.length;
   if (sign === undefined) return false;
   const stop = text.length;
-  problems.trap(
+  problems.tell(
+    "pairs",
     "meant-as-pair",
     source.range(0, stop),
     "This item is no pair: it stands in signs of code, between which “ = ” parts nothing.",
@@ -219,7 +220,8 @@ export function meantAsPair(
           ? "a tab"
           : "white space"
         : `“${match[0].trim().slice(0, bold === "" ? undefined : -bold.length)}”`;
-    problems.trap(
+    problems.tell(
+      "pairs",
       "meant-as-pair",
       source.range(span.start, span.end),
       `This item is no pair: ${sign} parts nothing; the two sides are parted by “ = ”.`,
@@ -264,7 +266,8 @@ export function meantAsPair(
   const [cut] = cuts;
   if (!cut || !open({ start: cut.index, end: cut.index + cut[0].length }) || cut.index + cut[0].length >= end) return;
   const range = source.range(cut.index, cut.index + cut[0].length);
-  problems.trap(
+  problems.tell(
+    "pairs",
     "meant-as-pair",
     range,
     "This item is no pair, so that nothing of it is used: a bar only cuts the left side, and the two sides are parted by “ = ”.",
