@@ -243,7 +243,8 @@ export class Reader {
     if (open && next?.type === open.type && next.level === 0 && next.markup !== open.markup && this.open) {
       // One list with one other sign in the middle is told once: at the list after it the first sign only comes back.
       if (this.splitAt !== open) {
-        splitList(this.lines, open, next, this.problems);
+        const areNotes = !this.open.inPile && read.every(({ shape }) => shape === "text");
+        splitList(this.lines, open, next, areNotes, this.problems);
         this.splitAt = next;
       }
     }

@@ -246,7 +246,16 @@ const meant: Readonly<Record<string, readonly string[]>> = {
   "trap-emphasis.md": [...food, "ovo = egg", "uva = grape", "um figo = a fig", "lima = lime", "2*3 = 4*5"],
   "trap-open-comment.md": [...food, "ovo = egg by K7", "uva = grape by K8"],
   "trap-swallowed.md": [...food, "lima = lime", "1: Ela paga.", "2: Ela sai."],
-  "trap-split.md": [...food, "ovo = egg", "uva = grape"],
+  "trap-split.md": [
+    ...food,
+    "ovo = egg",
+    "uva = grape",
+    "## The harbour",
+    "o cais = the quay",
+    "a boia = the buoy",
+    "o cabo = the rope",
+    "a maré = the tide",
+  ],
   "trap-picture.md": [...food, "picture a spoon = a colher", "picture a fork = o garfo", "picture a knife = a faca"],
   "trap-underscores.md": [...food, "Eu [...] fome. = I am [...] hungry.", "muito bom = very good", "snake_case = x"],
   "trap-nearly.md": [

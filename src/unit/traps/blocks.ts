@@ -302,9 +302,10 @@ function openComment(lines: LineIndex, { map, content }: Token, problems: Proble
   problems.tell(taken ? undefined : true, "swallowed-list", line, message, closed ? { ...fix, unsure: true } : fix);
 }
 
-/** Two lists that touch, of different bullets: Markdown parts them. */
-export function splitList(lines: LineIndex, before: Token, next: Token, problems: Problems): void {
+/** Two lists that touch, of different bullets: Markdown parts them. Notes above a blank line are a list of their own. */
+export function splitList(lines: LineIndex, before: Token, next: Token, areNotes: boolean, problems: Problems): void {
   const [first, after] = next.map ?? [0, 0];
+  if (areNotes && textOf(lines, first - 1).trim() === "") return;
   const wanted = before.markup;
   const edits = [];
   for (let number = first; number < after; number++) {
