@@ -95,6 +95,7 @@ function* looking(item: RawItem, shape: Shape, around: Around, env: Env, problem
   }
   if (shape === "event") {
     eventInLine(item, around.lines, open, problems);
+    linkedPictures(item.text, undefined, env, problems);
     const mark = around.marked.judged ? clearMark(text) : undefined;
     if (/^\[[ xX]\]\s/.test(text)) numberedStatement(item, problems);
     else if (mark) numberedMark(item, mark, problems);
