@@ -87,12 +87,12 @@ export class ItemReader {
     const scanned = { source: item.text, mask: found.mask, env: this.env };
     const task = /^\[([ xX])\](?=\s|$)\s*/.exec(item.text.text);
     if (task) {
-      this.commentsBelow(item);
+      this.commentsBelow(item, remarks);
       const statement = this.statement(item, task, scanned, found, remarks);
       return statement && { shape: "statement", item: statement };
     }
     if (spacedSeparators(item.text.text, found.mask, "=", 0, remarks.end).length > 0) {
-      this.commentsBelow(item);
+      this.commentsBelow(item, remarks);
       const pair = this.pair(item, scanned, found, remarks);
       return pair && { shape: "pair", item: pair };
     }
@@ -100,9 +100,10 @@ export class ItemReader {
     return { shape: "text", item: { ...answer, ...this.common(item, found, remarks) } };
   }
 
-  private commentsBelow({ nested, text: { whole } }: RawItem): void {
+  private commentsBelow({ nested, text: { whole } }: RawItem, { by }: Remarks): void {
     for (const { text } of nested)
-      if (text.text.includes("<!--")) nestedComment(text, scan(text.text, this.env), whole.end, this.problems);
+      if (text.text.includes("<!--"))
+        nestedComment(text, scan(text.text, this.env), whole.end, by !== undefined, this.problems);
   }
 
   /** A numbered item with the bullets that follow it in any order. */

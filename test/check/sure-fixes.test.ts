@@ -92,6 +92,12 @@ const cases: readonly (readonly [what: string, text: string, code: string, fixes
     "meant-as-pair",
     [],
   ],
+  [
+    "the writer of a correction, of a statement with another one",
+    sort(`${claims}- [ ] O rio ri. <!-- by: K1 -->\n  - O rio corre. <!-- by: K2 -->\n`),
+    "misplaced-comment",
+    ["+ <!-- by: K2 -->"],
+  ],
   ["words between slashes", rebuild(`${cuts}- 她/买/米饭。 = She buys rice.\n`), "needs-bars", ["她|买|米饭。"]],
 ];
 
