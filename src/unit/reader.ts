@@ -195,7 +195,8 @@ export class Reader {
       yield;
     }
     this.looks = [];
-    for (const map of this.open?.judgedNotes ?? []) markedNotes(this.lines, map, this.problems);
+    const { paragraphs = [], ticked = false } = this.open?.judgedNotes ?? {};
+    for (const map of paragraphs) markedNotes(this.lines, map, ticked, this.problems);
     for (const heads of this.open?.onlyNoted ?? []) notedTable(heads, this.problems);
     if (this.open) pileTraps(this.lines, this.open.pileFacts, this.problems);
     const { line, known } = this.seen;

@@ -27,6 +27,7 @@ const sort = (items: string): string => `## A\n\n${items}\n\`\`\`activity\nmake:
 const piles = (items: string): string => sort(`### o\n\n${items}\n\n### a\n\n- uva\n- noz\n`);
 const rebuild = (items: string): string => `## A\n\n${items}\n\`\`\`activity\nmake: rebuild\n\`\`\`\n`;
 
+const calls = (items: string): string => strips(items).replace("strips", "calls");
 const strips = (items: string): string => `## A\n\n${items}\n\`\`\`activity\nmake: strips\n\`\`\`\n`;
 
 const cases: readonly (readonly [what: string, text: string, code: string, fixes: readonly string[]])[] = [
@@ -97,6 +98,19 @@ const cases: readonly (readonly [what: string, text: string, code: string, fixes
     sort(`${claims}- [ ] O rio ri. <!-- by: K1 -->\n  - O rio corre. <!-- by: K2 -->\n`),
     "misplaced-comment",
     ["+ <!-- by: K2 -->"],
+  ],
+  [
+    "boxes and ticks in lines of their own, where statements are called",
+    calls("☐ O rio ri.\n☑ O mar é fundo.\n"),
+    "not-an-item",
+    ["- [ ] +- [x] "],
+  ],
+  ["the same beside pairs", calls("☐ O rio ri.\n☑ O mar é fundo.\n\n- mel = honey\n"), "not-an-item", []],
+  [
+    "the same where pairs are taken",
+    sort("☐ O rio ri.\n☑ O mar é fundo.\n").replace("sort", "tiles"),
+    "not-an-item",
+    [],
   ],
   ["words between slashes", rebuild(`${cuts}- 她/买/米饭。 = She buys rice.\n`), "needs-bars", ["她|买|米饭。"]],
 ];
