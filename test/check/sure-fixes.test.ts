@@ -112,6 +112,8 @@ const cases: readonly (readonly [what: string, text: string, code: string, fixes
     "not-an-item",
     [],
   ],
+  ["steps under an event", strips("1. Ela ri.\n   1. alto\n   2. baixo\n2. Ela lê.\n"), "nested-number", ["- +- "]],
+  ["sentences under a pair", sort(`${pairs}- ovo = egg\n  1. Um ovo.\n  2. O ovo.\n`), "nested-number", ["!- +- "]],
   ["words between slashes", rebuild(`${cuts}- 她/买/米饭。 = She buys rice.\n`), "needs-bars", ["她|买|米饭。"]],
 ];
 

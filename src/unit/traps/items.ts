@@ -125,7 +125,7 @@ function* looking(item: RawItem, shape: Shape, around: Around, env: Env, problem
   if (shape !== "text" && text.includes("!["))
     secondPictures(item.text, shape === "pair" ? "pair" : undefined, env, problems);
   for (const nested of item.nested) textTraps(nested.text, env, problems);
-  if (shape !== "text") nestedNumbers(item, problems);
+  if (shape !== "text") nestedNumbers(item, shape === "event", problems);
   if (shape === "event") return;
   const plain = item.nested.filter(
     (nested) => !nestedItem(nested, item, shape === "text", { lines: around.lines, env, problems }),
@@ -307,8 +307,8 @@ function numberedMark({ text: source, block }: RawItem, { written, truth }: Mark
   );
 }
 
-/** Numbered items under an item: only bullets are read there. */
-function nestedNumbers({ numbered = [] }: RawItem, problems: Problems): void {
+/** Numbered items under an item: only bullets are read there. Under an event those may stand in any order, and steps may not. */
+function nestedNumbers({ numbered = [] }: RawItem, ofEvent: boolean, problems: Problems): void {
   const [first] = numbered;
   if (!first) return;
   const sign = ({ text: source, block }: RawItem): Range => ({ start: block.start, end: source.source(0) });
@@ -316,7 +316,11 @@ function nestedNumbers({ numbered = [] }: RawItem, problems: Problems): void {
     "nested-number",
     first.text.whole,
     "Numbered items under another item are not read; what belongs to that one stands behind hyphens.",
-    { title: "Make bullets of them", edits: numbered.map((item) => ({ range: sign(item), text: "- " })) },
+    {
+      title: ofEvent && numbered.length > 1 ? "Make bullets of them, in any order" : "Make bullets of them",
+      edits: numbered.map((item) => ({ range: sign(item), text: "- " })),
+      ...(ofEvent && numbered.length > 1 ? { unsure: true as const } : {}),
+    },
   );
 }
 
