@@ -11,6 +11,9 @@ const limits = new Recent<RunsLimits>(100);
 /** Orders drawn before the best so far is taken. */
 const attempts = 60;
 
+/** Longer orders are made of parts: what all rows of answers are that keep to the rules would take too long to count. */
+export const longestOrder = 400;
+
 /**
  * An order of items, as indices, in which their answers give nothing away: no row of more than three equal ones, no long stretch
  * that changes each time, no fewer or more changes than the runs test lets
@@ -23,6 +26,19 @@ export function mixedOrder(
   together: (a: number, b: number) => boolean = () => false,
 ): number[] {
   const random = new Random(stream);
+  if (answers.length > longestOrder) {
+    const items = random.shuffle(answers.map((_, i) => i));
+    const count = Math.ceil(items.length / longestOrder);
+    return Array.from({ length: count }, (_, part) => {
+      // Each has its share of both kinds.
+      const own = [true, false].flatMap((kind) =>
+        items.filter((item) => answers[item] === kind).filter((_, i) => i % count === part),
+      );
+      const places = own.map((item) => answers[item] ?? false);
+      const apart = (a: number, b: number): boolean => together(own[a] ?? 0, own[b] ?? 0);
+      return mixedOrder(places, `${stream}/${part}`, apart).map((place) => own[place] ?? 0);
+    }).flat();
+  }
   let best: number[] = [];
   let least = Number.POSITIVE_INFINITY;
   for (let attempt = 0; attempt < attempts && least > 0; attempt++) {

@@ -211,12 +211,22 @@ export function commentUnder(lines: LineIndex, tokens: readonly Token[], at: num
   );
 }
 
-/** `  - Uma roda. <!-- by: K7 -->` under a pair or a statement, where only the item's own text names a writer or silences. */
-export function nestedComment(source: SourceText, { comments }: Scan, end: number, problems: Problems): void {
+/**
+ * `  - Uma roda. <!-- by: K7 -->` under a pair or a statement, where only the item's own text names a writer or silences; `signed`
+ * where it names one already.
+ */
+export function nestedComment(
+  source: SourceText,
+  { comments }: Scan,
+  end: number,
+  signed: boolean,
+  problems: Problems,
+): void {
   const { text } = source;
   for (const { start, end: stop } of comments) {
     const comment = text.slice(start, stop);
-    if (!commentMeaning(comment)) continue;
+    const meaning = commentMeaning(comment);
+    if (!meaning) continue;
     const from = text.slice(0, start).trimEnd().length;
     problems.trap(
       "misplaced-comment",
@@ -228,6 +238,8 @@ export function nestedComment(source: SourceText, { comments }: Scan, end: numbe
           { range: source.range(from, stop), text: "" },
           { range: { start: end, end }, text: ` ${comment}` },
         ],
+        // An item has one writer.
+        ...(signed && "by" in meaning ? { unsure: true as const } : {}),
       },
     );
   }

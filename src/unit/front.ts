@@ -128,8 +128,13 @@ function findFront(lines: LineIndex, problems: Problems): FrontLines | undefined
   }
   // Two thematic breaks with text between them are ordinary Markdown.
   const content = range(first, close).map(textOf);
-  const isOurs = content.some((line) => /^(?:[\w-]+|\s*"[\w-]+")[ \t]*:/.test(line)) || (end >= close && named(close));
-  if (content.some((line) => line.trim() !== "") && !isOurs) return undefined;
+  const filled = content.filter((line) => line.trim() !== "");
+  const isOurs =
+    content.some((line) => /^(?:[\w-]+|\s*"[\w-]+")[ \t]*:/.test(line)) ||
+    (end >= close && named(close)) ||
+    // Names in other languages.
+    filled.every((line, i) => (i > 0 && /^(?:[ \t]|- |#)/.test(line)) || /^[\p{L}\p{M}_-]+[ \t]*:(?:\s|$)/u.test(line));
+  if (filled.length > 0 && !isOurs) return undefined;
   return { first, after: close, body: close + 1 };
 }
 

@@ -87,12 +87,12 @@ export class ItemReader {
     const scanned = { source: item.text, mask: found.mask, env: this.env };
     const task = /^\[([ xX])\](?=\s|$)\s*/.exec(item.text.text);
     if (task) {
-      this.commentsBelow(item);
+      this.commentsBelow(item, remarks);
       const statement = this.statement(item, task, scanned, found, remarks);
       return statement && { shape: "statement", item: statement };
     }
     if (spacedSeparators(item.text.text, found.mask, "=", 0, remarks.end).length > 0) {
-      this.commentsBelow(item);
+      this.commentsBelow(item, remarks);
       const pair = this.pair(item, scanned, found, remarks);
       return pair && { shape: "pair", item: pair };
     }
@@ -100,9 +100,10 @@ export class ItemReader {
     return { shape: "text", item: { ...answer, ...this.common(item, found, remarks) } };
   }
 
-  private commentsBelow({ nested, text: { whole } }: RawItem): void {
+  private commentsBelow({ nested, text: { whole } }: RawItem, { by }: Remarks): void {
     for (const { text } of nested)
-      if (text.text.includes("<!--")) nestedComment(text, scan(text.text, this.env), whole.end, this.problems);
+      if (text.text.includes("<!--"))
+        nestedComment(text, scan(text.text, this.env), whole.end, by !== undefined, this.problems);
   }
 
   /** A numbered item with the bullets that follow it in any order. */
@@ -198,7 +199,7 @@ export class ItemReader {
     const [sign] = signs;
     // Two pairs in one line are a trap.
     if (sign !== undefined && !pairBreaks(text.text, found.mask, [first, ...second]))
-      secondEquals(text, [first, ...second], this.problems);
+      secondEquals(text, [first, ...second], remarks.end, this.problems);
     const left = readSide(scanned, { start: 0, end: first.start }, true);
     const right = readSide(scanned, { start: first.end, end: Math.max(first.end, remarks.end) }, false);
     if ([left, right].some(({ answers }) => answers.some((answer) => answer.text === "" && !answer.picture))) {

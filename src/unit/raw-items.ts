@@ -28,7 +28,7 @@ export function rawItem(
     const below = tokens[i + 2];
     if (token?.type !== "list_item_open" || token.level !== item.level + 2 || !token.map) continue;
     if (tokens[i + 1]?.type !== "paragraph_open" || below?.type !== "inline" || !below.map) {
-      blockInItem(lines, token, tokens[i + 1], problems, inline.content);
+      blockInItem(lines, token, tokens[i + 1], problems, undefined, inline.content);
       continue;
     }
     const text = SourceText.inLines(lines, below.map[0], below.content);

@@ -198,7 +198,8 @@ export class Reader {
       yield;
     }
     this.looks = [];
-    for (const map of this.open?.judgedNotes ?? []) markedNotes(this.lines, map, this.problems);
+    const { paragraphs = [], ticked = false } = this.open?.judgedNotes ?? {};
+    for (const map of paragraphs) markedNotes(this.lines, map, ticked, this.problems);
     for (const heads of this.open?.onlyNoted ?? []) notedTable(heads, this.problems);
     if (this.open) pileTraps(this.lines, this.open.pileFacts, this.problems);
     const { line, known } = this.seen;
@@ -228,7 +229,7 @@ export class Reader {
       if (token?.type !== "list_item_open" || token.level !== 1) continue;
       const raw = rawItem(this.lines, tokens, i, this.env, this.problems);
       if (!this.open) continue;
-      if (!raw) blockInItem(this.lines, token, tokens[i + 1], this.problems);
+      if (!raw) blockInItem(this.lines, token, tokens[i + 1], this.problems, read.length + 1);
       const shape = raw && this.item(raw, ordered, this.open);
       if (above && raw && shape === "text") correctionBeside(above, raw, this.lines, this.problems);
       if (raw && ordered) numbered.push(raw);
@@ -252,7 +253,8 @@ export class Reader {
     if (open && next?.type === open.type && next.level === 0 && next.markup !== open.markup && this.open) {
       // One list with one other sign in the middle is told once: at the list after it the first sign only comes back.
       if (this.splitAt !== open) {
-        splitList(this.lines, open, next, this.problems);
+        const areNotes = !this.open.inPile && read.every(({ shape }) => shape === "text");
+        splitList(this.lines, open, next, areNotes, this.problems);
         this.splitAt = next;
       }
     }

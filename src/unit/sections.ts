@@ -84,12 +84,16 @@ export class SectionBuilder {
     return this.statements.length > 0 || this.bullets.markedStory;
   }
 
-  /** Paragraphs whose lines begin with marks, where they are likely to be statements. */
-  get judgedNotes(): readonly (readonly [number, number])[] {
+  /**
+   * Paragraphs whose lines begin with marks, where they are likely to be statements; `ticked` where ticks and crosses, which stand in
+   * many notes, are all that a section has of items.
+   */
+  get judgedNotes(): { readonly paragraphs: readonly (readonly [number, number])[]; readonly ticked: boolean } {
     const texts = this.marks.flatMap((each) => each.texts);
-    // Ticks and crosses stand in many notes.
-    const judged = this.statements.length > 0 || (texts.every((text) => /^[[［【]/u.test(text)) && allJudged(texts));
-    return judged ? this.marks.map(({ lines }) => lines) : [];
+    const bracketed = this.statements.length > 0 || texts.every((text) => /^[[［【]/u.test(text));
+    const alone = this.bullets.isEmpty && this.tables.length === 0;
+    const judged = this.statements.length > 0 || ((bracketed || alone) && allJudged(texts));
+    return { paragraphs: judged ? this.marks.map(({ lines }) => lines) : [], ticked: !bracketed };
   }
 
   add(member: PileMember): void {

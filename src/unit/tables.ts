@@ -135,16 +135,24 @@ function tooMany(lines: LineIndex, line: number, cells: Row, columns: number, pr
   const last = cells[columns - 1];
   if (!extra || !last) return;
   if (commentBehind(lines, last, extra, columns === 2, problems)) return;
-  const start = last.source(0);
   const { end } = lines.line(line);
-  const tail = lines.text.slice(start, end);
-  const closed = /\|\s*$/.test(tail) ? tail.lastIndexOf("|") : tail.length;
-  const escaped = tail.slice(0, closed).replace(/(?<!\\)\|/g, "\\|") + tail.slice(closed);
+  const tail = lines.text.slice(last.source(0), end);
+  const closed = last.source(0) + (/\|\s*$/.test(tail) ? tail.lastIndexOf("|") : tail.length);
+  const barred = (title: string, from: SourceText | undefined, to: number) => {
+    const range = { start: (from ?? last).source(0), end: to };
+    const text = lines.text.slice(range.start, range.end).replace(/(?<!\\)\|/g, "\\|");
+    return { ...write(title, range, text), unsure: true as const };
+  };
+  const bar = (cell: SourceText): number => lines.text.lastIndexOf("|", cell.source(0) - 1);
+  // A bar may be one of the sentence on the left, or what is over a further answer or a note.
+  const left = columns === 2 ? [barred("Cut the left side at the bars", cells[0], bar(cells.at(-1) ?? extra))] : [];
   problems.add(
     "too-many-cells",
-    { start: extra.source(0), end: Math.max(extra.source(0) + 1, start + closed) },
+    { start: extra.source(0), end: Math.max(extra.source(0) + 1, closed) },
     `This row has ${cells.length} cells, the table has ${columns} columns; what is over is not read. A bar in a cell is written \\|.`,
-    write("Write the bar as \\|", { start, end }, escaped),
+    ...(cells.slice(columns).every(({ text }) => text === "")
+      ? [write("Take the empty cells out", { start: bar(extra) + 1, end: closed + 1 }, "")]
+      : [barred("Write the bar as \\|", last, closed), ...left]),
   );
 }
 

@@ -33,6 +33,10 @@ export class Together {
     private readonly piles: readonly Pick<Pile, "members">[],
   ) {}
 
+  get isEmpty(): boolean {
+    return [this.pairs, this.texts, this.events, this.piles].every(({ length }) => length === 0);
+  }
+
   get hasPairs(): boolean {
     return this.pairs.length > 0;
   }

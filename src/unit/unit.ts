@@ -38,11 +38,11 @@ export interface Problem {
     readonly unsure?: true;
   }[];
   /**
-   * Only worth saying where an activity uses the section, sorts its piles, or takes its pairs or events, or where some take its pairs and
-   * none its statements: elsewhere it may well be meant. Or, `unused`, only where none uses the section, and it has items or the unit
+   * Only worth saying where an activity uses the section, sorts its piles, or takes its pairs, events or statements, or where some take its
+   * pairs and none its statements: elsewhere it may well be meant. Or, `unused`, only where none uses the section, and it has items or the unit
    * has no activity.
    */
-  readonly trap?: true | "piles" | "pairs" | "events" | "pairs alone" | "unused";
+  readonly trap?: true | "piles" | "pairs" | "events" | "statements" | "pairs alone" | "unused";
 }
 
 /** A level-two heading with everything up to the next one. */

@@ -17,4 +17,17 @@ describe("an order in which answers give nothing away", () => {
         assert.ok(count > few && count < many, `${seed}: ${count}`);
       }
     });
+
+  it("has all of 12,000 answers, of which a third are true, with both kinds in each part", () => {
+    const answers = Array.from({ length: 12_000 }, (_, i) => i % 3 === 0);
+    const order = mixedOrder(answers, "long");
+    assert.deepEqual(
+      [...order].sort((a, b) => a - b),
+      answers.map((_, i) => i),
+    );
+    for (let from = 0; from < order.length; from += 300) {
+      const part = order.slice(from, from + 300).filter((item) => answers[item]);
+      assert.ok(part.length > 70 && part.length < 130, `${from}: ${part.length}`);
+    }
+  });
 });

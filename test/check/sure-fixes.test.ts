@@ -27,6 +27,9 @@ const sort = (items: string): string => `## A\n\n${items}\n\`\`\`activity\nmake:
 const piles = (items: string): string => sort(`### o\n\n${items}\n\n### a\n\n- uva\n- noz\n`);
 const rebuild = (items: string): string => `## A\n\n${items}\n\`\`\`activity\nmake: rebuild\n\`\`\`\n`;
 
+const calls = (items: string): string => strips(items).replace("strips", "calls");
+const strips = (items: string): string => `## A\n\n${items}\n\`\`\`activity\nmake: strips\n\`\`\`\n`;
+
 const cases: readonly (readonly [what: string, text: string, code: string, fixes: readonly string[]])[] = [
   ["a name that another one holds", from("Food"), "unknown-section", ['!"1. Food {#food}", Drinks']],
   ["a name with a slip", from("Drinsk"), "unknown-section", ['!Drinks, "1. Food {#food}"']],
@@ -71,6 +74,46 @@ const cases: readonly (readonly [what: string, text: string, code: string, fixes
     "lopsided-slash",
     [" ／ , \\", " ／ , \\"],
   ],
+  ["dates behind bullets", strips("- 7. Juli: Markt\n- 8. Juli: Regen\n"), "list-in-list", [", \\", ", \\"]],
+  ["numbers that count behind bullets", strips("- 1. Ela ri.\n- 2. Ela lê.\n"), "list-in-list", ["!, \\", "!, \\"]],
+  ["a date among events", strips("1. Ela ri.\n2. 24. Dezember: Markt\n"), "list-in-list", ["!\\"]],
+  ["dates of events", strips("1. 3. Juli: Markt\n2. 4. Juli: Regen\n"), "list-in-list", ["!\\", "!\\"]],
+  ["a sign of a pair that is its left side", sort("- = = equal\n"), "empty-answer", ["\\, "]],
+  ["a bar that is its right side", sort(`${pairs}- barra = |\n`), "printed-bar", []],
+  ["struck words", sort("- [ ] O ~~rio~~ mar é doce.\n- [x] O mar é fundo.\n"), "struck-text", ["+, "]],
+  [
+    "a row with a cell too many",
+    "## A\n\n| a | b |\n| - | - |\n| Ela | ri. | She laughs. |\n| sal | salt | |\n",
+    "too-many-cells",
+    ["ri. \\| She laughs. , Ela \\| ri. ", "!"],
+  ],
+  [
+    "colons and bars in notes under events",
+    strips("1. Ela ri.\n2. Ela lê.\n3. Ela sai.\n\n- 9 h = início\n- Cola: 2 tubos\n- Eixo | roda\n"),
+    "meant-as-pair",
+    [],
+  ],
+  [
+    "the writer of a correction, of a statement with another one",
+    sort(`${claims}- [ ] O rio ri. <!-- by: K1 -->\n  - O rio corre. <!-- by: K2 -->\n`),
+    "misplaced-comment",
+    ["+ <!-- by: K2 -->"],
+  ],
+  [
+    "boxes and ticks in lines of their own, where statements are called",
+    calls("☐ O rio ri.\n☑ O mar é fundo.\n"),
+    "not-an-item",
+    ["- [ ] +- [x] "],
+  ],
+  ["the same beside pairs", calls("☐ O rio ri.\n☑ O mar é fundo.\n\n- mel = honey\n"), "not-an-item", []],
+  [
+    "the same where pairs are taken",
+    sort("☐ O rio ri.\n☑ O mar é fundo.\n").replace("sort", "tiles"),
+    "not-an-item",
+    [],
+  ],
+  ["steps under an event", strips("1. Ela ri.\n   1. alto\n   2. baixo\n2. Ela lê.\n"), "nested-number", ["- +- "]],
+  ["sentences under a pair", sort(`${pairs}- ovo = egg\n  1. Um ovo.\n  2. O ovo.\n`), "nested-number", ["!- +- "]],
   ["words between slashes", rebuild(`${cuts}- 她/买/米饭。 = She buys rice.\n`), "needs-bars", ["她|买|米饭。"]],
 ];
 

@@ -88,6 +88,17 @@ describe("front matter that begins or ends otherwise", () => {
     }
   }
 
+  it("names in any language are front matter, and sentences between two lines are text", () => {
+    const read = (inside: string): unknown[] => {
+      const { front, sections, problems } = readUnit(`---\n${inside}\n---\n${body}`);
+      return [front.entries.map(({ key }) => key), sections.map(({ name }) => name), problems.length];
+    };
+    assert.deepEqual(read("назва: Колесо\nкласи:\n  - 24"), [["назва", "класи"], ["Roda"], 0]);
+    assert.deepEqual(read("題名: 車輪"), [["題名"], ["Roda"], 0]);
+    for (const note of ["Für mich: erst schneiden.", "öl", "Тема: колесо\nі ще дещо"])
+      assert.deepEqual(read(note)[0], [], note);
+  });
+
   it("lines with another sign are front matter too, whichever fix comes first", () => {
     const read = (text: string) => {
       const { front, sections, problems } = readUnit(text);

@@ -40,6 +40,12 @@ describe("traps in lists", () => {
     ]);
   });
 
+  it("takes the mark of a statement that stands too far in for no gap", () => {
+    assert.deepEqual(found("   - [x] A roda gira.\n    - [ ] A luz ri.\n"), [
+      ["not-an-item", "   - [x] A roda gira.\n   - [ ] A luz ri.\n"],
+    ]);
+  });
+
   it("makes items of all pairs in a paragraph under an item, without the signs that stood for bullets", () => {
     assert.deepEqual(found("- roda = wheel\n\n   − luz = light\n–sino = bell\n  e uma nota\n  bule = pot\n"), [
       ["not-an-item", "- roda = wheel\n\n- luz = light\n- sino = bell\n  e uma nota\n- bule = pot\n"],

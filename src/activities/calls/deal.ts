@@ -6,7 +6,7 @@ import { countKeys } from "../../prove/items/items";
 import { allClaims, supplyClaims, whySameClaims } from "../claim-supply";
 import type { DealRequest } from "../contract";
 import { planCode, plansOf, streamOf } from "../levels";
-import { mixedOrder } from "../mixed-order";
+import { longestOrder, mixedOrder } from "../mixed-order";
 import { told } from "../printed";
 import { counted } from "../report";
 import type { Claim } from "../statements";
@@ -126,7 +126,10 @@ function drawOrder(
 ): { readonly order: readonly number[]; readonly key: string; readonly attempt: number } {
   const answers = claims.map(({ truth }) => truth);
   const falses = answers.filter((truth) => !truth).length;
-  const keys = Number(countKeys({ trues: answers.length - falses, falses, longest: 3, regular: false }));
+  const keys =
+    answers.length > longestOrder
+      ? Number.POSITIVE_INFINITY
+      : Number(countKeys({ trues: answers.length - falses, falses, longest: 3, regular: false }));
   // Once every key is taken, each may be taken again.
   const alike = taken.filter(({ key }) => key.length === answers.length && key.split("F").length - 1 === falses);
   const least = keys === 0 ? taken.length : Math.floor(alike.length / keys);

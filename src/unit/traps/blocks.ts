@@ -2,6 +2,7 @@ import type Token from "markdown-it/lib/token.mjs";
 import type { LineIndex, Range } from "../../base/range";
 import { commentMeaning } from "../comments";
 import { insert, type Problems, write } from "../problems";
+import type { Problem } from "../unit";
 import { type FirstBlock, firstBlock } from "./first-blocks";
 import { boxed, dot, madeLetter, pairSign, tight } from "./glued";
 import { textOf } from "./lines";
@@ -14,14 +15,15 @@ import { tightHeading } from "./tight-headings";
 const bullet = /^([ \t]*)([-*+]|\d{1,9}[.)])([ \t]+)/;
 
 /**
- * An item that holds another block where its text should begin: `- 3. Oktober` is a list in a list. `above`: the text of the item that
- * it stands under.
+ * An item that holds another block where its text should begin: `- 3. Oktober` is a list in a list. `nth` item of its list; `above`:
+ * the text of the item that it stands under.
  */
 export function blockInItem(
   lines: LineIndex,
   item: Token,
   inner: Token | undefined,
   problems: Problems,
+  nth?: number,
   above = "",
 ): void {
   const line = lines.line(item.map?.[0] ?? 0);
@@ -55,9 +57,7 @@ export function blockInItem(
       `“${rest.slice(0, sign + 1)}” begins a list inside the list, so that this item is not read. A backslash makes it text.`,
       insert(`Write “${rest.slice(0, sign)}\\${rest.charAt(sign)}”`, line.start + at + sign, "\\"),
       ...without,
-      ...(number
-        ? [{ ...write("Make a numbered item of it", bulletOf(line, marker), ""), among: "events" as const }]
-        : []),
+      ...numbered(write("Make a numbered item of it", bulletOf(line, marker), ""), number, marker[2] ?? "", nth),
     );
   } else if (inner.type === "heading_open" && (inner.markup === "=" || inner.markup === "-")) {
     const under = lines.line((inner.map?.[1] ?? 1) - 1);
@@ -104,6 +104,22 @@ export function blockInItem(
     const block: FirstBlock = { item, inner, line: number, at: line.start + at, rest, marker: marker[0] };
     firstBlock(lines, block, problems);
   }
+}
+
+/**
+ * The fix of `- 2. Ela ri.`, an event behind a bullet, with its number, its sign and its place in its list: where it does not count with
+ * the others, the number may be that of a day, and surely is no event's behind the number of one: `2. 24. Dezember`.
+ */
+function numbered(
+  fix: Problem["fixes"][number],
+  number: RegExpExecArray | null,
+  sign: string,
+  nth: number | undefined,
+): Problem["fixes"] {
+  if (!number) return [];
+  const [count, outer] = [Number(number[1]), Number.parseInt(sign, 10)];
+  if (nth === undefined || count === nth || count === outer) return [{ ...fix, among: "events" }];
+  return Number.isNaN(outer) ? [{ ...fix, among: "events", unsure: true }] : [];
 }
 
 /** A bullet behind the bullet of an item, before words or a mark. `- - = minus` has a sign for a side. */
@@ -286,9 +302,10 @@ function openComment(lines: LineIndex, { map, content }: Token, problems: Proble
   problems.tell(taken ? undefined : true, "swallowed-list", line, message, closed ? { ...fix, unsure: true } : fix);
 }
 
-/** Two lists that touch, of different bullets: Markdown parts them. */
-export function splitList(lines: LineIndex, before: Token, next: Token, problems: Problems): void {
+/** Two lists that touch, of different bullets: Markdown parts them. Notes above a blank line are a list of their own. */
+export function splitList(lines: LineIndex, before: Token, next: Token, areNotes: boolean, problems: Problems): void {
   const [first, after] = next.map ?? [0, 0];
+  if (areNotes && textOf(lines, first - 1).trim() === "") return;
   const wanted = before.markup;
   const edits = [];
   for (let number = first; number < after; number++) {

@@ -166,7 +166,8 @@ export function tellDoubtful(source: SourceText, { start, end, close }: Sign, pr
   const range = source.range(start, end);
   if (close) {
     const shut = source.range(close.start, close.end);
-    problems.trap(
+    problems.tell(
+      "pairs",
       "meant-as-pair",
       { start: range.start, end: shut.end },
       "This item is no pair: brackets part nothing; the two sides are parted by “ = ”.",
@@ -182,7 +183,8 @@ export function tellDoubtful(source: SourceText, { start, end, close }: Sign, pr
     return;
   }
   const written = source.text.slice(start, end).trim();
-  problems.trap(
+  problems.tell(
+    "pairs",
     "meant-as-pair",
     range,
     `This item is no pair: ${written === "" ? "white space" : `“${written}”`} parts nothing; the two sides are parted by “ = ”.`,

@@ -1,7 +1,7 @@
 import type { Range } from "../../base/range";
 import { type Scan, type Span, spacedSeparators } from "../inline";
 import type { RawItem } from "../items";
-import { drop, type Problems, write } from "../problems";
+import { drop, insert, type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
 import type { Answer, Side } from "../unit";
 import { markdownPicture } from "./html-picture";
@@ -47,7 +47,28 @@ export function emptySide(
     problems.add("empty-answer", first.sign, "Nothing is written on one side of this slash.", { title, edits });
     return;
   }
-  problems.add("empty-answer", place, nothing, drop("Take the item out", item.block));
+  const alone = loneSign(text.text, sign);
+  const asText = alone === undefined ? [] : [insert("Mark it as text", text.source(alone), "\\")];
+  problems.add(
+    "empty-answer",
+    place,
+    nothing,
+    ...asText.map((fix) => ({ ...fix, unsure: true as const })),
+    drop("Take the item out", item.block),
+  );
+}
+
+/** The place of a sign that is all of a side, as in `/ = slash`, `slash = /` and `= = equals`. */
+function loneSign(text: string, { start, end }: Span): number | undefined {
+  const left = /^\s*[/／|｜]\s*$/u.test(text.slice(0, start)) || isBareEquals(text, { start, end });
+  if (left) return text.search(/\S/);
+  const right = /^\s*[/／](?=\s*(?:<!--|$))/u.exec(text.slice(end))?.[0];
+  return right === undefined ? undefined : end + right.length - 1;
+}
+
+/** Whether the sign that parts a pair has another one behind it and nothing before it: then it was meant as the left side. */
+export function isBareEquals(text: string, { start, end }: Span): boolean {
+  return text.slice(0, start).trim() === "" && /^[=＝]\s+\S/u.test(text.slice(end));
 }
 
 /** The first tag of HTML in an answer of which nothing is printed. */

@@ -166,8 +166,8 @@ export function gluedLines(lines: LineIndex, item: RawItem, nested: boolean, env
     else if (round) say(hyphen, 1, here(round.length), bullet);
     else if (boxed.test(text) && !(text.startsWith("[") && (nested || ordered))) {
       const length = boxed.exec(text)?.[0].length ?? 0;
-      if (length > 0 || ordered || nested) say(hyphen, 1, here(length), bullet);
-      else say(hyphen, 3, { start: line.start, end: at }, `${indent}${bullet}`);
+      if (ordered || nested) say(hyphen, 1, here(length), bullet);
+      else say(hyphen, length > 0 ? 1 : 3, { start: line.start, end: at + length }, `${indent}${bullet}`);
     } else if (tight.test(text)) say(hyphen, 1, here(1), `${text.charAt(0)} `);
     else if (farIn.test(text)) {
       const message = "This line is no item: too much white space stands before it, or such as Markdown does not know.";

@@ -97,6 +97,7 @@ function* looking(item: RawItem, shape: Shape, around: Around, env: Env, problem
   }
   if (shape === "event") {
     eventInLine(item, around.lines, open, problems);
+    linkedPictures(item.text, undefined, env, problems);
     const mark = around.marked.judged ? clearMark(text) : undefined;
     if (/^\[[ xX]\]\s/.test(text)) numberedStatement(item, problems);
     else if (mark) numberedMark(item, mark, problems);
@@ -126,7 +127,7 @@ function* looking(item: RawItem, shape: Shape, around: Around, env: Env, problem
   if (shape !== "text" && text.includes("!["))
     secondPictures(item.text, shape === "pair" ? "pair" : undefined, env, problems);
   for (const nested of item.nested) textTraps(nested.text, env, problems);
-  if (shape !== "text") nestedNumbers(item, problems);
+  if (shape !== "text") nestedNumbers(item, shape === "event", problems);
   if (shape === "event") return;
   const plain = item.nested.filter(
     (nested) => !nestedItem(nested, item, shape === "text", { lines: around.lines, env, problems }),
@@ -166,8 +167,8 @@ const drawnGap =
 
 function gaps(source: SourceText, open: (span: Span) => boolean, problems: Problems): void {
   for (const { index, 0: drawn } of source.text.matchAll(drawnGap)) {
-    // The mark of a statement whose line break was lost.
-    if (drawn === "[...]" || (/^\[.\]$/.test(drawn) && innerMark(source.text)?.mark === index)) continue;
+    // The mark of a statement whose line break was lost, or which goes on the item above it since it stands too far in.
+    if (drawn === "[...]" || (/^\[.\]$/.test(drawn) && isMark(source.text, index))) continue;
     const span = { start: index, end: index + drawn.length };
     const escaped = drawn.includes("\\");
     const strong =
@@ -181,6 +182,9 @@ function gaps(source: SourceText, open: (span: Span) => boolean, problems: Probl
     problems.trap("underscore-gap", range, message, write("Write [...]", range, "[...]"));
   }
 }
+
+const isMark = (text: string, at: number): boolean =>
+  innerMark(text)?.mark === at || /^[^\S\n]*[-*+•–—][^\S\n]+$/.test(text.slice(text.lastIndexOf("\n", at) + 1, at));
 
 /** `<!-- by: K7` without its end is printed. */
 function openComment(source: SourceText, mask: readonly boolean[], problems: Problems): void {
@@ -305,8 +309,8 @@ function numberedMark({ text: source, block }: RawItem, { written, truth }: Mark
   );
 }
 
-/** Numbered items under an item: only bullets are read there. */
-function nestedNumbers({ numbered = [] }: RawItem, problems: Problems): void {
+/** Numbered items under an item: only bullets are read there. Under an event those may stand in any order, and steps may not. */
+function nestedNumbers({ numbered = [] }: RawItem, ofEvent: boolean, problems: Problems): void {
   const [first] = numbered;
   if (!first) return;
   const sign = ({ text: source, block }: RawItem): Range => ({ start: block.start, end: source.source(0) });
@@ -314,7 +318,11 @@ function nestedNumbers({ numbered = [] }: RawItem, problems: Problems): void {
     "nested-number",
     first.text.whole,
     "Numbered items under another item are not read; what belongs to that one stands behind hyphens.",
-    { title: "Make bullets of them", edits: numbered.map((item) => ({ range: sign(item), text: "- " })) },
+    {
+      title: ofEvent && numbered.length > 1 ? "Make bullets of them, in any order" : "Make bullets of them",
+      edits: numbered.map((item) => ({ range: sign(item), text: "- " })),
+      ...(ofEvent && numbered.length > 1 ? { unsure: true as const } : {}),
+    },
   );
 }
 

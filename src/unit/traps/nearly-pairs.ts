@@ -177,7 +177,8 @@ function pairInCode(source: SourceText, end: number, problems: Problems): boolea
   const sign = coded.exec(text)?.[1]?.length;
   if (sign === undefined) return false;
   const stop = text.length;
-  problems.trap(
+  problems.tell(
+    "pairs",
     "meant-as-pair",
     source.range(0, stop),
     "This item is no pair: it stands in signs of code, between which “ = ” parts nothing.",
@@ -237,7 +238,8 @@ export function meantAsPair(
           : "white space"
         : `“${match[0].trim().slice(0, bold === "" ? undefined : -bold.length)}”`;
     const further = sign === "a tab" ? thirdColumn(source, span.end, end) : [];
-    problems.trap(
+    problems.tell(
+      "pairs",
       "meant-as-pair",
       source.range(span.start, span.end),
       `This item is no pair: ${sign} parts nothing; the two sides are parted by “ = ”.`,
@@ -283,7 +285,8 @@ export function meantAsPair(
   const [cut] = cuts;
   if (!cut || !open({ start: cut.index, end: cut.index + cut[0].length }) || cut.index + cut[0].length >= end) return;
   const range = source.range(cut.index, cut.index + cut[0].length);
-  problems.trap(
+  problems.tell(
+    "pairs",
     "meant-as-pair",
     range,
     "This item is no pair, so that nothing of it is used: a bar only cuts the left side, and the two sides are parted by “ = ”.",

@@ -17,16 +17,17 @@ function beginning(lines: LineIndex, { block, text }: RawItem): string {
   );
 }
 
+/** A number behind the end of a sentence, before another, or behind a semicolon. */
+const numbered =
+  /(?:(?<=[.!?…][\p{Pf}\p{Pe}"'”]*)[^\S\n]+(?=\d+[.)][^\S\n]+\p{P}*\p{Lu})|(?<=;)[^\S\n]+(?=\d+[.)][^\S\n]+\p{P}*\p{L}))(\d{1,10})[.)][^\S\n]+/gu;
+
 /** `2. Ela ri.` in the line of `1. Ela lê.` Whether there is one. */
 export function eventInLine(item: RawItem, lines: LineIndex, open: Open, problems: Problems): boolean {
   const { text: source, block } = item;
   const lead = /^(\d{1,9})([.)])[ \t]+$/.exec(lines.text.slice(block.start, source.source(0)));
   if (!lead || item.nested.length > 0) return false;
   const next = Number(lead[1]) + 1;
-  const ends = `(?<=[.!?…][\\p{Pf}\\p{Pe}"'”]*)`;
-  const number = `[^\\S\\n]+${next}[.)][^\\S\\n]+`;
-  const behind = new RegExp(`${ends}${number}(?=\\p{P}*\\p{Lu})|(?<=;)${number}(?=\\p{P}*\\p{L})`, "u");
-  const match = behind.exec(source.text);
+  const match = [...source.text.matchAll(numbered)].find(([, number]) => Number(number) === next);
   if (!match || !open({ start: match.index, end: match.index + match[0].length })) return false;
   const { index, 0: written } = match;
   const from = index + written.search(/\d/);

@@ -99,8 +99,16 @@ export function markedTexts(lines: LineIndex, map: readonly [number, number]): r
   return texts.every((text) => isSentence(said(text)) && isWhole(text)) ? texts : [];
 }
 
-/** `[F] O mar é seco.` in lines of their own, each of which has such a mark. A tick may also say that something is done. */
-export function markedNotes(lines: LineIndex, map: readonly [number, number], problems: Problems): void {
+/**
+ * `[F] O mar é seco.` in lines of their own, each of which has such a mark. A tick may also say that something is done; where `ticked`,
+ * it only matters if something takes statements.
+ */
+export function markedNotes(
+  lines: LineIndex,
+  map: readonly [number, number],
+  ticked: boolean,
+  problems: Problems,
+): void {
   const found = linesOf(lines, map);
   const begins = found.map(({ text }): Begin => {
     const { written = "", truth } = clearMark(text) ?? {};
@@ -108,8 +116,9 @@ export function markedNotes(lines: LineIndex, map: readonly [number, number], pr
   });
   const message =
     "These are notes: a statement begins with a hyphen, and with “[x] ” when it is true and “[ ] ” when it is false.";
-  const ticked = found.some(({ text }) => !/^[[［【]/u.test(text));
-  tell(lines, map[0], found, { begins, message, ...(ticked ? { unsure: true } : {}) }, problems);
+  const isUnsure = found.some(({ text }) => !/^[[［【]/u.test(text));
+  const style = { begins, message, ...(isUnsure ? { unsure: true as const } : {}) };
+  tell(lines, map[0], found, ticked ? { ...style, as: "statements" } : style, problems);
 }
 
 function statements(found: readonly Line[]): Style | undefined {

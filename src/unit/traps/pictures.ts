@@ -21,8 +21,8 @@ const link = /^\s*(\[[^\]\n]*\]\((?:<[^<>\n]+|[^()<>\s]+)\.(?:png|jpe?g|gif|svg|
 /** The path of a picture and nothing else. */
 const bare = /^\s*((?:[^\s/\\()[\]<>:|]+[/\\])*([^\s/\\()[\]<>:|]+)\.(?:png|jpe?g|gif|svg|webp))\s*$/iu;
 
-/** `[mar](sea.png) = sea`, `sea.png = sea`: an answer that is nothing but a link to a picture, or its path. */
-export function linkedPictures(source: SourceText, part: Part, env: Env, problems: Problems): void {
+/** `[mar](sea.png) = sea`, `sea.png = sea`: an answer or an event that is nothing but a link to a picture, or its path. */
+export function linkedPictures(source: SourceText, part: Part | undefined, env: Env, problems: Problems): void {
   const { text } = source;
   if (!/\]\(|\.(?:png|jpe?g|gif|svg|webp)/iu.test(text)) return;
   const behind = scan(text, env).comments[0]?.start ?? text.length;

@@ -57,7 +57,8 @@ export function printedBars(source: SourceText, env: Env, problems: Problems): v
   const right = [...real, ...others.filter(({ at }) => at >= side.start && at < side.end)].filter(
     (bar) => (bar.spaced || cut) && !inRow(bar),
   );
-  onTheRight(source, right, side, cut, problems);
+  // A bar that is all of the side is the answer.
+  if (text.slice(side.start, side.end).trim().length > 1) onTheRight(source, right, side, cut, problems);
 }
 
 /** `Eu \\| quero \\| mel = …`, as a table writes its bars, and programs that are afraid of Markdown: printed as cards of their own. */

@@ -1,18 +1,24 @@
 import type { Span } from "../inline";
 import { type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
+import { isBareEquals } from "./empty-side";
 
-/** `dos = two = 2`: of the equals signs of a pair, the first parts it and the others are printed. Two pairs in one line are told elsewhere. */
+/**
+ * `dos = two = 2`: of the equals signs of a pair, whose text ends at `last`, the first parts it and the others are printed. Two pairs in
+ * one line are told elsewhere, and so is a sign that is all of the left side; on the right, as in `equals = =`, it is the answer.
+ */
 export function secondEquals(
   source: SourceText,
   [first, ...further]: readonly [Span, ...Span[]],
+  last: number,
   problems: Problems,
 ): void {
   const { text } = source;
   const signs = further.map(({ start, end }) => start + text.slice(start, end).search(/[=＝]/u));
   const [sign] = signs;
   const [answer, more] = further;
-  if (sign === undefined || !answer) return;
+  if (sign === undefined || !answer || text.slice(first.end, last).trim().length === 1 || isBareEquals(text, first))
+    return;
   const doubled = /^[\s=＝]*$/u.test(text.slice(first.end, signs.at(-1)));
   // Two sums or explanations in one line are no pair, unless something takes pairs.
   const several = /[,;，；、]/u.test(text.slice(first.end, sign));

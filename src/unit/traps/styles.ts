@@ -27,7 +27,7 @@ export interface Style {
   /** They may well be notes. */
   readonly unsure?: true;
   /** What they are, where they matter only if something takes that. */
-  readonly as?: "pairs" | "events";
+  readonly as?: "pairs" | "events" | "statements";
 }
 
 export const noHyphen = "No bullet stands before this: an item begins with a hyphen and a space.";

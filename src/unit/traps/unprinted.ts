@@ -1,6 +1,6 @@
 import { type Env, parseRuns } from "../inline";
 import { plain } from "../phrases";
-import { type Problems, write } from "../problems";
+import { drop, type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
 import { markdownPicture } from "./html-picture";
 
@@ -81,10 +81,13 @@ function struck(source: SourceText, mask: readonly boolean[], env: Env, problems
       "struck-text",
       source.range(match.index, end),
       "Text between these signs is not struck out on paper: it is printed like any other.",
+      // Without them nobody sees any more that it was to be gone.
       {
         title: "Take the signs out",
         edits: [match.index, end - 2].map((at) => ({ range: source.range(at, at + 2), text: "" })),
+        unsure: true,
       },
+      drop("Take the text out", source.range(match.index, end + (/^\s/.test(text.slice(end)) ? 1 : 0))),
     );
   }
 }

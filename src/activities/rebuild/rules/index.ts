@@ -8,10 +8,12 @@ import { onePartSentence } from "./one-part-sentence";
 import { rebuildAnyOrder } from "./rebuild-any-order";
 import { rebuildTooSmall } from "./rebuild-too-small";
 import { sameCards } from "./same-cards";
+import { slashedSentence } from "./slashed-sentence";
 
 export const rules: readonly Rule<RebuildContext>[] = [
   noSentences,
   onePartSentence,
+  slashedSentence,
   needsBars,
   rebuildAnyOrder,
   idleOrder,

@@ -7,8 +7,8 @@ import { otherSections } from "../../other-sections";
 import { optionPlace, quotedList } from "../../report";
 import { cutSentence } from "../cut";
 import type { RebuildContext } from "./context";
+import { cutsOf } from "./cut-at-slashes";
 import { lacksBars } from "./lacks-bars";
-import { cutsOf } from "./slashes";
 
 export const noSentences: Rule<RebuildContext> = {
   code: "no-sentences",

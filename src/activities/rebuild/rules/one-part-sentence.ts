@@ -1,7 +1,7 @@
 import type { Rule } from "../../../base/finding";
 import { type RebuildContext, shortened } from "./context";
+import { cutsOf } from "./cut-at-slashes";
 import { lacksBars } from "./lacks-bars";
-import { cutsOf } from "./slashes";
 
 export const onePartSentence: Rule<RebuildContext> = {
   code: "one-part-sentence",
