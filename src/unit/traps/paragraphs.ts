@@ -1,7 +1,7 @@
 import type { LineIndex } from "../../base/range";
 import type { Env } from "../inline";
 import type { Problems } from "../problems";
-import { countedPairs } from "./counted-pairs";
+import { countedPairs, countedStatements } from "./counted-pairs";
 import { countedWords } from "./counted-words";
 import { definitions } from "./definitions";
 import { boxed } from "./glued";
@@ -29,6 +29,7 @@ export function unmarkedItems(
   const found = linesOf(lines, [first, after]);
   const style =
     statements(found) ??
+    countedStatements(found) ??
     countedPairs(lines, [first, after], found, env) ??
     numbers(found, numbersAround(lines, [first, after])) ??
     letters(found) ??
