@@ -211,6 +211,11 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "1: Início – uma canção",
     "2: Pares – ler em voz alta",
     "3: Fim – um jogo",
+    "## Verdade",
+    "true: A rede é velha.",
+    "false: O barco voa.",
+    "false: O cais arde.",
+    "true: A vela gira.",
   ],
   "trap-open-misspelt.md": [
     "## Na oficina",

@@ -10,12 +10,13 @@ import { columns, isPairLine } from "./pair-lines";
 import { type Line, noHyphen, type Style } from "./styles";
 
 /*
- * Pairs that are counted: `#1 roda = wheel` in lines of their own, and `1. roda – wheel` in a list.
+ * Pairs that are counted: `#1 roda = wheel` in lines of their own, and `1. roda – wheel` in a list; statements that are.
  */
 
 /** A number with a sign or a letter with one; a number alone. */
 const signed =
   /^(?:[#№(]?[ \t]*\d{1,3}[ \t]*(?:\.\)|[.)/:º°–-])(?:[ \t]+|(?=\p{L}))|[#№][ \t]*\d{1,3}[ \t]+|[①-⑳][ \t]*|(?:\*\*|__)\d{1,3}[.)]?(?:\*\*|__)[.)]?[ \t]+|[(（]?[a-z][)）][ \t]+)(?=[^\p{N}=＝]*\p{L})/u;
+const bareMark = /^\d{1,3}[ \t]+(?=\[)/;
 const bare = /^\d{1,3}[ \t]+(?=\p{L})/u;
 
 /** `#1 roda = wheel`, `(1) roda = wheel`, and `1 roda = wheel` where the lines count from one. `3.Oktober = third of October` counts nothing. */
@@ -45,6 +46,16 @@ export function countedPairs(
   };
   if (!found.every(isPair)) return undefined;
   return { begins: matches.map(({ length }) => ({ cut: length, put: "- " })), message: noHyphen, as: "pairs" };
+}
+
+/** `(1) [x] A roda gira.`, `#2 [ ] O sino voa.`: behind a number a mark is one still. */
+export function countedStatements(found: readonly Line[]): Style | undefined {
+  const cuts = found.map(({ text }) => {
+    const cut = (signed.exec(text) ?? bareMark.exec(text))?.[0].length ?? 0;
+    return cut > 0 && /^\[[ xX]\][ \t]+\S/.test(text.slice(cut)) ? cut : 0;
+  });
+  if (!cuts.every((cut) => cut > 0)) return undefined;
+  return { begins: cuts.map((cut) => ({ cut, put: "- " })), message: noHyphen };
 }
 
 /** The number that a sign says; of a letter its place. */

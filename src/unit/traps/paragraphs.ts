@@ -2,7 +2,7 @@ import type { LineIndex } from "../../base/range";
 import type { Steps } from "../../base/steps";
 import type { Env } from "../inline";
 import type { Problems } from "../problems";
-import { countedPairs } from "./counted-pairs";
+import { countedPairs, countedStatements } from "./counted-pairs";
 import { countedWords } from "./counted-words";
 import { definitions } from "./definitions";
 import { boxed } from "./glued";
@@ -30,6 +30,7 @@ export function* unmarkedItems(
   const found = linesOf(lines, [first, after]);
   for (const look of [
     () => statements(found),
+    () => countedStatements(found),
     () => countedPairs(lines, [first, after], found, env),
     () => numbers(found, numbersAround(lines, [first, after])),
     () => letters(found),
