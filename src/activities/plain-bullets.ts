@@ -45,16 +45,19 @@ export function bulletsAsEvents(
   return { count: plain.length, edits };
 }
 
-/** Items that all have bullets below them, as piles have cards: what is told of them, and what makes headings of them. */
-export function bulletsAsPiles(
-  unit: Unit,
-  sections: readonly Section[],
-  fewest: number,
-): { readonly told: string; readonly fix: Fix } | undefined {
+/** What may be meant as piles: what is told of it, and what makes piles of it. */
+interface Meant {
+  readonly told: string;
+  readonly fix: Fix;
+}
+
+/** Items that all have bullets below them, as piles have cards, or their cards behind a colon: what makes headings of them. */
+export function bulletsAsPiles(unit: Unit, sections: readonly Section[], fewest: number): Meant | undefined {
   const bullets = only("plain", unit, sections);
   const plain = bullets.length > 0 ? bullets : only("events", unit, sections);
   const { text, lines } = unit;
-  if (plain.length < fewest || !plain.every(({ nested }) => nested.length > 0)) return undefined;
+  if (plain.length < fewest) return undefined;
+  if (!plain.every(({ nested }) => nested.length > 0)) return linesAsPiles(unit, plain);
   const edits = plain.flatMap((bullet, i): TextEdit[] => {
     const { range, block } = bullet;
     const [first] = bullet.nested;
@@ -78,6 +81,29 @@ export function bulletsAsPiles(
   return {
     told: `${plain.length} items with ${cards} bullets below them: a heading names a pile`,
     fix: { title: "Make headings of the items with bullets below them", edits },
+  };
+}
+
+/** `O mar: o barco, a vela`: a pile, and behind a colon its cards with commas between them. */
+const pileInLine = /^([^:：]+?)\s*[:：]\s*([^,，、:：]+(?:[,，、][^,，、:：]+)+)$/u;
+
+/** Bullets that all are piles in a line. */
+function linesAsPiles({ text, lines }: Unit, plain: readonly PlainBullet[]): Meant | undefined {
+  const found = plain.map(({ range, nested }) =>
+    nested.length > 0 ? null : pileInLine.exec(text.slice(range.start, range.end)),
+  );
+  const cards = found.map((match) => match?.[2]?.split(/[,，、]/u).map((card) => card.trim()) ?? []);
+  if (cards.some(({ length }) => length === 0)) return undefined;
+  const { newline } = lines;
+  const edits = plain.map(({ range, block }, i) => {
+    const items = (cards[i] ?? []).map((card) => `- ${card}`).join(newline);
+    const above = i > 0 && text.slice(lines.start(lines.lineAt(block.start) - 1), block.start).trim() !== "";
+    const written = `${above ? newline : ""}### ${found[i]?.[1] ?? ""}${newline}${newline}${items}`;
+    return { range: { start: block.start, end: range.end }, text: written };
+  });
+  return {
+    told: `${plain.length} items with words behind a colon: a heading names a pile, and each of its cards has a bullet`,
+    fix: { title: "Make headings of the words before the colons", edits },
   };
 }
 

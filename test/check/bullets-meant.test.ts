@@ -48,4 +48,19 @@ describe("bullets where an activity finds none of its items", () => {
       ["too-few-events"],
     );
   });
+
+  it("become piles with the cards behind their colons; pairs only where asked", async () => {
+    const cards = ["- O mar: barco, vela", "- O cais：grua、saco、rede"];
+    const unit = `## No porto\n\n${cards.join("\n")}\n\n\`\`\`activity\nmake: sort\n\`\`\`\n`;
+    const { findings } = await readUnitText(unit);
+    const sure = findings.flatMap(({ fixes }) => fixes.filter(({ preferred }) => preferred));
+    assert.deepEqual(sure, []);
+    const fix = findings.flatMap(({ code, fixes }) => (code === "too-few-cards" ? fixes : []));
+    const left = applyEdits(unit, fix[0]?.edits ?? []);
+    assert.equal(
+      left,
+      unit.replace(cards.join("\n"), "### O mar\n\n- barco\n- vela\n\n### O cais\n\n- grua\n- saco\n- rede"),
+    );
+    assert.deepEqual((await readUnitText(left)).findings, []);
+  });
 });

@@ -203,6 +203,9 @@ function thirdColumn(source: SourceText, from: number, stop: number): Problem["f
   return [{ range: source.range(at - gap.length, end), text: ` <!-- ${remark} -->` }];
 }
 
+/** Words with commas between them. */
+const inLine = /[^\s,，、][,，、]\s*[^\s,，、]/u;
+
 /** `roda – wheel`, `roda: wheel`, a tab, `roda=wheel`, `roda =wheel`: nearly a pair. */
 export function meantAsPair(
   item: RawItem,
@@ -230,7 +233,9 @@ export function meantAsPair(
     if (inNextLine.test(match[0]) && endOfSentence.test(both[0])) continue;
     const bold = match.groups?.["bold"] ?? "";
     const doubtful = bold !== "" || loose.test(match[0]) || arrow.test(match[0]) || inNextLine.test(match[0]);
-    const unsure = grammar || (doubtful && maybeNoted(item, around, match[0], both));
+    // A pile and its cards have this form too.
+    const listed = /[:：]/u.test(match[0]) && inLine.test(both[1]);
+    const unsure = grammar || listed || (doubtful && maybeNoted(item, around, match[0], both));
     const sign =
       match[0].trim() === ""
         ? match[0].includes("\t")
