@@ -7,6 +7,7 @@ import { type Problems, write } from "./problems";
 import { SourceText } from "./source-text";
 import { acrossEmphasis } from "./traps/emphasis";
 import { textTraps } from "./traps/items";
+import { lowEndings } from "./traps/loose-signs";
 import { linkedPictures, secondPictures } from "./traps/pictures";
 import { lostCorner, namelessColumn } from "./traps/table-heads";
 import { barredRows, dashInCell, gapInCell, noPerson } from "./traps/tables";
@@ -51,6 +52,8 @@ export function readTable(
       if (isForms && i > 0 && dashInCell(cell, context.problems)) continue;
       textTraps(cell, context.env, context.problems);
       context.link(cell);
+      if (isForms && i > 0 && !cell.text.includes("__"))
+        lowEndings(cell, scan(cell.text, context.env).mask, true, context.problems);
       if (!isPairs) continue;
       const part = i === 0 ? "left" : "right";
       acrossEmphasis(cell, part, context.env, context.problems);

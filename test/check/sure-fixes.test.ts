@@ -114,6 +114,7 @@ const cases: readonly (readonly [what: string, text: string, code: string, fixes
   ],
   ["steps under an event", strips("1. Ela ri.\n   1. alto\n   2. baixo\n2. Ela lê.\n"), "nested-number", ["- +- "]],
   ["sentences under a pair", sort(`${pairs}- ovo = egg\n  1. Um ovo.\n  2. O ovo.\n`), "nested-number", ["!- +- "]],
+  ["hidden signs beside an equals sign", sort(`${pairs}- מים\u200F =\u200F agua\n`), "meant-as-pair", ["! = "]],
   ["words between slashes", rebuild(`${cuts}- 她/买/米饭。 = She buys rice.\n`), "needs-bars", ["她|买|米饭。"]],
 ];
 

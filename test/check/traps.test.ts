@@ -452,7 +452,14 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "a maré = the tide",
   ],
   "trap-picture.md": [...food, "picture a spoon = a colher", "picture a fork = o garfo", "picture a knife = a faca"],
-  "trap-underscores.md": [...food, "Eu [...] fome. = I am [...] hungry.", "muito bom = very good", "snake_case = x"],
+  "trap-underscores.md": [
+    ...food,
+    "Eu [...] fome. = I am [...] hungry.",
+    "muito bom = very good",
+    "snake_case = x",
+    "## Verbos",
+    "forms eu, nós, eles, vós of cantar, dormir",
+  ],
   "trap-nearly.md": [
     ...food,
     "ovo = egg",

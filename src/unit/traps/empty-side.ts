@@ -58,10 +58,12 @@ export function emptySide(
   );
 }
 
-/** The place of a sign that is all of a side, as in `/ = slash`, `slash = /` and `= = equals`. */
+/** The place of a sign that is all of a side, as in `/ = slash`, `slash = /` and `= = equals`, where something stands on the other one. */
 function loneSign(text: string, { start, end }: Span): number | undefined {
   const left = /^\s*[/／|｜]\s*$/u.test(text.slice(0, start)) || isBareEquals(text, { start, end });
-  if (left) return text.search(/\S/);
+  const [before, behind] = [text.slice(0, start), text.slice(end).replace(/<!--[\s\S]*$/, "")];
+  if (left) return /[^\s=＝/／|｜]/u.test(behind) ? text.search(/\S/) : undefined;
+  if (!/[^\s/／|｜]/u.test(before)) return undefined;
   const right = /^\s*[/／](?=\s*(?:<!--|$))/u.exec(text.slice(end))?.[0];
   return right === undefined ? undefined : end + right.length - 1;
 }

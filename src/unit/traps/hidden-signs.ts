@@ -15,6 +15,15 @@ const all = new RegExp(`[${hidden}]`, "g");
 /** Such signs at the beginning of a text. */
 export const hiddenHead = new RegExp(`^[${hidden}]+`);
 
+/** The sign of a pair with such signs beside it, which keep white space from standing there. */
+const equals = new RegExp(`[\\s${hidden}]+[=＝][\\s${hidden}]+`, "u");
+
+/** Where something hidden stands beside the “ = ” of a text, with the white space round it. */
+export function hiddenEquals(text: string): { readonly start: number; readonly end: number } | undefined {
+  const match = some.test(text) ? equals.exec(text) : null;
+  return match && some.test(match[0]) ? { start: match.index, end: match.index + match[0].length } : undefined;
+}
+
 /** What Markdown reads at the beginning of a line. */
 const head =
   /^[ \t>]*(?:(?:[-*+]|\d{1,9}[.)])[ \t]+(?:\[[ xX]?\](?:[ \t]+|(?=\p{L})))?|#{1,6}[ \t]+|(?:`{3,}|~{3,})[ \t]*(?:\p{L}+|$)|\|(?=.*\|))/u;

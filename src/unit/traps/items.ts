@@ -14,7 +14,7 @@ import { acrossEmphasis } from "./emphasis";
 import { endMark } from "./end-marks";
 import { lineStart, pairLines } from "./glued";
 import { nearlyPicture, picturePath } from "./links";
-import { changedComment, colouredText, looseEmphasis } from "./loose-signs";
+import { changedComment, colouredText, isAtEnding, looseEmphasis, lowEndings } from "./loose-signs";
 import { lostOrder } from "./lost-orders";
 import { clearMark, crossedMark, type Mark, type Marked, statementMark } from "./marks";
 import { meantAsPair } from "./nearly-pairs";
@@ -152,6 +152,7 @@ export function textTraps(source: SourceText, env: Env, problems: Problems): voi
   const { mask } = scan(source.text, env);
   unprinted(source, mask, env, problems);
   looseEmphasis(source, mask, env, problems);
+  if (source.text.includes("__")) lowEndings(source, mask, false, problems);
   colouredText(source, mask, problems);
   changedComment(source, mask, problems);
   bareRemark(source, mask, problems);
@@ -174,7 +175,7 @@ function gaps(source: SourceText, open: (span: Span) => boolean, problems: Probl
     const strong =
       drawn.length === 2 &&
       /(?<![\w_])__(?=\S)[^_]*\S__(?![\w_])/u.test(source.text.slice(Math.max(0, index - 80), index + 80));
-    if (strong || (!escaped && !open(span))) continue;
+    if (strong || (!escaped && !open(span)) || (drawn === "__" && isAtEnding(source.text, index))) continue;
     const range = source.range(span.start, span.end);
     const message = drawn.startsWith("_")
       ? "Markdown may read these low lines as emphasis; a gap is written [...]."

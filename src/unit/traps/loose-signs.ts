@@ -41,6 +41,34 @@ export function looseEmphasis(source: SourceText, mask: readonly boolean[], env:
   }
 }
 
+/** Low lines round the end of a word. */
+const ending = /(?<=\p{L})(_{1,2})(\p{L}+)\1(?![\p{L}\p{N}_])/gu;
+
+/**
+ * `com__emos__`: within a word low lines are text. One on each side may stand for letters that are left out, but not in the `forms` of a
+ * table.
+ */
+export function lowEndings(source: SourceText, mask: readonly boolean[], forms: boolean, problems: Problems): void {
+  for (const { 0: whole, 1: sign = "", 2: inside = "", index } of source.text.matchAll(ending)) {
+    const end = index + whole.length;
+    if ((sign === "_" && !forms) || mask.slice(index, end).some(Boolean)) continue;
+    const range = source.range(index, end);
+    const stars = "*".repeat(sign.length);
+    problems.trap(
+      "loose-emphasis",
+      range,
+      `“${sign}” is printed as it stands: within a word bold and italic letters stand between asterisks.`,
+      { ...write(`Write “${stars}${inside}${stars}”`, range, `${stars}${inside}${stars}`), unsure: true },
+    );
+  }
+}
+
+/** Whether two low lines at a place of a text are round the end of a word. */
+export const isAtEnding = (text: string, at: number): boolean =>
+  [...text.matchAll(ending)].some(
+    ({ 0: whole, 1: sign = "", index }) => sign.length === 2 && (index === at || index + whole.length - 2 === at),
+  );
+
 /** `==sol==`: a colour behind words in other dialects of Markdown. */
 const coloured = /(?<![=\p{L}\p{N}])==(?=[^\s=])([^=\n]*[^\s=\\])==(?![=\p{L}\p{N}])/gu;
 

@@ -6,6 +6,7 @@ import type { SourceText } from "../source-text";
 import type { Together } from "../together";
 import type { Problem } from "../unit";
 import { doubtfulSign, letterSign, numberSign, numerals, tellDoubtful } from "./doubtful-signs";
+import { hiddenEquals } from "./hidden-signs";
 import { textOf } from "./lines";
 import { isNumberedSentence } from "./other-numbers";
 
@@ -217,6 +218,17 @@ export function meantAsPair(
   const { text: source } = item;
   const { bullets } = around;
   if (pairInCode(source, end, problems)) return;
+  const unseen = hiddenEquals(source.text);
+  if (unseen && unseen.start > 0 && unseen.end < end && open(unseen)) {
+    problems.tell(
+      "pairs",
+      "meant-as-pair",
+      source.range(unseen.start, unseen.end),
+      "This item is no pair: beside its equals sign stands a sign that nobody sees, instead of white space.",
+      write("Write “ = ”", source.range(unseen.start, unseen.end), " = "),
+    );
+    return;
+  }
   for (const separator of otherSeparators) {
     const match = separator.exec(source.text);
     if (!match) continue;
