@@ -20,6 +20,8 @@ export function readRemarks(source: SourceText, { comments }: Scan, problems: Pr
   const { text } = source;
   let end = text.trimEnd().length;
   let by: Remarks["by"];
+  /** The comment that named the writer. */
+  let above: Span | undefined;
   const silences: Omit<Silence, "scope">[] = [];
   const last: Span[] = [];
   for (const span of [...comments].reverse()) {
@@ -43,12 +45,37 @@ export function readRemarks(source: SourceText, { comments }: Scan, problems: Pr
       );
     } else if ("by" in meaning) {
       const start = text.indexOf(meaning.by, span.start);
+      if (by && above) secondWriter(source, [above, span], `${by.code}, ${meaning.by}`, problems);
+      above = span;
       by = { code: meaning.by, range: source.range(start, start + meaning.by.length) };
     } else if (meaning.reason === "") {
       problems.add("allow-without-reason", range, whyMissing(meaning.allow));
     } else silences.push({ code: meaning.allow, reason: meaning.reason, range });
   }
   return { end, silences, ...(by ? { by } : {}) };
+}
+
+/** `<!-- by: K7 --> <!-- by: K9 -->`: of two comments the last one counts. */
+function secondWriter(
+  source: SourceText,
+  [first, second]: readonly [Span, Span],
+  both: string,
+  problems: Problems,
+): void {
+  const before = /\s*$/.exec(source.text.slice(0, first.start))?.[0].length ?? 0;
+  problems.trap(
+    "nearly-a-remark",
+    source.range(second.start, second.end),
+    "The writer is named twice, and only the last comment counts: several have one comment with their codes.",
+    {
+      title: `Write “<!-- by: ${both} -->”`,
+      edits: [
+        { range: source.range(first.start - before, first.end), text: "" },
+        { range: source.range(second.start, second.end), text: `<!-- by: ${both} -->` },
+      ],
+      unsure: true,
+    },
+  );
 }
 
 const whyMissing = (code: string): string => `Say why “${code}” is meant: <!-- allow ${code}: reason -->.`;

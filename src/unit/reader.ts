@@ -39,6 +39,7 @@ import { farHeads, farRows, pairAsHeads } from "./traps/table-heads";
 import { nearlyTable, notedTable, partedRows } from "./traps/tables";
 import { UnderItems } from "./traps/under-items";
 import { unfencedActivity } from "./traps/unfenced";
+import { wrappedNumbers } from "./traps/wrapped-numbers";
 import type { Unit } from "./unit";
 
 /** How many blocks without an end are told at most with what stands below read: for each the rest is parsed anew. */
@@ -245,6 +246,7 @@ export class Reader {
       countedBullets(this.lines, read, this.problems);
       printedCounters(read, this.problems);
     }
+    if (ordered) wrappedNumbers(this.lines, numbered, this.problems);
     const section = this.open;
     if (section && ordered)
       this.looks.push(() => void countedColumns(numbered, section.bullets, this.env, this.problems));

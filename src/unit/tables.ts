@@ -9,6 +9,7 @@ import { acrossEmphasis } from "./traps/emphasis";
 import { textTraps } from "./traps/items";
 import { lowEndings } from "./traps/loose-signs";
 import { linkedPictures, secondPictures } from "./traps/pictures";
+import { printedCounters, printedDot } from "./traps/printed-counters";
 import { lostCorner, namelessColumn } from "./traps/table-heads";
 import { barredRows, dashInCell, gapInCell, noPerson } from "./traps/tables";
 import type { Answer, FormsTable, Pair, Phrase } from "./unit";
@@ -56,6 +57,7 @@ export function readTable(
         lowEndings(cell, scan(cell.text, context.env).mask, true, context.problems);
       if (!isPairs) continue;
       const part = i === 0 ? "left" : "right";
+      printedDot(cell, context.problems);
       acrossEmphasis(cell, part, context.env, context.problems);
       linkedPictures(cell, part, context.env, context.problems);
       secondPictures(cell, part, context.env, context.problems);
@@ -70,6 +72,12 @@ export function readTable(
     const forms = readForms(lines, head, bodyLines.map(row), { firstLine, afterLine }, context.env);
     return { forms: once(forms, context.problems) };
   }
+  const counted = bodyLines.flatMap((line) =>
+    row(line)
+      .slice(0, 1)
+      .map((text) => ({ raw: { text }, shape: "pair" as const })),
+  );
+  printedCounters(counted, context.problems);
   return { pairs: bodyLines.flatMap((line) => readPairRow(lines, line, row(line), context)), heads: head };
 }
 

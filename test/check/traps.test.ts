@@ -1275,6 +1275,26 @@ const meant: Readonly<Record<string, readonly string[]>> = {
     "true: O farol gira.",
     "false: The letter was sent by K4",
   ],
+  "trap-wrapped-number.md": [
+    "## A viagem",
+    "1: O barco sai do porto em 2025. A Marta acena do cais.",
+    "2: Chegam à ilha às 18. O farol acende-se.",
+    "3: Dormem na praia.",
+    "4: Voltam a casa.",
+    "## Outra",
+    "1: O barco sai.",
+    "2: O barco para.",
+    "3: O barco volta.",
+    "4: O barco fica.",
+  ],
+  "trap-counted-cells.md": [
+    "## O porto",
+    "a boia = the buoy",
+    "o cais = the quay",
+    "a rede = the net",
+    "o mar = the sea",
+    "a vela = the sail by K7, K9",
+  ],
   "trap-lost-correction.md": [
     "## Ontem",
     "true: A Marta entra na loja.",
@@ -1458,6 +1478,10 @@ interface Rewritten {
 }
 
 const rewritten: Readonly<Record<string, Rewritten>> = {
+  "trap-wrapped-number.md": {
+    why: "numbers of a list are made to count on, so that nothing tells the year at the beginning of a line from that of an event",
+    found: {},
+  },
   "trap-nearly.md": {
     why: "a tab becomes a space, and two words with a space between them are what any note has: one of 20 is gone",
     found: { "meant-as-pair": 9, "meant-as-statement": 10 },

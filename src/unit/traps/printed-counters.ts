@@ -1,4 +1,3 @@
-import type { RawItem } from "../items";
 import { type Problems, write } from "../problems";
 import type { Shape } from "../shapes";
 import type { SourceText } from "../source-text";
@@ -30,7 +29,7 @@ const counter = /^([(（]?)(\p{L}|\d{1,3})([.):）]+|\.?[º°])\s+(?=\P{L}*\p{L}
 
 /** An item of a list, and what it was read as. */
 export interface CountedItem {
-  readonly raw: RawItem | undefined;
+  readonly raw: { readonly text: SourceText } | undefined;
   readonly shape: Shape | undefined;
 }
 

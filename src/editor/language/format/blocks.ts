@@ -43,9 +43,15 @@ export function isBlank(line: string): boolean {
   return /^[ \t]*$/.test(line);
 }
 
-/** First lines of bullets that are nearly nested: only their spaces, and that they touch the item above, show what was meant. */
-export function nearlyNested({ problems, lines }: Unit): readonly number[] {
-  return problems.filter(({ code }) => code === "not-nested").map(({ range }) => lines.lineAt(range.start));
+/**
+ * First lines of bullets that are nearly nested: only their spaces, and that they touch the item above, show what was meant; and of
+ * events that only their numbers show to be lines of a sentence.
+ */
+export function nearlyItems({ problems, lines, text }: Unit): readonly number[] {
+  const isFirst = (start: number): boolean => text.slice(lines.start(lines.lineAt(start)), start).trim() === "";
+  return problems
+    .filter(({ code, range }) => code === "not-nested" || (code === "list-in-list" && isFirst(range.start)))
+    .map(({ range }) => lines.lineAt(range.start));
 }
 
 /** Whether two texts say the same: everything that was read, but for places, and the kinds of what could not be read. */

@@ -1,4 +1,4 @@
-import { type Blocks, isBlank, nearlyNested } from "./blocks";
+import { type Blocks, isBlank, nearlyItems } from "./blocks";
 
 /** Takes white space from the ends of lines. A break that two blanks make inside a paragraph stays, and so does an empty item. */
 export function trimLines({ lines, tokens, opaque }: Blocks): readonly string[] {
@@ -29,7 +29,7 @@ export function spaceBlocks({ lines, tokens, opaque, front, unit }: Blocks): rea
     const close = tokens.slice(i + 1).find((each) => each.level === 0 && each.nesting >= 0);
     if (close?.type !== token.type || token.nesting !== 1 || !/_list_open$/.test(token.type)) before.add(after);
   });
-  for (const line of nearlyNested(unit)) before.delete(line);
+  for (const line of nearlyItems(unit)) before.delete(line);
   const out: string[] = [];
   lines.forEach((line, i) => {
     const last = out.at(-1);

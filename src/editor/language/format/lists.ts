@@ -1,5 +1,5 @@
 import type Token from "markdown-it/lib/token.mjs";
-import { type Blocks, isBlank, lastLine, nearlyNested } from "./blocks";
+import { type Blocks, isBlank, lastLine, nearlyItems } from "./blocks";
 
 interface ItemNode {
   /** Its first line, and the line after its last. */
@@ -28,7 +28,7 @@ const markerLine = /^( *)([-*+]|\d{1,9}[.)])( +(?=\S)|[ \t]*$)/;
  */
 export function tidyLists({ lines, tokens, unit }: Blocks): readonly string[] {
   const out = [...lines];
-  const left = nearlyNested(unit);
+  const left = nearlyItems(unit);
   tokens.forEach((token, at) => {
     if (token.level !== 0 || !isList(token) || !token.map) return;
     const last = lastLine(lines, token.map);
