@@ -6,12 +6,12 @@ import { readAnswer, readPhrase } from "./phrases";
 import { type Problems, write } from "./problems";
 import { SourceText } from "./source-text";
 import { acrossEmphasis } from "./traps/emphasis";
-import { textTraps } from "./traps/items";
 import { lowEndings } from "./traps/loose-signs";
 import { linkedPictures, secondPictures } from "./traps/pictures";
 import { printedCounters, printedDot } from "./traps/printed-counters";
 import { lostCorner, namelessColumn } from "./traps/table-heads";
 import { barredRows, dashInCell, gapInCell, noPerson } from "./traps/tables";
+import { textTraps } from "./traps/text-traps";
 import type { Answer, FormsTable, Pair, Phrase } from "./unit";
 
 /** Where a table stands: its lines, and whether its head has an empty first cell. */

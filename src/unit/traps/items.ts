@@ -1,4 +1,4 @@
-import type { LineIndex, Range } from "../../base/range";
+import type { LineIndex } from "../../base/range";
 import type { Steps } from "../../base/steps";
 import { type Env, type Span, scan, spacedSeparators, TextMemory } from "../inline";
 import type { RawItem } from "../items";
@@ -6,26 +6,25 @@ import { drop, type Problems, write } from "../problems";
 import type { Shape } from "../shapes";
 import type { SourceText } from "../source-text";
 import type { Together } from "../together";
-import { bareRemark, remarkAt } from "./bare-remarks";
+import { remarkAt } from "./bare-remarks";
 import { gluedPairs, unpartedPair } from "./both-sides";
 import { boxedPair } from "./boxed-pair";
 import { correctionInLine } from "./corrections";
 import { acrossEmphasis } from "./emphasis";
 import { endMark } from "./end-marks";
 import { lineStart, pairLines } from "./glued";
-import { nearlyPicture, picturePath } from "./links";
-import { changedComment, colouredText, isAtEnding, looseEmphasis, lowEndings } from "./loose-signs";
 import { lostOrder } from "./lost-orders";
-import { clearMark, crossedMark, type Mark, type Marked, statementMark } from "./marks";
+import { clearMark, crossedMark, type Marked, statementMark } from "./marks";
 import { meantAsPair } from "./nearly-pairs";
 import { nestedItem } from "./nested-item";
-import { eventInLine, innerMark, marksInLine, pairInLine } from "./one-line";
+import { nestedNumbers, numberedMark, numberedPair, numberedStatement } from "./numbered-items";
+import { eventInLine, marksInLine, pairInLine } from "./one-line";
 import { linkedPictures, secondPictures } from "./pictures";
 import { printedBackslash } from "./printed-backslash";
 import { printedBars } from "./printed-bars";
 import { printedDot } from "./printed-counters";
+import { textTraps } from "./text-traps";
 import { tightSlash } from "./tight-slash";
-import { unprinted } from "./unprinted";
 
 /*
  * What is easily written into an item in a form that means something else, or nothing. Each looks at the raw text, outside of
@@ -140,68 +139,6 @@ function* looking(item: RawItem, shape: Shape, around: Around, env: Env, problem
   if (shape === "statement") for (const further of plain.slice(1)) secondCorrection(further, problems);
 }
 
-/** Looks at what may be wrong in any text that is printed. */
-export function textTraps(source: SourceText, env: Env, problems: Problems): void {
-  // Most texts have none of what is looked for.
-  if (
-    !/![[(]|_\\?_|\[\s*(?:\.\.|…|\])|\.{4}|-{4}|[–—]{3}|<|‹|＜|〈|~~|(?:[bB]y|BY):|[([{][bB]y\s|[*_]\s|\s[*_]|[^\s*]\*[^\s*]|\[\^|==[^\s=]/.test(
-      source.text,
-    )
-  )
-    return;
-  const { mask } = scan(source.text, env);
-  unprinted(source, mask, env, problems);
-  looseEmphasis(source, mask, env, problems);
-  if (source.text.includes("__")) lowEndings(source, mask, false, problems);
-  colouredText(source, mask, problems);
-  changedComment(source, mask, problems);
-  bareRemark(source, mask, problems);
-  picturePath(source, mask, problems);
-  nearlyPicture(source, mask, problems);
-  gaps(source, (span) => !mask.slice(span.start, span.end).some(Boolean), problems);
-  openComment(source, mask, problems);
-}
-
-/** A gap drawn with low lines, which Markdown may take for emphasis, with many dots or hyphens, or with other signs in its brackets. */
-const drawnGap =
-  /\[[^\S\n]*(?:_{2,}|(?:\\_){2,}|\.{2,}|…+)[^\S\n]*\](?!\()|(?<=\S[^\S\n]+)\[[^\S\n]*\](?![\S])|_{2,}|(?:\\_){2,}|(?<=^|\s)(?:\.{4,}|-{4,}|[–—]{3,})(?=$|[\s,;:!?])/gu;
-
-function gaps(source: SourceText, open: (span: Span) => boolean, problems: Problems): void {
-  for (const { index, 0: drawn } of source.text.matchAll(drawnGap)) {
-    // The mark of a statement whose line break was lost, or which goes on the item above it since it stands too far in.
-    if (drawn === "[...]" || (/^\[.\]$/.test(drawn) && isMark(source.text, index))) continue;
-    const span = { start: index, end: index + drawn.length };
-    const escaped = drawn.includes("\\");
-    const strong =
-      drawn.length === 2 &&
-      /(?<![\w_])__(?=\S)[^_]*\S__(?![\w_])/u.test(source.text.slice(Math.max(0, index - 80), index + 80));
-    if (strong || (!escaped && !open(span)) || (drawn === "__" && isAtEnding(source.text, index))) continue;
-    const range = source.range(span.start, span.end);
-    const message = drawn.startsWith("_")
-      ? "Markdown may read these low lines as emphasis; a gap is written [...]."
-      : "This is printed as it stands; a gap is written [...].";
-    problems.trap("underscore-gap", range, message, write("Write [...]", range, "[...]"));
-  }
-}
-
-const isMark = (text: string, at: number): boolean =>
-  innerMark(text)?.mark === at || /^[^\S\n]*[-*+•–—][^\S\n]+$/.test(text.slice(text.lastIndexOf("\n", at) + 1, at));
-
-/** `<!-- by: K7` without its end is printed. */
-function openComment(source: SourceText, mask: readonly boolean[], problems: Problems): void {
-  const { text } = source;
-  const start = text.lastIndexOf("<!--");
-  if (start < 0 || mask[start] || text.includes("-->", start)) return;
-  const line = /^.*/.exec(text.slice(start))?.[0].trimEnd() ?? "";
-  const kept = line.slice(0, 4) + line.slice(4).replace(/\s*[-–—−]{0,2}[>›]?$/u, "");
-  problems.trap(
-    "open-comment",
-    source.range(start, start + line.length),
-    "This comment has no end, so that it is printed.",
-    write("End it", source.range(start + kept.length, start + line.length), " -->"),
-  );
-}
-
 /** A line of equals signs or hyphens under an item, which makes it a heading or is printed. */
 function underline({ text: source }: RawItem, problems: Problems): void {
   // Formatters put a backslash before such a line.
@@ -276,55 +213,6 @@ function partsForms(text: string, { start, end }: Span): boolean {
   if (/^\s*(?:[-~–]\p{L}|\p{L}{1,2}(?!\S))/u.test(behind)) return true;
   const stems = new Set(words(before).flatMap((word) => (word.length > 3 ? [word.slice(0, 3)] : [])));
   return words(behind).some((word) => word.length > 3 && stems.has(word.slice(0, 3)));
-}
-
-function numberedPair({ text: source, block }: RawItem, problems: Problems): void {
-  const start = source.source(0);
-  problems.trap(
-    "numbered-pair",
-    source.whole,
-    "A numbered item is an event of a story; its “ = ” is read as text. A pair stands behind a hyphen.",
-    write("Make it a pair", { start: block.start, end: start }, "- "),
-  );
-}
-
-function numberedStatement({ text: source, block }: RawItem, problems: Problems): void {
-  const start = source.source(0);
-  problems.trap(
-    "numbered-statement",
-    source.range(0, 3),
-    "A numbered item is an event of a story; its mark is read as text. A statement stands behind a hyphen.",
-    write("Make it a statement", { start: block.start, end: start }, "- "),
-  );
-}
-
-/** `1. [F] O mar é seco.`: a number instead of the hyphen, and another mark too. */
-function numberedMark({ text: source, block }: RawItem, { written, truth }: Mark, problems: Problems): void {
-  const sign = truth ? "[x]" : "[ ]";
-  const range = { start: block.start, end: source.source(written.length) };
-  problems.trap(
-    "numbered-statement",
-    source.range(0, written.trimEnd().length),
-    "A numbered item is an event of a story, and this mark is read as text. A statement stands behind a hyphen, with “[x]” when it is true and “[ ]” when it is false.",
-    write(`Write “- ${sign}”`, range, `- ${sign} `),
-  );
-}
-
-/** Numbered items under an item: only bullets are read there. Under an event those may stand in any order, and steps may not. */
-function nestedNumbers({ numbered = [] }: RawItem, ofEvent: boolean, problems: Problems): void {
-  const [first] = numbered;
-  if (!first) return;
-  const sign = ({ text: source, block }: RawItem): Range => ({ start: block.start, end: source.source(0) });
-  problems.trap(
-    "nested-number",
-    first.text.whole,
-    "Numbered items under another item are not read; what belongs to that one stands behind hyphens.",
-    {
-      title: ofEvent && numbered.length > 1 ? "Make bullets of them, in any order" : "Make bullets of them",
-      edits: numbered.map((item) => ({ range: sign(item), text: "- " })),
-      ...(ofEvent && numbered.length > 1 ? { unsure: true as const } : {}),
-    },
-  );
 }
 
 function secondCorrection({ text: source, block }: RawItem, problems: Problems): void {
