@@ -104,8 +104,8 @@ function itemsOf(
   cells: Rows["cells"],
   newline: string,
 ): { readonly texts: readonly string[]; readonly remarks?: "examples" | "remarks" } | undefined {
-  const columns = Math.max(...cells.map(({ length }) => length));
-  if (columns > 3) return undefined;
+  if (cells.some(({ length }) => length > 3)) return undefined;
+  const columns = cells.some(({ length }) => length === 3) ? 3 : 2;
   const aside = columns === 3 ? asideOf(cells) : 3;
   const pairs = cells.map((row) => row.filter((_, i) => i !== aside));
   const isPair = (row: readonly string[]): boolean => row.length === 2 && row.every(isText);
