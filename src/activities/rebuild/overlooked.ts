@@ -14,14 +14,34 @@ export function partTexts({ request }: DealtRebuild, deal: RebuildDeal): Worded[
   const texts = deal.dealt.flatMap(({ text, picture }): Worded[] =>
     picture ? [] : [{ key: fold(text), text, lang: request.teaches }],
   );
-  const taught = new Set(lookAlikes(texts).flatMap((group) => (isTaught(deal, group) ? group.keys : [])));
+  const standing = sentencesByWord(deal);
+  const taught = new Set(
+    lookAlikes(texts).flatMap(({ keys }) => (isTaught(keys, standing, deal.sentences.length) ? keys : [])),
+  );
   return texts.filter(({ key }) => !taught.has(key));
 }
 
+/** The sentences in which each word of the cards stands. */
+function sentencesByWord({ sentences, cards }: RebuildDeal): ReadonlyMap<MatchKey, readonly number[]> {
+  const found = new Map<MatchKey, number[]>();
+  for (const sentence of sentences)
+    for (const key of new Set(cards[sentence]?.map(({ text }) => fold(text)))) {
+      const known = found.get(key);
+      if (known) known.push(sentence);
+      else found.set(key, [sentence]);
+    }
+  return found;
+}
+
 /** Whether two of some words stand side by side in at least two sentences and in half of them: that is the lesson. */
-function isTaught({ sentences, cards }: RebuildDeal, { keys }: LookAlikes): boolean {
-  const both = sentences.filter((sentence) => meeting(cards[sentence] ?? [], keys).length > 1);
-  return both.length > 1 && both.length * 2 >= sentences.length;
+function isTaught(keys: LookAlikes["keys"], standing: ReturnType<typeof sentencesByWord>, sentences: number): boolean {
+  const seen = new Set<number>();
+  const both = new Set<number>();
+  for (const sentence of keys.flatMap((key) => standing.get(key) ?? [])) {
+    if (seen.has(sentence)) both.add(sentence);
+    seen.add(sentence);
+  }
+  return both.size > 1 && both.size * 2 >= sentences;
 }
 
 /** The different ones of some words that a sentence's cards show. */
@@ -110,13 +130,13 @@ function borrowed({ sentences, packets }: DealtRebuild, deal: RebuildDeal, like:
 /** For each text a name that it shares with those it is taken for. */
 function classesIn(keys: readonly MatchKey[], like: Like): Map<MatchKey, string> {
   const names = new Map<MatchKey, string>();
-  const distinct = [...new Set(keys)];
+  const distinct = new Set(keys);
   for (const key of distinct) {
     if (names.has(key)) continue;
-    const open = [key];
+    const open = new Set([key]);
     for (const next of open) {
       names.set(next, key);
-      open.push(...distinct.filter((other) => !names.has(other) && !open.includes(other) && like(next).has(other)));
+      for (const other of like(next)) if (distinct.has(other) && !names.has(other)) open.add(other);
     }
   }
   return names;

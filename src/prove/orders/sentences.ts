@@ -38,13 +38,24 @@ export function buildable(
   sentences: readonly Sentence[],
 ): { readonly sentence: number; readonly from: number; readonly leftOver: number }[] {
   const tallies = sentences.map(({ parts }) => tally(parts));
-  return sentences.flatMap(({ parts }, sentence) =>
-    tallies.flatMap((cards, from) => {
-      const enough = [...(tallies[sentence] ?? [])].every(([text, times]) => (cards.get(text) ?? 0) >= times);
+  const having = new Map<string, number[]>();
+  tallies.forEach((cards, sentence) => {
+    for (const text of cards.keys()) {
+      const known = having.get(text);
+      if (known) known.push(sentence);
+      else having.set(text, [sentence]);
+    }
+  });
+  return sentences.flatMap(({ parts }, sentence) => {
+    const wanted = [...(tallies[sentence] ?? [])];
+    // Only those that have its rarest card can have all of them.
+    const [rarest] = wanted.map(([text]) => having.get(text) ?? []).sort((a, b) => a.length - b.length);
+    return (rarest ?? sentences.map((_, i) => i)).flatMap((from) => {
+      const enough = wanted.every(([text, times]) => (tallies[from]?.get(text) ?? 0) >= times);
       if (from === sentence || !enough) return [];
       return [{ sentence, from, leftOver: (sentences[from]?.parts.length ?? 0) - parts.length }];
-    }),
-  );
+    });
+  });
 }
 
 /**
