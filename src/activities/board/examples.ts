@@ -37,7 +37,7 @@ function isPicture({ picture }: Answer): boolean {
 
 /** Words of scripts without spaces; shorter ones of theirs are parts of too many others. */
 const unspaced =
-  /^(?:[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}ー]{2,}|[\p{Script=Thai}\p{Script=Lao}\p{Script=Khmer}\p{Script=Myanmar}]{4,})$/u;
+  /^(?:[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\u30fc]{2,}|[\p{Script=Thai}\p{Script=Lao}\p{Script=Khmer}\p{Script=Myanmar}]{4,})$/u;
 const character = /^\p{Script=Han}$/u;
 
 /** Whether a word stands among others without spaces; a single character, where none stands beside it that may belong to it. */
