@@ -172,7 +172,14 @@ export function fixHolds(workshop: Workshop, text: string, pick: number): void {
   if (!chosen) return;
   const { finding, fix } = chosen;
   const after = findingsHold(workshop, applyEdits(text, fix.edits));
-  const there = after.findings.some(({ code, range }) => code === finding.code && range.start === finding.range.start);
+  // What stood below lines that were taken out stands where they stood now.
+  const [only, ...others] = fix.edits;
+  const below = only && others.length === 0 && only.text === "" ? only.range.end - only.range.start : 0;
+  const known = findings.some(
+    ({ code, range }) => below > 0 && code === finding.code && range.start === finding.range.start + below,
+  );
+  const there =
+    !known && after.findings.some(({ code, range }) => code === finding.code && range.start === finding.range.start);
   // Where one of several is gone, another may be told in its words now: of that line it was said something else before.
   const gone = !there && codes(after.findings, finding.code) < codes(findings, finding.code);
   const mended = gone || count(after.findings, finding) < count(findings, finding);
