@@ -22,7 +22,11 @@ export class Board extends Domains {
   private readonly barred: number;
   /** Outer sides not yet bound to be taken. */
   private readonly slack: number;
-  private readonly union: Int32Array;
+  /** Where the sets of what fits begin, for the texts at a side of a cell that is looked at. */
+  private readonly starts: Int32Array;
+  /** For each text the last look that met it. */
+  private readonly seen: Int32Array;
+  private looks = 0;
 
   constructor(
     stock: Stock,
@@ -34,7 +38,8 @@ export class Board extends Domains {
     this.surplus = this.further;
     this.barred = this.surplus + balance.surplus.length;
     this.slack = this.barred + balance.halves;
-    this.union = new Int32Array(stock.words);
+    this.starts = new Int32Array(stock.texts.length);
+    this.seen = new Int32Array(stock.texts.length);
     this.beside = Int32Array.from({ length: 4 * this.cells }, (_, i) => this.neighbour(i >> 2, i & 3));
     this.facing = stock.showing(balance.halves, (text) => at(balance.half, text));
   }
@@ -121,21 +126,35 @@ export class Board extends Domains {
 
   /** Leaves the neighbours only what can lie against one of the cell's states. */
   private carryOver(cell: number): boolean {
-    const { stock, union } = this;
+    const { stock, starts, values } = this;
+    const { words, fitting } = stock;
     const states = this.states(cell);
     for (let side = 0; side < 4; side++) {
       const other = at(this.beside, 4 * cell + side);
       if (other < 0 || this.isLaid(other)) continue;
-      union.fill(0);
-      for (const state of states) {
-        const from = stock.against(side ^ 2, at(stock.textAt, 4 * state + side));
-        for (let word = 0; word < stock.words; word++) {
-          union[word] = at(union, word) | at(stock.fitting, from + word);
-        }
+      const count = this.findStarts(states, side);
+      for (let word = 0; word < words; word++) {
+        // Most states soon have one that they can lie against.
+        let alone = at(values, other * words + word);
+        for (let i = 0; alone !== 0 && i < count; i++) alone &= ~at(fitting, at(starts, i) + word);
+        if (alone !== 0 && !this.cut(other, word, alone)) return false;
       }
-      if (!this.keep(other, union, 0)) return false;
     }
     return true;
+  }
+
+  /** Where the sets begin of what fits the texts that states show at a side, each once; how many there are. */
+  private findStarts(states: readonly number[], side: number): number {
+    const { stock, starts, seen } = this;
+    const look = ++this.looks;
+    let count = 0;
+    for (const state of states) {
+      const text = at(stock.textAt, 4 * state + side);
+      if (at(seen, text) === look) continue;
+      seen[text] = look;
+      starts[count++] = stock.against(side ^ 2, text);
+    }
+    return count;
   }
 
   /** Books a side of a half as facing out. One that no surplus asked for costs its place and needs another to make up. */
