@@ -29,6 +29,7 @@ export function* dealingTiles(request: DealRequest): Steps<DealtTiles> {
   if (!table) {
     return { request, options, pairs, summary: "tiles", deals: [], used: [], ...(frame ? { frame } : {}) };
   }
+  yield "choosing pairs";
   const copies = copiesOf(options, request.classes, plans);
   const patience = patienceFor(plans.length);
   const deals: TilesDeal[] = [];
