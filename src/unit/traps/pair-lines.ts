@@ -1,14 +1,14 @@
 import { type Env, scan, spacedSeparators } from "../inline";
 import { numerals } from "./doubtful-signs";
 import { anySign, madeLetter } from "./glued";
-import { type Line, noHyphen, type Style } from "./styles";
+import { type Line, noHyphen, noPairs, type Style } from "./styles";
 
 /*
  * Lines that are pairs but for their bullet, or have another sign between two columns.
  */
 
 /** Few words and no sentence. */
-const isShort = (text: string): boolean => text.split(/\s+/).length <= 8 && !/[.!?:;,]$/.test(text);
+export const isShort = (text: string): boolean => text.split(/\s+/).length <= 8 && !/[.!?:;,]$/.test(text);
 
 /** Whether a line is a pair and hardly a sentence of notes: few words on each side. */
 export function isPairLine(text: string, env: Env): boolean {
@@ -54,7 +54,7 @@ export function columns(found: readonly Line[], env: Env): Style | undefined {
     if (inNotes && lefts.size < parts.length) continue;
     return {
       begins: parts.map((part) => ({ cut: 0, put: "- ", part })),
-      message: "These are no pairs: each begins with a hyphen and a space, and “ = ” stands between its sides.",
+      message: noPairs,
       as: "pairs",
       ...(inNotes ? { unsure: true as const } : {}),
     };

@@ -1,6 +1,7 @@
 import type { LineIndex } from "../../base/range";
 import type { Problems } from "../problems";
-import type { Line } from "./styles";
+import { isShort } from "./pair-lines";
+import { type Line, noPairs } from "./styles";
 
 /*
  * Rows of a table program pasted as they are, of which each was meant as a pair: two texts with quotation marks and a comma between
@@ -11,8 +12,6 @@ import type { Line } from "./styles";
 const otherwise = /[=＝|｜<`\\]|^(?:[-+*>#[]|\d{1,9}[.)](?:\s|$))/u;
 
 const isText = (cell: string): boolean => /\p{L}/u.test(cell) && !otherwise.test(cell);
-
-const isShort = (cell: string): boolean => cell.split(/\s+/).length <= 8 && !/[.!?:;,]$/.test(cell);
 
 const isSentence = (cell: string): boolean => /\s.*[.!?…。！？।؟]$/u.test(cell);
 
@@ -28,24 +27,18 @@ export function pastedRows(lines: LineIndex, found: readonly Line[], problems: P
   const rows = head && (signedRows(found, ",") ?? signedRows(found, ";") ?? tabbedRows(found));
   const items = rows && itemsOf(rows.cells, lines.newline);
   if (!head || !items) return false;
-  problems.tell(
-    "pairs",
-    "not-an-item",
-    { start: head.start, end: head.start + head.text.length },
-    "These are no pairs: each begins with a hyphen and a space, and “ = ” stands between its sides.",
-    {
-      title: items.remarks
-        ? `Make pairs of these lines, with the ${items.remarks === "examples" ? "examples below them" : "remarks in comments"}`
-        : found.length > 1
-          ? "Make items of these lines"
-          : "Make it an item",
-      edits: found.map(({ start, text }, i) => ({
-        range: { start: lines.start(lines.lineAt(start)), end: start + text.length },
-        text: items.texts[i] ?? text,
-      })),
-      ...(rows.sure && !items.remarks ? {} : { unsure: true as const }),
-    },
-  );
+  problems.tell("pairs", "not-an-item", { start: head.start, end: head.start + head.text.length }, noPairs, {
+    title: items.remarks
+      ? `Make pairs of these lines, with the ${items.remarks === "examples" ? "examples below them" : "remarks in comments"}`
+      : found.length > 1
+        ? "Make items of these lines"
+        : "Make it an item",
+    edits: found.map(({ start, text }, i) => ({
+      range: { start: lines.start(lines.lineAt(start)), end: start + text.length },
+      text: items.texts[i] ?? text,
+    })),
+    ...(rows.sure && !items.remarks ? {} : { unsure: true as const }),
+  });
   return true;
 }
 

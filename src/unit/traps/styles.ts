@@ -31,3 +31,5 @@ export interface Style {
 }
 
 export const noHyphen = "No bullet stands before this: an item begins with a hyphen and a space.";
+
+export const noPairs = "These are no pairs: each begins with a hyphen and a space, and “ = ” stands between its sides.";
