@@ -1,4 +1,5 @@
 import type { Fix, TextEdit } from "../base/finding";
+import { sentenceEnd } from "../unit/sentence-end";
 import type { PlainBullet, Section, Unit } from "../unit/unit";
 
 /*
@@ -9,7 +10,7 @@ type Place = PlainBullet["nested"][number];
 
 /** A sentence, or what may be one; or the beginning of one that goes on in the bullets below. */
 const isSentence = (said: string, { nested }: PlainBullet): boolean =>
-  /[.!?…。！？।؟]\p{P}*$/u.test(said) || said.split(/\s+/).length > 3 || (nested.length > 0 && /[:：]$/u.test(said));
+  sentenceEnd.test(said) || said.split(/\s+/).length > 3 || (nested.length > 0 && /[:：]$/u.test(said));
 
 /** What the one section that is taken holds, where it is of the unit itself and holds nothing but items of this kind. */
 function only(kind: "plain" | "events", unit: Unit, sections: readonly Section[]): readonly PlainBullet[] {

@@ -2,6 +2,7 @@ import type { LineIndex, Range } from "../../base/range";
 import { type Env, scan, spacedSeparators } from "../inline";
 import type { RawItem } from "../items";
 import { insert, type Problems, write } from "../problems";
+import { sentenceEnd } from "../sentence-end";
 import { freeLines } from "./free-lines";
 import { textOf } from "./lines";
 import { column } from "./nesting";
@@ -110,8 +111,7 @@ function gluedTable(line: number, at: number, length: number, lines: LineIndex, 
 /** Whether a line is a number and one word that are an event: a sentence below one, or just what is missing in the count. */
 function isAlone(text: string, above: string, next: number, lines: LineIndex, end: number): boolean {
   if (!nearlyAlone.test(text)) return false;
-  const stop = /[.!?…。！？।؟]\p{P}*$/u;
-  if (stop.test(above.trimEnd()) && stop.test(text)) return true;
+  if (sentenceEnd.test(above.trimEnd()) && sentenceEnd.test(text)) return true;
   const below = lines.lineAt(end) + 1;
   return below < lines.count && new RegExp(`^[ \\t]{0,3}${next + 1}[.)][ \\t]`).test(textOf(lines, below));
 }
@@ -179,7 +179,7 @@ export function gluedLines(lines: LineIndex, item: RawItem, nested: boolean, env
       const under = { start: line.start, end: at + length };
       say(message, length - 1, under, `${" ".repeat(column(nested ? indent : before))}- `);
     } else {
-      const stops = lazy || /[.!?…。！？।؟]\p{P}*$/u.test(source.text.slice(0, start).trimEnd());
+      const stops = lazy || sentenceEnd.test(source.text.slice(0, start).trimEnd());
       const nearly = !ordered
         ? null
         : isAlone(text, source.text.slice(0, start), next, lines, line.end)

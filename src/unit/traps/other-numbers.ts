@@ -1,6 +1,7 @@
 import type Token from "markdown-it/lib/token.mjs";
 import type { LineIndex } from "../../base/range";
 import type { Problems } from "../problems";
+import { sentenceEnd } from "../sentence-end";
 import type { SourceText } from "../source-text";
 import { textOf } from "./lines";
 import type { ReadItem } from "./nesting";
@@ -30,8 +31,6 @@ const item = /^[ \t]{0,3}(\d{1,9})[.)][ \t]+\S/;
 
 const itemAt = (lines: LineIndex, line: number | undefined): number =>
   line === undefined ? Number.NaN : Number(item.exec(textOf(lines, line))?.[1] ?? Number.NaN);
-
-const stop = /[.!?…。！？।؟]\p{P}*$/u;
 
 const rises = (numbers: readonly number[]): boolean =>
   numbers.every((number, i) => number === (numbers[0] ?? Number.NaN) + i);
@@ -65,7 +64,9 @@ function signedNumbers(
   const [onAbove, onBelow] = [itemAt(lines, above) === head - 1, itemAt(lines, below) === next];
   const goesOn = head > 1 || found.length > 1 || countAt(lines, below) === next;
   // A word alone behind a number is a quantity as well, unless it is the whole sentence, or a number is missing just there.
-  const whole = found.every(({ text }, i) => stop.test(text) || (!isOneWord(text, matches[i]) && !bare.test(text)));
+  const whole = found.every(
+    ({ text }, i) => sentenceEnd.test(text) || (!isOneWord(text, matches[i]) && !bare.test(text)),
+  );
   const among = (onAbove && onBelow) || (whole && (onAbove || onBelow));
   if (!among && !(whole && goesOn && fromOne(lines, first, head) && !hasItems(lines, first))) return undefined;
   return {
@@ -102,7 +103,7 @@ function steppedNumbers(
   const part = matches[0]?.[1];
   const numbers = matches.map((match) => (match?.[1] === part ? Number(match?.[2] ?? Number.NaN) : Number.NaN));
   const [head = Number.NaN] = numbers;
-  if (!rises(numbers) || !found.every(({ text }) => stop.test(text))) return undefined;
+  if (!rises(numbers) || !found.every(({ text }) => sentenceEnd.test(text))) return undefined;
   const stepAt = (line: number | undefined): number => {
     const match = line === undefined ? null : stepped.exec(textOf(lines, line).trim());
     return match?.[1] === part ? Number(match?.[2]) : Number.NaN;
@@ -126,7 +127,7 @@ export function isNumberedSentence(text: string): boolean {
   const match = bare.test(text) ? null : signed.exec(text);
   if (!match) return false;
   const rest = text.slice(match[0].length);
-  return (stop.test(rest) && /\s/.test(rest)) || rest.split(/\s+/).length > 3;
+  return (sentenceEnd.test(rest) && /\s/.test(rest)) || rest.split(/\s+/).length > 3;
 }
 
 /** `- 1º Ela ri.`, `- (2) Ela lê.`: a list of bullets that count. Steps of a lesson have this form too. */
@@ -135,7 +136,11 @@ export function countedBullets(lines: LineIndex, read: readonly ReadItem[], prob
   const numbers = found.map((each) => each?.number ?? Number.NaN);
   const [first] = found;
   // Quantities, and numbers with their words, stand behind bullets too.
-  if (found.some((each) => each && !stop.test(each.text) && (bare.test(each.text) || isOneWord(each.text, each.match))))
+  if (
+    found.some(
+      (each) => each && !sentenceEnd.test(each.text) && (bare.test(each.text) || isOneWord(each.text, each.match)),
+    )
+  )
     return;
   if (!first || found.length < 2 || numbers[0] !== 1 || !rises(numbers)) return;
   if (hasItems(lines, lines.lineAt(first.sign.start))) return;
@@ -192,7 +197,7 @@ export function steppedLines(
   const [first] = found;
   const steps = found.map(({ step }) => step);
   if (first?.step !== 1 || !rises(steps)) return new Set();
-  if (!stop.test(source.text.slice(0, first.start).trimEnd())) return new Set();
+  if (!sentenceEnd.test(source.text.slice(0, first.start).trimEnd())) return new Set();
   const at = source.source(first.start);
   const put = (sign: (i: number) => string) =>
     found.map(({ start, line, cut }, i) => ({

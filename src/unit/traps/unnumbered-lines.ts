@@ -1,4 +1,5 @@
 import type { LineIndex } from "../../base/range";
+import { sentenceEnd } from "../sentence-end";
 import { countedWords, worded } from "./counted-words";
 import {
   lettered,
@@ -24,7 +25,7 @@ const counted = (text: string): boolean => signs.some((sign) => sign.test(text))
 
 const isSentence = (text: string): boolean => /^\p{P}*[\p{Lu}\p{Lo}].*[.!?…。！？।؟]\p{P}*$/u.test(text);
 
-const ended = (text: string): boolean => /[.!?…。！？।؟]\p{P}*$/u.test(text);
+const ended = (text: string): boolean => sentenceEnd.test(text);
 
 /** Lines that count on, with others below them, where a story is wanted. */
 export function unnumbered(
