@@ -3,7 +3,7 @@ import frontSchema from "../../schemas/front-matter.schema.json";
 import { validateActivity, validateFrontMatter, validateSettings } from "../base/generated/validators";
 import type { Range } from "../base/range";
 import { finished, mapped, type Steps } from "../base/steps";
-import { answerKey, Relation } from "../match/relation";
+import { Relation } from "../match/relation";
 import type { ActivityBlock, Entry, Mapping, Section, Unit } from "../unit/unit";
 import type { ActivityKind, DealRequest } from "./contract";
 import { adopt, foreignName, foreignUnit } from "./foreign";
@@ -18,7 +18,7 @@ import {
   sift,
 } from "./options";
 import { ownSeed } from "./own-seed";
-import { pairsOf } from "./supply";
+import { keysIn, pairsOf } from "./supply";
 
 /** What the unit's front matter says, as far as it is valid. */
 export interface UnitFacts {
@@ -104,16 +104,9 @@ export function* planning(unit: Unit, { settings, units }: PlanContext): Steps<U
   const foreign = [...new Set(sources.flatMap(({ sections }) => sections))].filter(
     (section) => !unit.sections.includes(section),
   );
-  const pairs = yield* mapped([...unit.sections, ...foreign], (section) => {
-    const own = pairsOf(section);
-    // The texts that the relation is about to ask for; the first time takes longest.
-    for (const { left, right } of own) {
-      for (const answer of left.answers) answerKey(answer);
-      for (const answer of right.answers) answerKey(answer);
-    }
-    return own;
-  });
-  const relation = new Relation(pairs.flat());
+  const sections = [...unit.sections, ...foreign];
+  const keys = yield* mapped(sections, keysIn);
+  const relation = new Relation(sections.flatMap(pairsOf), keys.flat());
   yield;
   const titles = new Titles();
   const activities = yield* mapped(sources, (source, index) => {

@@ -44,7 +44,7 @@ export function printOf({ runs, picture }: Printed): unknown {
 const wordsAsJson = new WeakMap<readonly Run[], string>();
 
 /** The same as JSON. Most words are the very ones of the last reading. */
-export function printJson({ runs, picture }: Printed): string {
+export function printJson({ runs, picture }: Pick<Printed, "runs" | "picture">): string {
   let words = wordsAsJson.get(runs);
   if (words === undefined) {
     words = JSON.stringify(runs);

@@ -1,4 +1,6 @@
 import { Random, upTo } from "../base/seed";
+import { keysOf, type PairKeys } from "../match/relation";
+import { originOf } from "../unit/section-memory";
 import type { FormsTable, Pair, Phrase, Section } from "../unit/unit";
 
 /** A pair that stands for a cell of a forms table. */
@@ -50,6 +52,18 @@ export function pairsOf(section: Section): readonly Pair[] {
   const pairs = [...section.pairs, ...formPairs(section)];
   supplied.set(section, pairs);
   return pairs;
+}
+
+const keyed = new WeakMap<Section, readonly PairKeys[]>();
+
+/** The keys of a section's pairs, in the order of `pairsOf`. They are looked up once, wherever the section moves to. */
+export function keysIn(section: Section): readonly PairKeys[] {
+  const origin = originOf(section);
+  const known = keyed.get(origin);
+  if (known) return known;
+  const keys = pairsOf(section).map(keysOf);
+  keyed.set(origin, keys);
+  return keys;
 }
 
 /** A changed section, whose forms stay the very pairs that they are: whoever compares pairs meets them in a changed relation too. */

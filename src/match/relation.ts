@@ -11,6 +11,16 @@ export function answerKey(answer: Pick<Answer, "text" | "runs" | "picture">): Ma
   return `\u0000${answer.picture.path}\u0000${fold(caption)}`;
 }
 
+/** The keys of a pair's answers, in their order. */
+export interface PairKeys {
+  readonly left: readonly MatchKey[];
+  readonly right: readonly MatchKey[];
+}
+
+export function keysOf({ left, right }: Pair): PairKeys {
+  return { left: left.answers.map(answerKey), right: right.answers.map(answerKey) };
+}
+
 /**
  * Which texts answer which. A text on the left of a pair fits each text on its right, and the other way round; alternatives
  * count like the printed answer. Symmetric, not transitive: two terms with one gloss fit that gloss, not each other.
@@ -19,20 +29,19 @@ export class Relation {
   private readonly table = new Map<MatchKey, Set<MatchKey>>();
   private reasons: ReadonlyMap<string, Pair[]> | undefined;
 
-  constructor(readonly pairs: readonly Pair[]) {
-    for (const pair of pairs) {
-      for (const left of pair.left.answers) {
-        const key = answerKey(left);
-        for (const right of pair.right.answers) {
-          this.add(key, answerKey(right));
+  /** `keys`: those of the pairs, for whoever has them already. */
+  constructor(
+    readonly pairs: readonly Pair[],
+    readonly keys: readonly PairKeys[] = pairs.map(keysOf),
+  ) {
+    for (const { left, right } of keys) {
+      for (const a of left) {
+        for (const b of right) {
+          this.link(a, b);
+          this.link(b, a);
         }
       }
     }
-  }
-
-  private add(a: MatchKey, b: MatchKey): void {
-    this.link(a, b);
-    this.link(b, a);
   }
 
   private link(from: MatchKey, to: MatchKey): void {

@@ -12,10 +12,18 @@ function textOf({ text, references }: Unit, section: Section): string {
   return own;
 }
 
+const origins = new WeakMap<Section, Section>();
+
 /** A section at another place has the same text: it need not be cut out again. */
 export function saysTheSame(moved: Section, section: Section): void {
   const known = texts.get(section);
   if (known !== undefined) texts.set(moved, known);
+  origins.set(moved, originOf(section));
+}
+
+/** The section as it was read, however often it was moved since: what its items say is the same, in the same order. */
+export function originOf(section: Section): Section {
+  return origins.get(section) ?? section;
 }
 
 /**

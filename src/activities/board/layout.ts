@@ -37,8 +37,10 @@ export interface BoardLayout {
   readonly size: number | undefined;
 }
 
-export const layingBoard = keptLayout((dealt: DealtBoard, press: Press) =>
-  layingOut(dealt.words, dealt.grid ?? { rows: 1, columns: 1 }, dealt.options, press),
+export const layingBoard = keptLayout(
+  (dealt: DealtBoard, press: Press) =>
+    layingOut(dealt.words, dealt.grid ?? { rows: 1, columns: 1 }, dealt.options, press),
+  ({ words, grid, options }) => ({ words: words.map(({ shown }) => shown), settings: [grid, options] }),
 );
 
 export const layoutBoard = atOnce(layingBoard);

@@ -17,7 +17,7 @@ import type { Press } from "../contract";
 import { blanksOf } from "../copies";
 import { keptLayout } from "../kept-layout";
 import { cardFace, looksLike, type Printed } from "../printed";
-import { cardCount, type DealtLoop } from "./model";
+import { cardCount, type DealtLoop, type LoopDeal } from "./model";
 
 /*
  * A card has its answer above a line and its prompt under it. In the room its sign stands large above both; on a mini card
@@ -110,7 +110,10 @@ export function capHeight(size: number): number {
   return 0.714 * mm(size);
 }
 
-export const layingLoop = keptLayout(findLayout);
+export const layingLoop = keptLayout(findLayout, ({ deals, options, request }: DealtLoop) => ({
+  words: deals.flatMap(wordsOf),
+  settings: [options, request.classes, deals.map(cardCount)],
+}));
 
 export const layoutLoop = atOnce(layingLoop);
 
@@ -186,11 +189,14 @@ function signSizeFor(size: "room" | "mini", { typeface }: Press): number {
   return sizeFor(size === "room" ? xHeights.wall.comfortable : 2.6, typeface);
 }
 
+function wordsOf({ cards, decoys }: LoopDeal): Printed[] {
+  return [...cards, ...decoys].flatMap(({ answer, prompt }) => [answer, prompt]);
+}
+
 /** All that stands on the cards, each once. */
 function facesOf({ deals }: DealtLoop, press: Press): CardFace[] {
   const shown = new Map<string, Printed>();
-  for (const { answer, prompt } of deals.flatMap(({ cards, decoys }) => [...cards, ...decoys]))
-    for (const each of [answer, prompt]) shown.set(looksLike(each), each);
+  for (const each of deals.flatMap(wordsOf)) shown.set(looksLike(each), each);
   return [...shown.values()].map((each) => cardFace(each, press));
 }
 

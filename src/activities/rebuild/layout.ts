@@ -64,7 +64,16 @@ export function areasOf(card: Box): { readonly head: Box; readonly words: Box; r
   };
 }
 
-export const layingRebuild = keptLayout(findLayout);
+export const layingRebuild = keptLayout(findLayout, ({ deals, sentences, options, request }: DealtRebuild) => ({
+  // What a level hides of a sentence still says how it is read.
+  words: [...deals.flatMap((deal) => deal.dealt), ...sentences.flatMap(({ parts }) => parts)],
+  settings: [
+    options,
+    request.classes,
+    sentences.map(({ orders }) => orders),
+    deals.map((deal) => [deal.sentences, deal.dealt.map(({ sentence, part }) => [sentence, part])]),
+  ],
+}));
 
 export const layoutRebuild = atOnce(layingRebuild);
 

@@ -75,7 +75,16 @@ export function examplesIn({ cards }: DealtSort, { examples }: SortDeal): SortCa
   return examples.flatMap((card) => cards[card ?? -1] ?? []);
 }
 
-export const layingSort = keptLayout(findLayout);
+export const layingSort = keptLayout(findLayout, (dealt: DealtSort) => ({
+  words: [...dealt.cards, ...dealt.deals.flatMap((deal) => examplesIn(dealt, deal))],
+  settings: [
+    dealt.options,
+    dealt.request.classes,
+    pieceCount(dealt),
+    dealt.piles.map(({ name }) => name),
+    matsOf(dealt),
+  ],
+}));
 
 export const layoutSort = atOnce(layingSort);
 

@@ -69,9 +69,17 @@ export function placesOn(
   return places.slice(0, deal.dealt.length + blanksOf(options, request.classes));
 }
 
-export const layingStrips = keptLayout(findLayout);
+export const layingStrips = keptLayout(findLayout, (dealt: DealtStrips) => ({
+  words: printedOn(dealt),
+  settings: [dealt.options, dealt.request.classes, dealt.events.length, dealt.deals.map((deal) => deal.dealt.length)],
+}));
 
 export const layoutStrips = atOnce(layingStrips);
+
+/** All events, then those that deals print in other words. */
+function printedOn({ events, deals }: Pick<DealtStrips, "events" | "deals">): StripEvent[] {
+  return [...events, ...deals.flatMap((deal) => deal.told.flatMap((index) => printedEvent(deal, index) ?? []))];
+}
 
 /** The height that is asked for, else the fewest sheets on which the text is comfortable, else the largest text. */
 function* findLayout({ options, events, deals, request }: DealtStrips, press: Press): Steps<StripsLayout, undefined> {
@@ -80,10 +88,7 @@ function* findLayout({ options, events, deals, request }: DealtStrips, press: Pr
   const box = bodyBox(paper, margin);
   const longest = Math.max(0, ...deals.map(({ dealt }) => dealt.length));
   const count = Math.max(1, longest + blanksOf(options, request.classes));
-  const printed = [
-    ...events,
-    ...deals.flatMap((deal) => deal.told.flatMap((index) => printedEvent(deal, index) ?? [])),
-  ];
+  const printed = printedOn({ events, deals });
   const rightToLeft = readsRightToLeft(events.map(({ text }) => text).join(" "));
   const base = { paper, margin, box, rightToLeft };
   const comfort = sizeFor(xHeights.desk.comfortable, press.typeface);

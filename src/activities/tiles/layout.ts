@@ -1,5 +1,4 @@
 import { pictureSize } from "../../base/picture";
-import { Recent } from "../../base/recent";
 import { type Run, runsKey } from "../../base/run";
 import { atOnce, type Steps } from "../../base/steps";
 import { bodyBox } from "../../page/furniture";
@@ -10,7 +9,6 @@ import { packSquares, type SquarePacking, squarePackings } from "../../page/squa
 import { type FittedText, fitAt, largestSize } from "../../text/fit";
 import { keptFit } from "../../text/kept-fit";
 import { type Room, type Rows, trapezoid } from "../../text/space";
-import type { Typeface } from "../../text/typeface";
 import type { Press } from "../contract";
 import { blanksOf } from "../copies";
 import { keptLayout } from "../kept-layout";
@@ -52,53 +50,19 @@ export interface SetEdge {
 }
 
 /** Tiles as large as asked for, else on the fewest sheets on which all words are comfortable, else as large as it goes. */
-export const layingTiles = keptLayout(layoutOf);
+export const layingTiles = keptLayout(findLayout, ({ deals, options, frame, request }: DealtTiles) => ({
+  words: edgesOf(deals),
+  settings: [options, frame, request.classes],
+}));
 
 export const layoutTiles = atOnce(layingTiles);
-
-/** Layouts of late with the words that they were found for, by what else they hang on. */
-const found = new WeakMap<
-  Typeface,
-  Recent<{ readonly words: readonly (readonly Run[])[]; readonly layout: TilesLayout }>
->();
-
-/** The layout of the last reading as long as no word on the tiles has changed. */
-function* layoutOf(dealt: DealtTiles, press: Press): Steps<TilesLayout, undefined> {
-  const { options, deals, frame, request } = dealt;
-  const words: (readonly Run[])[] = [];
-  for (const { solved } of deals) {
-    for (const face of solved) {
-      for (const edge of face) {
-        if (edge?.picture) return yield* findLayout(dealt, press);
-        if (edge) words.push(edge.runs);
-      }
-    }
-  }
-  const { paper, margin, size } = options;
-  const asked = JSON.stringify([
-    paper,
-    margin,
-    size,
-    frame,
-    blanksOf(options, request.classes),
-    words.length,
-    options.seed,
-  ]);
-  const recent = found.get(press.typeface) ?? new Recent(200);
-  found.set(press.typeface, recent);
-  const last = recent.find(asked);
-  if (last?.words.every((runs, i) => runs === words[i])) return last.layout;
-  const layout = yield* findLayout(dealt, press);
-  recent.set(asked, { words, layout });
-  return layout;
-}
 
 function* findLayout({ options, deals, frame, request }: DealtTiles, press: Press): Steps<TilesLayout, undefined> {
   const paper = papers[options.paper];
   const { margin } = options;
   const box = bodyBox(paper, margin);
   const count = (frame ? frame.rows * frame.columns : 1) + blanksOf(options, request.classes);
-  const edges = distinctEdges(deals.flatMap(({ solved }) => solved.flat()));
+  const edges = distinctEdges(edgesOf(deals));
   const choices =
     options.size === undefined
       ? squarePackings(box, count, { min: 20, max: 70 })
@@ -124,10 +88,17 @@ function* findLayout({ options, deals, frame, request }: DealtTiles, press: Pres
   );
 }
 
-function distinctEdges(edges: readonly (Edge | undefined)[]): Edge[] {
+/** The words at all edges that have some. */
+function edgesOf(deals: DealtTiles["deals"]): Edge[] {
+  const edges: Edge[] = [];
+  for (const { solved } of deals) for (const face of solved) for (const edge of face) if (edge) edges.push(edge);
+  return edges;
+}
+
+function distinctEdges(edges: readonly Edge[]): Edge[] {
   const found = new Map<string, Edge>();
   for (const edge of edges)
-    if (edge) found.set(edge.picture ? `${wordKey(edge.runs)}\u0000${edge.picture.path}` : wordKey(edge.runs), edge);
+    found.set(edge.picture ? `${wordKey(edge.runs)}\u0000${edge.picture.path}` : wordKey(edge.runs), edge);
   return [...found.values()];
 }
 

@@ -1,6 +1,6 @@
 import { Recent } from "../../base/recent";
 import { fold } from "../../match/fold";
-import { answerKey, type Relation } from "../../match/relation";
+import type { Relation } from "../../match/relation";
 import type { Pair } from "../../unit/unit";
 import type { DealRequest } from "../contract";
 import { looksLike, wordCount } from "../printed";
@@ -45,6 +45,8 @@ interface Structure {
   readonly indices: ReadonlyMap<Pair, number>;
 }
 
+const sides = ["left", "right"] as const;
+
 const structures = new WeakMap<Relation, Structure>();
 const ids = new Recent<number>(64);
 let lastId = 0;
@@ -55,12 +57,14 @@ function structureOf(relation: Relation): Structure {
   const keys = new Numbers();
   const prints = new Numbers();
   const told = new Sequence();
-  for (const { left, right } of relation.pairs) {
-    for (const { answers } of [left, right]) {
-      told.add(answers.length);
-      for (const answer of answers) told.add(keys.of(answerKey(answer)));
-      told.add(prints.of(looksLike(answers[0])));
-      told.add(wordCount(answers[0]));
+  for (const [i, pair] of relation.pairs.entries()) {
+    for (const side of sides) {
+      const own = relation.keys[i]?.[side] ?? [];
+      told.add(own.length);
+      for (const key of own) told.add(keys.of(key));
+      const [printed] = pair[side].answers;
+      told.add(prints.of(looksLike(printed)));
+      told.add(wordCount(printed));
     }
   }
   const id = ids.get(told.text, () => ++lastId);

@@ -1,4 +1,5 @@
 import type { Standing } from "../../activities/shared-answers";
+import { keysIn } from "../../activities/supply";
 import { isMeant } from "../../activities/trial";
 import type { Related, Report, Rule, Severity } from "../../base/finding";
 import { answerKey, type MatchKey } from "../../match/relation";
@@ -86,10 +87,14 @@ function eachAnswer(
   context: CheckContext,
   visit: (key: MatchKey, pair: Pair, side: Standing["side"], answer: Answer, index: number) => void,
 ): void {
-  for (const { pairs } of sectionsInUse(context)) {
-    for (const pair of pairs) {
+  for (const section of sectionsInUse(context)) {
+    // Written pairs come before those of forms tables.
+    const keys = keysIn(section);
+    for (const [i, pair] of section.pairs.entries()) {
       for (const side of sides) {
-        for (const [index, answer] of pair[side].answers.entries()) visit(answerKey(answer), pair, side, answer, index);
+        const { answers } = pair[side];
+        for (let index = 0; index < answers.length; index++)
+          visit(keys[i]?.[side][index] as MatchKey, pair, side, answers[index] as Answer, index);
       }
     }
   }
