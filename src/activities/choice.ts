@@ -50,16 +50,22 @@ function withoutClash(groups: readonly (readonly Pair[])[], wanted: number, choi
 }
 
 /** Takes pairs in their order, passing over those that clash with one already taken. */
-function draw(pairs: readonly Pair[], wanted: number, { clash, rivals }: Choice): ReadonlySet<Pair> {
+function draw(pairs: readonly Pair[], wanted: number, choice: Choice): ReadonlySet<Pair> {
   const taken = new Set<Pair>();
   for (const pair of pairs) {
     if (taken.size >= wanted) break;
-    const clashes = rivals
-      ? [...(rivals.get(pair) ?? [])].some((rival) => taken.has(rival))
-      : [...taken].some((other) => clash(pair, other));
-    if (!clashes) taken.add(pair);
+    if (!clashesWithin(taken, pair, choice)) taken.add(pair);
   }
   return taken;
+}
+
+function clashesWithin(taken: ReadonlySet<Pair>, pair: Pair, { clash, rivals }: Choice): boolean {
+  if (!rivals) {
+    for (const other of taken) if (clash(pair, other)) return true;
+    return false;
+  }
+  for (const rival of rivals.get(pair) ?? []) if (taken.has(rival)) return true;
+  return false;
 }
 
 function rivalsAmong(pairs: readonly Pair[], { clash }: Choice): Rivals {

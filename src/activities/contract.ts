@@ -274,6 +274,11 @@ export interface ActivityKind<D extends Deal = Deal, T extends Dealt<D> = Dealt<
   deal(request: DealRequest): T;
   /** The same in steps, where it may take long; says in a few words how far it is. */
   readonly dealing?: (request: DealRequest) => Steps<T>;
+  /**
+   * Whether what was dealt hangs on nothing of the unit but its own sections, and what the relation says of their words: it is kept
+   * then while other sections change. Where left out, it does not.
+   */
+  alone?(dealt: T): boolean;
   /** How a change is tried; where left out, by dealing it. */
   readonly trial?: Trial<D, T>;
   /** How much its findings say of words that fit two ways, or that are too few: a change made for other reasons leaves no more. */

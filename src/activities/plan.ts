@@ -106,7 +106,7 @@ export function* planning(unit: Unit, { settings, units }: PlanContext): Steps<U
   );
   const sections = [...unit.sections, ...foreign];
   const keys = yield* mapped(sections, keysIn);
-  const relation = new Relation(sections.flatMap(pairsOf), keys.flat());
+  const relation = new Relation(sections.flatMap(pairsOf), keys);
   yield;
   const titles = new Titles();
   const activities = yield* mapped(sources, (source, index) => {

@@ -9,6 +9,11 @@ import type { DealRequest } from "./contract";
 import { type FormCell, formStatements, isFormStatement } from "./form-statements";
 import { assertions, type Claim, claimOf } from "./statements";
 
+/** Whether there is a table in the unit that twins could be made from. */
+export function hasForms({ unit, sections }: DealRequest): boolean {
+  return [...unit.sections, ...sections].some(({ tables }) => tables.length > 0);
+}
+
 /** Makes false twins of true statements with tied forms. */
 export class TwinMaker {
   private readonly tables: readonly { readonly section: string; readonly table: FormsTable }[];

@@ -1,5 +1,6 @@
-import type { ActivityKind, Deal, DealRequest, Dealt, DealtActivity, Press, View } from "../activities/contract";
+import type { Deal, DealtActivity, Press, View } from "../activities/contract";
 import { adopt } from "../activities/foreign";
+import { dealing } from "../activities/kept-deals";
 import { foreignPaths, planning, type UnitPlan } from "../activities/plan";
 import { planStations } from "../activities/stations";
 import type { Finding } from "../base/finding";
@@ -156,7 +157,7 @@ class Bench implements Workshop {
     for (const activity of plan.activities) {
       if (!activity.kind || !activity.request) continue;
       yield `Dealing “${activity.title}”`;
-      checked.push({ plan: activity, dealt: yield* inSteps(activity.kind, activity.request) });
+      checked.push({ plan: activity, dealt: yield* dealing(activity.kind, activity.request) });
     }
     const activities = checked.flatMap(({ plan: { index, title, kind, request }, dealt }): DealtActivity[] => {
       const levels = request?.options.value.levels;
@@ -267,15 +268,6 @@ class Bench implements Workshop {
   private opened(reading: Reading): OpenReading {
     return isOpen(reading) ? reading : this.read(reading.file, reading.around);
   }
-}
-
-/** Deals, with a pause wherever the kind makes one. */
-function* inSteps(kind: ActivityKind, request: DealRequest): Steps<Dealt<Deal>> {
-  const steps = kind.dealing?.(request);
-  if (!steps) return kind.deal(request);
-  let step = steps.next();
-  for (; !step.done; step = steps.next()) yield `Proving “${request.title}”: ${step.value}`;
-  return step.value;
 }
 
 function isOpen(reading: Reading): reading is OpenReading {

@@ -26,19 +26,22 @@ export function keysOf({ left, right }: Pair): PairKeys {
  * count like the printed answer. Symmetric, not transitive: two terms with one gloss fit that gloss, not each other.
  */
 export class Relation {
-  private readonly table = new Map<MatchKey, Set<MatchKey>>();
+  /** What each text fits; most fit one other, and then no set is made of it before somebody asks for one. */
+  private readonly table = new Map<MatchKey, MatchKey | Set<MatchKey>>();
   private reasons: ReadonlyMap<string, Pair[]> | undefined;
 
-  /** `keys`: those of the pairs, for whoever has them already. */
+  /** `groups`: the keys of the pairs in their order, a list for each section, for whoever has them already. */
   constructor(
     readonly pairs: readonly Pair[],
-    readonly keys: readonly PairKeys[] = pairs.map(keysOf),
+    readonly groups: readonly (readonly PairKeys[])[] = [pairs.map(keysOf)],
   ) {
-    for (const { left, right } of keys) {
-      for (const a of left) {
-        for (const b of right) {
-          this.link(a, b);
-          this.link(b, a);
+    for (const group of groups) {
+      for (const { left, right } of group) {
+        for (const a of left) {
+          for (const b of right) {
+            this.link(a, b);
+            this.link(b, a);
+          }
         }
       }
     }
@@ -46,16 +49,23 @@ export class Relation {
 
   private link(from: MatchKey, to: MatchKey): void {
     const known = this.table.get(from);
-    if (known) known.add(to);
-    else this.table.set(from, new Set([to]));
+    if (known === undefined) this.table.set(from, to);
+    else if (typeof known !== "string") known.add(to);
+    else if (known !== to) this.table.set(from, new Set([known, to]));
   }
 
   fits(a: MatchKey, b: MatchKey): boolean {
-    return this.table.get(a)?.has(b) ?? false;
+    const known = this.table.get(a);
+    return typeof known === "string" ? known === b : (known?.has(b) ?? false);
   }
 
   partners(key: MatchKey): ReadonlySet<MatchKey> {
-    return this.table.get(key) ?? none;
+    const known = this.table.get(key);
+    if (known === undefined) return none;
+    if (typeof known !== "string") return known;
+    const only = new Set([known]);
+    this.table.set(key, only);
+    return only;
   }
 
   /** The pairs that make two texts fit; empty where they do not. */
@@ -63,6 +73,29 @@ export class Relation {
     this.reasons ??= reasonsFor(this.pairs);
     return this.reasons.get(edgeKey(a, b)) ?? [];
   }
+}
+
+const differing = new WeakMap<Relation, { readonly from: Relation; readonly keys: ReadonlySet<MatchKey> }>();
+
+/** The keys of pairs that only one of two relations has. */
+export function differingKeys(from: Relation, to: Relation): ReadonlySet<MatchKey> {
+  const known = differing.get(to);
+  if (known?.from === from) return known.keys;
+  const keys = new Set([...keysWithout(from, to), ...keysWithout(to, from)]);
+  differing.set(to, { from, keys });
+  return keys;
+}
+
+/** The keys of those pairs of a relation that another one has not. */
+function keysWithout(relation: Relation, other: Relation): MatchKey[] {
+  const [own, others] = [relation, other].map(({ groups }) => new Set(groups));
+  const differ = relation.groups.filter((group) => !others?.has(group)).flat();
+  const named = new Set(other.groups.filter((group) => !own?.has(group)).flatMap((group) => group.map(nameOf)));
+  return differ.flatMap((pair) => (named.has(nameOf(pair)) ? [] : [...pair.left, ...pair.right]));
+}
+
+function nameOf({ left, right }: PairKeys): string {
+  return `${left.join("\u0001")}\u0002${right.join("\u0001")}`;
 }
 
 /** The pairs that make two texts fit, by both. */

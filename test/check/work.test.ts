@@ -61,20 +61,20 @@ describe("a word that is mended", () => {
       (i, n) => `${word(i)}a = ${word(n < 6 ? i - (n % 2) : i)}o`,
     );
     const fixes = (await workOf(text)).fixes;
-    const { prototype } = Relation as unknown as { prototype: { add: (...all: unknown[]) => void } };
-    const { add } = prototype;
-    let added = 0;
-    prototype.add = function (...all) {
-      added++;
-      add.apply(this, all);
+    const { prototype } = Relation as unknown as { prototype: { link: (...all: unknown[]) => void } };
+    const { link } = prototype;
+    let linked = 0;
+    prototype.link = function (...all) {
+      linked++;
+      link.apply(this, all);
     };
     try {
       assert.equal((await workOf(text.replace(`${word(119)}a`, `${word(119)}as`))).fixes, fixes);
     } finally {
-      prototype.add = add;
+      prototype.link = link;
     }
     assert.ok(fixes > 20);
-    // The relation of the unit itself, and no other.
-    assert.equal(added, 120);
+    // The relation of the unit itself, from either side, and no other.
+    assert.equal(linked, 240);
   });
 });

@@ -112,6 +112,47 @@ describe(`what is kept (${runs} sequences of edits, seed ${seed})`, function () 
   };
   const linked = (more: string): string =>
     `${unit(["- [casa][a] = the house\n", "- casá = the home\n", ...pairs.slice(0, 6)], "loop")}\n## More\n\n${more}\n`;
+  // An activity above, and below it a section that is edited.
+  const above = (options: string, below: string, own = pairs.slice(0, 8).join("")): string =>
+    `## Words\n\n${own}\n\`\`\`activity\nmake: ${options}\n\`\`\`\n\n## More\n\n${below}\n`;
+  const [more, others] = [pairs.slice(8, 14).join(""), pairs.slice(9, 15).join("")];
+  const joining = `- o ${word(0)} = the ${word(201)}\n`;
+  const statements = Array.from(
+    { length: 8 },
+    (_, i) => `- [${i % 4 === 0 ? " " : "x"}] Eu [abro](#abrir) o ${word(i)}.\n`,
+  ).join("");
+  const events = Array.from({ length: 6 }, (_, i) => `${i + 1}. Ela vê o ${word(i)}.\n`).join("");
+  const stations = "```stations\ndesks: 3\nstations: [strips]\n```";
+  const examples = pairs.slice(0, 8).map((pair, i) => `${pair}  - O ${word(i)} fica perto.\n`);
+  const confusing = Array.from({ length: 8 }, (_, i) => `- o ${word(i)} = the ${word(200 + ((i + 1) % 8))}\n`).join("");
+  const elsewhere: readonly [what: string, options: string, before: string, after: string, own?: string][] = [
+    ["a pair joins two of its answers", "tiles\ngrid: 2 x 3", more, `${more}${joining}`],
+    ["a pair joins two of its cards", "loop", more, `${more}${joining}`],
+    ["a pair joins two of its words", "board\ngrid: 2 x 4", more, `${more}${joining}`],
+    ["pairs join sides that were parted", "sort\nmispair: 4", more, `${more}${confusing}`],
+    ["decoys come from another section", "tiles\ngrid: 2 x 3\ndecoys: 4", more, others],
+    ["hard levels take decoys there", "tiles\ngrid: 2 x 3\nlevels: [gentle, hard]", more, others],
+    ["cards that belong nowhere come from there", "loop\ndecoys: 3", more, others],
+    ["words that are never called come from there", "board\ngrid: 3 x 4\ndistractors: 4", more, others],
+    ["hard boards take words there", "board\ngrid: 3 x 4\ntake: 6\nlevels: [hard]", more, others],
+    ["a table makes twins of what is sorted", "sort", "Notes.", table, statements],
+    ["a table makes twins of what is called", "calls", "Notes.", table, statements],
+    ["a plan lays strips out at desks", "strips", "Notes.", stations, events],
+    [
+      "a word has its capital there too",
+      "rebuild\ncapitals: hide",
+      "- a b = c d",
+      "- um Mar | de luz = c d",
+      "- Mar | de luz | fica. = x y\n",
+    ],
+    [
+      "a word of an example is answered there",
+      "board\nshow: gloss\nclue: example\ngrid: 2 x 4",
+      more,
+      `${more}- fica = the ${word(203)}\n`,
+      examples.join(""),
+    ],
+  ];
   const changed: readonly [what: string, before: string, after: readonly string[]][] = [
     [
       "words become too long for their tiles",
@@ -135,6 +176,10 @@ describe(`what is kept (${runs} sequences of edits, seed ${seed})`, function () 
       [decoyed(pairs[0] ?? "", table)],
     ],
     ["a link is defined in another section", linked("Notes."), [linked("[a]: #words")]],
+    ...elsewhere.flatMap(([what, options, before, after, own]): (typeof changed)[number][] => [
+      [what, above(options, before, own), [above(options, after, own)]],
+      [`${what} no more`, above(options, after, own), [above(options, before, own)]],
+    ]),
     ["a circle gets one more card", unit(pairs, "loop\ntake: 8\ndecoys: 1"), [unit(pairs, "loop\ntake: 8\ndecoys: 2")]],
   ];
   for (const [what, before, after] of changed) {

@@ -15,17 +15,21 @@ export function callsToo(
   relation: Pick<Matching, "fits" | "overlooked">,
   { clue, show }: Pick<BoardOptions, "clue" | "show">,
 ): boolean {
-  const said = fold(text);
+  const said = wordsOf({ text, key });
   if (clue === show) {
     const taken = relation.overlooked?.like(key).has(shown.key) && heard(said) === heard(shown.key);
-    return said === fold(shown.text) || taken === true;
+    return said === wordsOf(shown) || taken === true;
   }
   if (key !== said && relation.fits(said, shown.key)) return true;
   const side = clue === "word" ? "left" : "right";
-  const pictured = pair?.[side].answers.filter(({ picture }) => picture) ?? [];
-  if (pictured.some((answer) => fold(answer.text) === said)) return true;
+  if (pair?.[side].answers.some(({ picture, text }) => picture && fold(text) === said)) return true;
   // A gloss may be the very word on another cell, over which there may be a picture.
-  return shown.runs.length > 0 && said === fold(shown.text);
+  return shown.runs.length > 0 && said === wordsOf(shown);
+}
+
+/** What is said of something printed: without a picture its key is just that. */
+function wordsOf({ text, key }: Pick<Clue, "text" | "key">): string {
+  return key.startsWith("\u0000") ? fold(text) : key;
 }
 
 /** What is heard of words that are called and sound like another one that is called. */

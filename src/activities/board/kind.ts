@@ -28,6 +28,8 @@ export const board: ActivityKind<BoardDeal, DealtBoard> = {
   leastAtSet: ({ options }) => boardOptions(options).players,
   called: true,
   deal: dealBoard,
+  // Words that are never called may come from anywhere.
+  alone: ({ options: { levels }, short }) => !levels?.includes("hard") && short.distractors === 0,
   dealing: dealingBoard,
   faults: (dealt) => doubledPlaces(dealt).size + unheard(dealt),
   pieceSheets,

@@ -62,14 +62,14 @@ function chooseWords(request: DealRequest, options: BoardOptions): BoardSupply {
   const wanted = Math.min(options.take ?? room, room);
   const distractors = asked ?? room - wanted;
   const stream = `board/${options.seed}`;
+  const words = new Map(callable.map((pair) => [pair, wordOf(pair, request, options)]));
+  const toWord = (pair: Pair): BoardWord => words.get(pair) ?? wordOf(pair, request, options);
   const clash = (p: Pair, q: Pair): boolean => {
-    const [a, b] = [wordOf(p, request, options), wordOf(q, request, options)];
+    const [a, b] = [toWord(p), toWord(q)];
     return fits(a, b, request.relation, options) || fits(b, a, request.relation, options);
   };
-  const chosen = chooseHeard(groups, wanted, { clash, stream: `${stream}/choice` }, (pair) =>
-    wordOf(pair, request, options),
-  );
-  const called = chosen.map((pair) => wordOf(pair, request, options));
+  const chosen = chooseHeard(groups, wanted, { clash, stream: `${stream}/choice` }, toWord);
+  const called = chosen.map(toWord);
   const spare = named ?? spareWords(called, distractors, request, options);
   const pairs = request.sections.flatMap(pairsOf).length;
   return {
@@ -210,9 +210,9 @@ export function doublesIn(
   relation: Matching,
   options: BoardOptions,
 ): DoubleClue[] {
-  return words
-    .slice(0, targets)
-    .flatMap((word, clue) =>
-      words.flatMap((each, other) => (other !== clue && fits(word, each, relation, options) ? [{ clue, other }] : [])),
-    );
+  const doubles: DoubleClue[] = [];
+  for (const [clue, word] of words.slice(0, targets).entries())
+    for (const [other, each] of words.entries())
+      if (other !== clue && fits(word, each, relation, options)) doubles.push({ clue, other });
+  return doubles;
 }

@@ -1,6 +1,7 @@
 import schema from "../../../schemas/calls.schema.json";
 import { validateCalls } from "../../base/generated/validators";
 import type { ActivityKind } from "../contract";
+import { hasForms } from "../twins";
 import { dealCalls, dealingCalls } from "./deal";
 import { callsDirections } from "./directions";
 import { callsGuide } from "./guide";
@@ -27,6 +28,8 @@ export const calls: ActivityKind<CallsDeal, DealtCalls> = {
   },
   called: true,
   deal: dealCalls,
+  // Tables anywhere may make false twins.
+  alone: ({ request }) => !hasForms(request),
   dealing: dealingCalls,
   pieceSheets: () => [],
   solutionSheets: (dealt, deal, view, press) => (view === "solved" ? callerSheets(dealt, deal, press) : []),

@@ -7,7 +7,7 @@ import type { Pair } from "../../unit/unit";
 import type { DealRequest } from "../contract";
 import { blanksText, copiesOf } from "../copies";
 import { planCode, streamOf } from "../levels";
-import { printOf } from "../printed";
+import { printJson } from "../printed";
 import { pairsOf } from "../supply";
 import { plainLevel, planCircles, toCards } from "./circles";
 import type { DealtLoop, LoopCard, LoopDeal } from "./model";
@@ -49,8 +49,7 @@ export function* dealingLoop(request: DealRequest): Steps<DealtLoop> {
     const dealt = apart(all, cards.length, upTo(all), `${stream}/order`);
     yield "dealing the cards";
     const posting = apart(all, cards.length, dealt, `${stream}/posting`);
-    const texts = [...cards, ...decoys].map(({ answer, prompt }) => [printOf(answer), printOf(prompt)]);
-    const code = dealCode(JSON.stringify(["loop", planCode(plan, plain), options.size, dealt, texts]));
+    const code = dealCode(seen([...cards, ...decoys], ["loop", planCode(plan, plain), options.size, dealt]));
     const { full, smaller } = proof;
     const own = { number: plans.length > 1 ? i + 1 : undefined, cards, decoys, dealt, posting, proof: full, smaller };
     deals.push({ code, level, version, attempt, copies: copies[i] ?? 1, ...own });
@@ -68,6 +67,12 @@ export function* dealingLoop(request: DealRequest): Steps<DealtLoop> {
         }
       : {}),
   };
+}
+
+/** All that can be seen of a deal, as JSON. */
+function seen(cards: readonly LoopCard[], rest: readonly unknown[]): string {
+  const texts = cards.map(({ answer, prompt }) => `[${printJson(answer)},${printJson(prompt)}]`);
+  return `${JSON.stringify(rest).slice(0, -1)},[${texts.join(",")}]]`;
 }
 
 /** One set of each version for the room; for tables as many as the groups of the largest class. */

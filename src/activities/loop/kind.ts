@@ -26,6 +26,8 @@ export const loop: ActivityKind<LoopDeal, DealtLoop> = {
   closesCircles: true,
   faults: (dealt) => clashCount(dealt) + missingCards(dealt),
   deal: dealLoop,
+  // Cards that belong nowhere may come from anywhere.
+  alone: ({ options: { decoys = 0, levels } }) => decoys === 0 && !levels?.includes("hard"),
   dealing: dealingLoop,
   pieceSheets,
   sharing: loopSharing,

@@ -68,15 +68,16 @@ function writtenIn({ pairs, statements, events }: Section, lang: string): Writte
   return { capital, lower };
 }
 
+/** After a stop, a colon or an opening mark a capital says nothing. */
+const beginning = /(^|[.!?…:。！？]|\p{Pi}|["„¿¡(])[\s\p{P}]*$/u;
+
 function wordsOf(text: string, lang: string) {
   const capital: string[] = [];
   const lower: string[] = [];
   for (const match of text.matchAll(word)) {
-    // After a stop, a colon or an opening mark a capital says nothing.
-    const begins = /(^|[.!?…:。！？]|\p{Pi}|["„¿¡(])[\s\p{P}]*$/u.test(text.slice(0, match.index));
     const [own] = match;
     if (own === own.toLocaleLowerCase(lang)) lower.push(own);
-    else if (!begins) capital.push(own);
+    else if (!beginning.test(text.slice(0, match.index))) capital.push(own);
   }
   return { capital, lower };
 }

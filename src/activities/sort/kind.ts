@@ -3,6 +3,7 @@ import { validateSort } from "../../base/generated/validators";
 import { isText, listOf } from "../belongs";
 import type { ActivityKind } from "../contract";
 import { quotedList } from "../report";
+import { hasForms } from "../twins";
 import { dealingSort, dealSort } from "./deal";
 import { sortDirections } from "./directions";
 import { sortGuide, sortLabels } from "./guide";
@@ -35,6 +36,8 @@ export const sort: ActivityKind<SortDeal, DealtSort> = {
   },
   faults: ({ options, missingMispairs }) => (options.mispair === undefined ? 0 : missingMispairs),
   deal: dealSort,
+  // Tables anywhere may make false twins.
+  alone: ({ by, request }) => by === "headings" || !hasForms(request),
   dealing: dealingSort,
   pieceSheets,
   sharing: sortSharing,

@@ -32,6 +32,8 @@ export const strips: ActivityKind<StripsDeal, DealtStrips> = {
   },
   overruled: [{ key: "versions", by: "desks", why: "each desk has a version of its own" }],
   deal: dealStrips,
+  // A plan of stations may lay them out at desks.
+  alone: ({ request }) => request.unit.stations.length === 0,
   dealing: dealingStrips,
   pieceSheets,
   solutionSheets,

@@ -6,6 +6,7 @@ import { directions, tilesGuide, tilesLabels } from "./guide";
 import { solutionSheets } from "./key";
 import { layingTiles } from "./layout";
 import type { DealtTiles, TilesDeal } from "./model";
+import { levelsOf } from "./options";
 import { confusedTiles, edgeTexts } from "./overlooked";
 import { cellSaid, tilePieces, tileRecord } from "./pieces";
 import { rules } from "./rules";
@@ -23,6 +24,8 @@ export const tiles: ActivityKind<TilesDeal, DealtTiles> = {
   schema,
   validate: validateTiles,
   deal: dealTiles,
+  // Words outside may come from anywhere.
+  alone: ({ options }) => levelsOf(options).every((level) => level === "gentle"),
   dealing: dealingTiles,
   trial: { deals: hasEnough, structure: structureOfRequest, holding: holdingSoon, options: optionFixes },
   pieceSheets,

@@ -1,6 +1,6 @@
 import { Recent } from "../../base/recent";
 import { fold } from "../../match/fold";
-import type { Relation } from "../../match/relation";
+import type { MatchKey, PairKeys, Relation } from "../../match/relation";
 import type { Pair } from "../../unit/unit";
 import type { DealRequest } from "../contract";
 import { looksLike, wordCount } from "../printed";
@@ -16,6 +16,10 @@ import type { TilesOptions } from "./options";
 /** Numbers for texts, in the order in which they are met. */
 class Numbers {
   private readonly known = new Map<string, number>();
+
+  get all(): readonly string[] {
+    return [...this.known.keys()];
+  }
 
   of(text: string): number {
     const number = this.known.get(text) ?? this.known.size;
@@ -42,14 +46,51 @@ interface Structure {
   readonly id: number;
   readonly keys: Numbers;
   readonly prints: Numbers;
-  readonly indices: ReadonlyMap<Pair, number>;
+  /** The places of the pairs with which its groups begin. */
+  readonly starts: ReadonlyMap<Pair, number>;
+}
+
+/** The pairs of one section, whatever stands in the others. */
+interface Shape {
+  /** Stands for their answers and words, with numbers of their own for the keys: the same number for the same ones. */
+  readonly id: number;
+  /** The keys, in the order in which they are met. */
+  readonly keys: readonly MatchKey[];
+  /** Printed texts that are not written as their keys are. */
+  readonly prints: readonly string[];
 }
 
 const sides = ["left", "right"] as const;
-
-const structures = new WeakMap<Relation, Structure>();
+const shapes = new WeakMap<readonly PairKeys[], Shape>();
+const shapeIds = new Recent<number>(500);
 const ids = new Recent<number>(64);
 let lastId = 0;
+
+function shapeOf(group: readonly PairKeys[], pairs: readonly Pair[]): Shape {
+  const known = shapes.get(group);
+  if (known) return known;
+  const keys = new Numbers();
+  const prints: string[] = [];
+  const told = new Sequence();
+  for (const [i, pair] of pairs.entries()) {
+    for (const side of sides) {
+      const own = group[i]?.[side] ?? [];
+      told.add(own.length);
+      for (const key of own) told.add(keys.of(key));
+      const [printed] = pair[side].answers;
+      const look = looksLike(printed);
+      // What prints as its key says prints like another of the same key that does.
+      if (look !== own[0]) prints.push(look);
+      told.add(look === own[0] ? 0 : 1);
+      told.add(wordCount(printed));
+    }
+  }
+  const shape = { id: shapeIds.get(told.text, () => ++lastId), keys: keys.all, prints };
+  shapes.set(group, shape);
+  return shape;
+}
+
+const structures = new WeakMap<Relation, Structure>();
 
 function structureOf(relation: Relation): Structure {
   const known = structures.get(relation);
@@ -57,25 +98,29 @@ function structureOf(relation: Relation): Structure {
   const keys = new Numbers();
   const prints = new Numbers();
   const told = new Sequence();
-  for (const [i, pair] of relation.pairs.entries()) {
-    for (const side of sides) {
-      const own = relation.keys[i]?.[side] ?? [];
-      told.add(own.length);
-      for (const key of own) told.add(keys.of(key));
-      const [printed] = pair[side].answers;
-      told.add(prints.of(looksLike(printed)));
-      told.add(wordCount(printed));
-    }
+  const starts = new Map<Pair, number>();
+  let start = 0;
+  for (const group of relation.groups) {
+    const pairs = relation.pairs.slice(start, start + group.length);
+    if (pairs[0]) starts.set(pairs[0], start);
+    start += group.length;
+    const shape = shapeOf(group, pairs);
+    told.add(shape.id);
+    for (const key of shape.keys) told.add(keys.of(key));
+    for (const look of shape.prints) told.add(prints.of(look));
   }
-  const id = ids.get(told.text, () => ++lastId);
-  const structure = { id, keys, prints, indices: new Map(relation.pairs.map((pair, i) => [pair, i])) };
+  const structure = { id: ids.get(told.text, () => ++lastId), keys, prints, starts };
   structures.set(relation, structure);
   return structure;
 }
 
+const places = new WeakMap<Relation, ReadonlyMap<Pair, number>>();
+
 /** A pair's place among those of a relation. */
 export function indexOf(relation: Relation, pair: Pair): number | undefined {
-  return structureOf(relation).indices.get(pair);
+  const known = places.get(relation) ?? new Map(relation.pairs.map((each, i) => [each, i]));
+  places.set(relation, known);
+  return known.get(pair);
 }
 
 const keys = new WeakMap<DealRequest, { readonly options: TilesOptions; readonly key: string | undefined }>();
@@ -90,18 +135,18 @@ export function structureKey(request: DealRequest, options: TilesOptions): strin
 }
 
 function keyOf({ relation, sections }: DealRequest, options: TilesOptions): string | undefined {
-  const { id, keys, prints, indices } = structureOf(relation);
-  const places: string[] = [];
+  const { id, keys, prints, starts } = structureOf(relation);
+  const spans: string[] = [];
   for (const pairs of sections.map(pairsOf)) {
     const [first] = pairs;
-    const start = first ? indices.get(first) : 0;
+    const start = first ? (starts.get(first) ?? indexOf(relation, first)) : 0;
     if (start === undefined) return undefined;
-    places.push(`${start}+${pairs.length}`);
+    spans.push(`${start}+${pairs.length}`);
   }
   const { decoys } = options;
   const named =
     typeof decoys === "object"
-      ? decoys.map((text) => `${keys.of(fold(text))} ${prints.of(looksLike({ text }))}`)
+      ? decoys.map((text) => [keys.of(fold(text)), text === fold(text) ? "" : prints.of(looksLike({ text }))].join(" "))
       : String(decoys);
-  return JSON.stringify([id, places, { ...options, decoys: named }]);
+  return JSON.stringify([id, spans, { ...options, decoys: named }]);
 }

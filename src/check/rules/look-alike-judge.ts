@@ -62,7 +62,7 @@ export function* judging(activity: CheckedActivity, around: Around): Steps<Judge
   const { relation } = dealt.request;
   for (const deal of dealt.deals) {
     yield "comparing words";
-    const alike = lookAlikes(hook.texts(dealt, deal));
+    const alike = alikeIn(hook, dealt, deal);
     yield "asking which do the same";
     const groups = harmful(alike, hook, dealt, deal, words);
     met.push(...groups);
@@ -106,6 +106,15 @@ export function* judging(activity: CheckedActivity, around: Around): Steps<Judge
     }
   }
   return { activity, causes, met, safe, besides, open };
+}
+
+const known = new WeakMap<Deal, readonly LookAlikes[]>();
+
+/** The texts of a deal that look alike, looked at once. */
+function alikeIn(hook: Hook, dealt: Dealt<Deal>, deal: Deal): readonly LookAlikes[] {
+  const found = known.get(deal) ?? lookAlikes(hook.texts(dealt, deal));
+  known.set(deal, found);
+  return found;
 }
 
 /** Texts of a larger group that sound the same. */
