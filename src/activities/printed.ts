@@ -102,7 +102,17 @@ const counts = new WeakMap<readonly Run[], number>();
 export function wordCount({ text, runs }: Pick<Phrase, "text" | "runs">): number {
   const known = counts.get(runs);
   if (known !== undefined) return known;
-  const count = text.trim().split(/\s+/u).length;
+  const count = countIn(text.trim());
   counts.set(runs, count);
   return count;
 }
+
+function countIn(text: string): number {
+  if (odd.test(text)) return text.split(/\s+/u).length;
+  let count = 1;
+  for (let at = text.indexOf(" "); at >= 0; at = text.indexOf(" ", at + 1)) count++;
+  return count;
+}
+
+/** Any white space but single spaces. */
+const odd = /[^\S ]| {2}/u;

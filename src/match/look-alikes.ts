@@ -1,18 +1,21 @@
 import { Recent } from "../base/recent";
 import { finished, mapped, type Steps } from "../base/steps";
-import { lettersApart, withoutAccents } from "./accents";
-import { withoutArticle } from "./articles";
-import { fold } from "./fold";
+import {
+  allDifferences,
+  butArticle,
+  type Difference,
+  type Form,
+  formOf,
+  nearlyOne,
+  type Small,
+  withoutDifferences,
+} from "./hurried";
 import type { MatchKey, Relation } from "./relation";
 
 /*
  * Texts that a hurried reader takes for one another. They are different texts to the relation; these are for hints, and for
  * asking what becomes of a puzzle when the difference is overlooked.
  */
-
-export const differences = ["case", "accent", "article", "punctuation", "letter"] as const;
-
-export type Difference = (typeof differences)[number];
 
 /** A text to compare; pictures are never alike. */
 export interface Worded {
@@ -48,11 +51,9 @@ export function lookAlikes(texts: readonly Worded[]): readonly LookAlikes[] {
   return finished(lookingAlike(texts));
 }
 
-/** The same with a pause after each text that was not looked at of late. */
-export function* lookingAlike(texts: readonly Worded[]): Steps<readonly LookAlikes[], undefined> {
-  const name = texts.map(numberOf).join(" ");
-  const found = kept.find(name) ?? (yield* lookAnew(texts));
-  return kept.get(name, () => found);
+/** The same as at the last time, where that is not long ago. */
+export function keptLookAlikes(texts: readonly Worded[]): readonly LookAlikes[] {
+  return kept.get(texts.map(numberOf).join(" "), () => lookAlikes(texts));
 }
 
 const kept = new Recent<readonly LookAlikes[]>(200);
@@ -66,12 +67,14 @@ function numberOf({ key, text, lang }: Worded): number {
   return known.get(key === text ? text : `${key}\u0000${text}`, () => ++lastNumber);
 }
 
-function* lookAnew(texts: readonly Worded[]): Steps<LookAlikes[], undefined> {
-  const distinct = new Map<string, Worded>();
-  for (const each of texts) {
-    if (!each.key.startsWith("\u0000")) distinct.set(`${each.lang}\u0000${each.key}`, each);
-  }
-  const seen = yield* mapped(distinct.values(), (each) => ({ ...each, form: formOf(each.text, each.lang) }));
+/** The same with a pause after each text. */
+export function* lookingAlike(texts: readonly Worded[]): Steps<readonly LookAlikes[], undefined> {
+  const seen = yield* mapped(distinctOf(texts), ({ key, text, lang }) => ({
+    key,
+    text,
+    lang,
+    form: formOf(text, lang),
+  }));
   const groups = withoutParts(gathered(namedBare(seen))).map((group) => ({
     lang: group[0]?.lang ?? "",
     keys: group.map(({ key }) => key),
@@ -94,6 +97,21 @@ function* lookAnew(texts: readonly Worded[]): Steps<LookAlikes[], undefined> {
     }
   }
   return [...groups, ...letters];
+}
+
+/** Of each key in a language the text that was met last, in the order in which the keys were met; without pictures. */
+function distinctOf(texts: readonly Worded[]): Worded[] {
+  const found: Worded[] = [];
+  const places = new Map<string, Map<MatchKey, number>>();
+  for (const each of texts) {
+    if (each.key.startsWith("\u0000")) continue;
+    const own = places.get(each.lang) ?? new Map<MatchKey, number>();
+    places.set(each.lang, own);
+    const place = own.get(each.key) ?? found.length;
+    own.set(each.key, place);
+    found[place] = each;
+  }
+  return found;
 }
 
 type Seen = Worded & { readonly form: Form };
@@ -150,109 +168,13 @@ function withoutParts(groups: readonly Seen[][]): readonly Seen[][] {
   return groups.filter((group) => group.some(({ form }) => form.whole === undefined) || !isPart(group));
 }
 
-/** A text as a hurried reader takes it. */
-interface Form {
-  /** Without case, accents, article, punctuation and white space. */
-  readonly bare: string;
-  /** The article that it begins with, if there is one. */
-  readonly article: string;
-  /** Where it begins with an article, the same with it. */
-  readonly whole?: string;
-  /** Where it begins with an article but for an accent (“à”, “él”): that article, and what is left without it. */
-  readonly accented?: Pick<Form, "article" | "bare">;
-  /** Its words, without case, accents, article and punctuation. */
-  readonly words: readonly string[];
-  /** The words with only some letters left of a long one: texts that differ in one letter have one of these in common. */
-  readonly near: readonly string[];
-}
-
-const forms = new Recent<Recent<Form>>(20);
-
-function formOf(text: string, lang: string): Form {
-  return forms.get(lang, () => new Recent(20_000)).get(text, () => formAnew(text, lang));
-}
-
-function formAnew(text: string, lang: string): Form {
-  const lower = fold(text).toLowerCase();
-  const article = articleIn(lower, lang);
-  const accented = article === "" ? accentedArticleIn(lower, lang) : "";
-  const plain = plainOf(text, lang, accented === "" ? allDifferences : butArticle);
-  const words = plain.split(" ");
-  return {
-    article,
-    ...(article === "" ? {} : { whole: tight(plainOf(text, lang, butArticle), allDifferences) }),
-    ...(accented === ""
-      ? {}
-      : { accented: { article: accented, bare: tight(plainOf(text, lang, allDifferences), allDifferences) } }),
-    bare: tight(plain, allDifferences),
-    words,
-    near: nearTo(plain, words),
-  };
-}
-
-/** A text with one of its words shortened, for each of them that can be. */
-function nearTo(text: string, words: readonly string[]): string[] {
-  const near: string[] = [];
-  let start = 0;
-  for (const word of words) {
-    const end = start + word.length;
-    for (const short of shortened(word)) near.push(`${text.slice(0, start)}${short}\u0001${text.slice(end)}`);
-    start = end + 1;
-  }
-  return near;
-}
-
-/** Letters that stand for sounds: one of them is easily overlooked, unlike a sign that is a word or a syllable. */
-const alphabetic =
-  /^[\p{Script=Latin}\p{Script=Greek}\p{Script=Cyrillic}\p{Script=Hebrew}\p{Script=Arabic}\p{Script=Armenian}\p{Script=Georgian}]+$/u;
-
-const longWord = 5;
-
-/**
- * What one of two nearly equal words leaves in common with the other: one letter more, less or other behind the third leaves the
- * first three letters, one before leaves the first letter and the last two; so do two neighbours exchanged, but for the middle
- * ones of five, which leave the first two letters and the last one.
- */
-function shortened(word: string): string[] {
-  const { length } = word;
-  if (length < longWord - 1 || !alphabetic.test(word)) return [];
-  const kept = [word.slice(0, 3), `${word.charAt(0)}\u0001${word.slice(-2)}`];
-  return length === longWord ? [...kept, `${word.slice(0, 2)}\u0001${word.slice(-1)}`] : kept;
-}
-
-/**
- * Whether two texts differ in one letter of one word; of the two words one has five letters or more, and both begin alike.
- * Letters of these scripts are single units of UTF-16.
- */
-function nearlyOne(a: readonly string[], b: readonly string[]): boolean {
-  if (a.length !== b.length) return false;
-  const place = a.findIndex((word, i) => word !== b[i]);
-  if (place < 0) return false;
-  for (let i = place + 1; i < a.length; i++) if (a[i] !== b[i]) return false;
-  const [p, q] = [a[place] ?? "", b[place] ?? ""];
-  const [shorter, longer] = [Math.min(p.length, q.length), Math.max(p.length, q.length)];
-  if (longer < longWord || longer - shorter > 1 || p[0] !== q[0]) return false;
-  let start = 0;
-  while (start < shorter && p[start] === q[start]) start++;
-  let end = 0;
-  while (end < shorter - start && p[p.length - 1 - end] === q[q.length - 1 - end]) end++;
-  const [left, right] = [p.length - start - end, q.length - start - end];
-  if (left <= 1 && right <= 1) return true;
-  return left === 2 && right === 2 && p[start] === q[start + 1] && p[start + 1] === q[start];
-}
-
-type Small = Exclude<Difference, "letter">;
-
-const butArticle: readonly Small[] = ["case", "accent", "punctuation"];
-const allDifferences: readonly Small[] = [...butArticle, "article"];
-
 /**
  * Which differences tell the texts of a group apart: without regard to the others they are not all the same, or, since an article
  * takes its own capital, accent and apostrophe away with it, more of them are the same as soon as this one is overlooked too.
  */
 export function differencesOf(group: readonly Worded[]): Difference[] {
   const distinct = (without: readonly Small[]): number =>
-    new Set(group.map(({ text, lang }) => tight(plainOf(text, lang, without), without))).size;
+    new Set(group.map(({ text, lang }) => withoutDifferences(text, lang, without))).size;
   // Alike as they stand: what looks like an article of one is the beginning of the other.
   if (distinct(allDifferences) > 1)
     return butArticle.filter((each) => distinct(butArticle.filter((one) => one !== each)) > 1);
@@ -261,55 +183,6 @@ export function differencesOf(group: readonly Worded[]): Difference[] {
     if (distinct(without(allDifferences)) > 1) return true;
     return difference !== "article" && distinct(without(butArticle)) > distinct(butArticle);
   });
-}
-
-const beyondAscii = /[\u0080-\uffff]/;
-const punctuation = /\p{P}|\s\s/u;
-
-/** The article at the start of a text in lower case, with the space after it; empty where there is none. */
-function articleIn(lower: string, lang: string): string {
-  return lower.slice(0, lower.length - withoutArticle(lower, lang).length);
-}
-
-const accentedStart = /^[^ ]{0,4}[\u0080-\uffff][^ ]{0,4} /;
-
-/** The article that a text in lower case begins with when accents are overlooked, without its accent. */
-function accentedArticleIn(lower: string, lang: string): string {
-  return accentedStart.test(lower) ? articleIn(withoutAccents(lower), lang) : "";
-}
-
-/** A text without these differences. */
-function plainOf(text: string, lang: string, without: readonly Small[]): string {
-  let plain = fold(text);
-  if (without.includes("article")) {
-    const lower = plain.toLowerCase();
-    // A character whose small form is longer would move the place.
-    if (lower.length === plain.length) {
-      const article = articleIn(lower, lang) || (without.includes("accent") ? accentedArticleIn(lower, lang) : "");
-      plain = plain.slice(article.length);
-    }
-  }
-  if (without.includes("case")) plain = plain.toLowerCase();
-  if (without.includes("accent") && beyondAscii.test(plain)) {
-    plain = withoutAccents(plain);
-  }
-  if (without.includes("punctuation") && punctuation.test(plain)) {
-    const bare = plain
-      .replace(/(?<!\d)\p{P}|\p{P}(?!\d)/gu, "")
-      .replace(/\s+/gu, " ")
-      .trim();
-    plain = bare === "" ? plain : bare;
-  }
-  return plain;
-}
-
-/**
- * White space counts as punctuation, and “œ” for “oe” as an accent; but where letters are counted it is one: “süß” and “süße” are
- * short words.
- */
-function tight(plain: string, without: readonly Small[]): string {
-  const apart = without.includes("accent") && beyondAscii.test(plain) ? lettersApart(plain) : plain;
-  return without.includes("punctuation") ? apart.replaceAll(" ", "") : apart;
 }
 
 /** The relation as it is for someone who overlooks these differences: what answers one text answers those that look like it. */

@@ -139,7 +139,8 @@ export class WordsApart {
 }
 
 function isBlank(text: string): boolean {
-  return [...text].every((character) => breakingSpace.test(character) || invisible.test(character));
+  for (const character of text) if (!breakingSpace.test(character) && !invisible.test(character)) return false;
+  return true;
 }
 
 const invisible = new RegExp(`[${SOFT_HYPHEN}${ZERO_WIDTH_SPACE}]`, "u");

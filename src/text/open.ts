@@ -71,6 +71,7 @@ function clusterEnds(glyphs: readonly RawGlyph[], end: number): readonly number[
   return ends;
 }
 
+const none: readonly string[] = [];
 const graphemes = new Intl.Segmenter("und", { granularity: "grapheme" });
 const inkless = /^[\p{Cc}\p{Cf}\p{Z}\p{Variation_Selector}]+$/u;
 const drawn = /[\p{L}\p{N}\p{P}\p{S} ]/u;
@@ -118,11 +119,10 @@ class OpenTypeface implements Typeface {
   }
 
   missing(text: string, face: FaceName = "regular"): readonly string[] {
-    return this.lacking.get(`${face} ${text}`, () => this.missingAnew(text, face));
+    return this.isPlain(text, face) ? none : this.lacking.get(`${face} ${text}`, () => this.missingAnew(text, face));
   }
 
   private missingAnew(text: string, face: FaceName): readonly string[] {
-    if (this.isPlain(text, face)) return [];
     const found = new Set<string>();
     for (const { segment } of graphemes.segment(text)) {
       if (!inkless.test(segment) && !this.canDraw(segment, face)) found.add(segment);
@@ -161,7 +161,8 @@ class OpenTypeface implements Typeface {
       const { font, unitsPerEm } = this.faces[face];
       const raw = font.shape(text, start, end, rightToLeft);
       const endOf = clusterEnds(raw, end);
-      for (const [i, { id, cluster, advance, dx, dy, separable }] of raw.entries()) {
+      let i = 0;
+      for (const { id, cluster, advance, dx, dy, separable } of raw) {
         glyphs.push({
           face,
           id,
@@ -169,7 +170,7 @@ class OpenTypeface implements Typeface {
           y: dy / unitsPerEm,
           advance: advance / unitsPerEm,
           cluster,
-          clusterText: text.slice(cluster, endOf[i]),
+          clusterText: text.slice(cluster, endOf[i++]),
           separable,
         });
         pen += advance / unitsPerEm;

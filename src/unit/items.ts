@@ -207,7 +207,11 @@ export class ItemReader {
       return undefined;
     }
     const { examples, orders } = this.below(item, left.answers[0].parts);
-    return { ...this.common(item, found, remarks), left, right, examples, orders };
+    const { range, block, ties, by } = this.common(item, found, remarks);
+    // Made for each item of a unit: the shorter way to write it takes long.
+    return by
+      ? { range, block, ties, by, left, right, examples, orders }
+      : { range, block, ties, left, right, examples, orders };
   }
 
   /** Bullets under a pair: an accepted order where they have bars and the same parts, else an example sentence. */

@@ -1,4 +1,5 @@
-import { type Difference, differences, differencesOf, type LookAlikes, type Worded } from "../../match/look-alikes";
+import { type Difference, differences } from "../../match/hurried";
+import { differencesOf, type LookAlikes, type Worded } from "../../match/look-alikes";
 import type { MatchKey } from "../../match/relation";
 
 /* What a section teaches by setting it side by side. Its items are pairs with the texts of both sides, statements or events. */

@@ -2,7 +2,7 @@ import type { Deal, DealRequest, Dealt, Overlooked } from "../../activities/cont
 import type { Range } from "../../base/range";
 import type { Steps } from "../../base/steps";
 import { soundAlike, soundingAlike } from "../../match/heard";
-import { type LookAlikes, lookAlikes, overlooking } from "../../match/look-alikes";
+import { keptLookAlikes, type LookAlikes, overlooking } from "../../match/look-alikes";
 import type { MatchKey, Relation } from "../../match/relation";
 import type { CheckContext, CheckedActivity } from "../context";
 import { itemAt } from "../item-at";
@@ -112,7 +112,7 @@ const known = new WeakMap<Deal, readonly LookAlikes[]>();
 
 /** The texts of a deal that look alike, looked at once. */
 function alikeIn(hook: Hook, dealt: Dealt<Deal>, deal: Deal): readonly LookAlikes[] {
-  const found = known.get(deal) ?? lookAlikes(hook.texts(dealt, deal));
+  const found = known.get(deal) ?? keptLookAlikes(hook.texts(dealt, deal));
   known.set(deal, found);
   return found;
 }
@@ -236,7 +236,7 @@ function* culpritsOf(hook: Hook, dealt: Dealt<Deal>, words: Words): Steps<readon
   const culprits: LookAlikes[] = [];
   for (const deal of dealt.deals) {
     yield "comparing words";
-    const groups = harmful(lookAlikes(hook.texts(dealt, deal)), hook, dealt, deal, words);
+    const groups = harmful(keptLookAlikes(hook.texts(dealt, deal)), hook, dealt, deal, words);
     yield "asking what becomes of it";
     const together = hook.confused(dealt, deal, overlooking(relation, groups));
     if (!together) return undefined;

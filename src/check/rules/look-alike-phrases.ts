@@ -1,6 +1,7 @@
 import type { Range } from "../../base/range";
 import { lettersApart, withoutAccents } from "../../match/accents";
-import type { Difference, LookAlikes } from "../../match/look-alikes";
+import type { Difference } from "../../match/hurried";
+import type { LookAlikes } from "../../match/look-alikes";
 import type { Words } from "./look-alike-words";
 
 /* How look-alikes are told. */
