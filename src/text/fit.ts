@@ -28,19 +28,19 @@ export interface SizeLimits {
 }
 
 /**
- * The largest size, a multiple of a quarter point within the limits, at which the text fits in at most so many lines,
- * and those lines; of equal sizes the one with the fewest lines. Undefined where it does not fit at the smallest.
+ * The largest size in pt, a multiple of a quarter point within the limits, at which the text fits in at most so many lines.
+ * Undefined where it does not fit at the smallest.
  */
 export function largestSize(
   typeface: Measure,
   runs: readonly Run[],
   room: Room,
   limits: SizeLimits,
-): FittedText | undefined {
+): number | undefined {
   const text = wordsApart(typeface, runs);
   const most = Math.floor(limits.largest / sizeStep);
   let low = Math.ceil(limits.smallest / sizeStep);
-  let best: { readonly size: number; readonly lines: number } | undefined;
+  let best: number | undefined;
   for (let lines = 1; lines <= Math.min(limits.maxLines, Math.max(1, text.count)) && low <= most; lines++) {
     // No room grows with the size: what does not fit at the smallest size that would gain something fits at none.
     if (!text.fits(lines, low * sizeStep, room)) continue;
@@ -50,11 +50,10 @@ export function largestSize(
       if (text.fits(lines, middle * sizeStep, room)) low = middle;
       else high = middle - 1;
     }
-    best = { size: low * sizeStep, lines };
+    best = low * sizeStep;
     low++;
   }
-  const lines = best && text.into(best.lines, best.size, room);
-  return best && lines && { size: best.size, lines };
+  return best;
 }
 
 /** The text at a given size, in as few lines as fit; undefined where it does not fit in so many. */

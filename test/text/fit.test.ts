@@ -2,7 +2,7 @@ import assert from "node:assert/strict";
 import * as fc from "fast-check";
 import { plain, type Run } from "../../src/base/run";
 import { breaks } from "../../src/text/breaks";
-import { type FittedLine, fitAt, largestSize, wrap } from "../../src/text/fit";
+import { type FittedLine, type FittedText, fitAt, largestSize, wrap } from "../../src/text/fit";
 import { blockHeight, type Room, type Rows, rectangle, trapezoid } from "../../src/text/space";
 import type { Typeface } from "../../src/text/typeface";
 import { testTypeface } from "../support/typeface";
@@ -41,6 +41,12 @@ function largestByTrying(text: string, room: Room, maxLines: number): number | u
   return undefined;
 }
 
+/** A text at the largest size that it fits at, in the fewest lines of that size. */
+function largest(...[face, runs, room, within]: Parameters<typeof largestSize>): FittedText | undefined {
+  const size = largestSize(face, runs, room, within);
+  return size === undefined ? undefined : fitAt(face, runs, room, size, within.maxLines);
+}
+
 describe("fitting", () => {
   let typeface: Typeface;
   before(async () => {
@@ -48,7 +54,7 @@ describe("fitting", () => {
   });
 
   it("takes the largest quarter point that fits a rectangle", () => {
-    const found = largestSize(typeface, [{ text: "tigela" }], rectangle(40, 20, rows), limits);
+    const found = largest(typeface, [{ text: "tigela" }], rectangle(40, 20, rows), limits);
     assert.ok(found);
     assert.deepEqual(texts(found.lines), ["tigela"]);
     const width = typeface.measure([{ text: "tigela" }]);
@@ -58,15 +64,15 @@ describe("fitting", () => {
   });
 
   it("is bound by the height where that is less", () => {
-    const found = largestSize(square, [{ text: "ab" }], rectangle(500, 10, rows), limits);
+    const found = largest(square, [{ text: "ab" }], rectangle(500, 10, rows), limits);
     assert.equal(found?.size, Math.floor((10 / (1.15 * mmPerPoint)) * 4) / 4);
   });
 
   it("breaks into more lines only where that makes it larger", () => {
-    const two = largestSize(square, [{ text: "aaaa bbbb" }], rectangle(40, 40, rows), limits);
+    const two = largest(square, [{ text: "aaaa bbbb" }], rectangle(40, 40, rows), limits);
     assert.deepEqual(texts(two?.lines), ["aaaa", "bbbb"]);
     assert.equal(two?.size, Math.floor((10 / mmPerPoint) * 4) / 4);
-    const capped = largestSize(square, [{ text: "aa bb" }], rectangle(400, 400, rows), { ...limits, largest: 20 });
+    const capped = largest(square, [{ text: "aa bb" }], rectangle(400, 400, rows), { ...limits, largest: 20 });
     assert.deepEqual(texts(capped?.lines), ["aa bb"]);
     assert.equal(capped?.size, 20);
   });
@@ -79,8 +85,8 @@ describe("fitting", () => {
   it("gives the line nearest a tile's edge the most, at either end", () => {
     const shape = { width: 60, depth: 28, taper: 2 } as const;
     const text = "a bb ccc dddd eeeee";
-    const down = largestSize(square, [{ text }], trapezoid({ ...shape, outer: "first" }, rows), limits);
-    const up = largestSize(square, [{ text }], trapezoid({ ...shape, outer: "last" }, rows), limits);
+    const down = largest(square, [{ text }], trapezoid({ ...shape, outer: "first" }, rows), limits);
+    const up = largest(square, [{ text }], trapezoid({ ...shape, outer: "last" }, rows), limits);
     const lengths = (found: typeof down) => found?.lines.map((line) => line.width) ?? [];
     const [atEdge = 0, next = 0] = lengths(down);
     const [last = 0, before = 0] = lengths(up).reverse();
@@ -90,7 +96,7 @@ describe("fitting", () => {
   it("never sticks out of a trapezoid", () => {
     const shape = { width: 44, depth: 20, taper: 2, outer: "first" } as const;
     const runs = [{ text: "she puts the coffee on the table" }];
-    const found = largestSize(typeface, runs, trapezoid(shape, rows), limits);
+    const found = largest(typeface, runs, trapezoid(shape, rows), limits);
     assert.ok(found);
     found.lines.forEach((line, i) => {
       const inner = blockHeight(rows, i + 1, found.size);
@@ -112,7 +118,7 @@ describe("fitting", () => {
     );
     fc.assert(
       fc.property(sentence, room, (text, shape) => {
-        assert.equal(largestSize(square, [{ text }], shape, limits)?.size, largestByTrying(text, shape, 3));
+        assert.equal(largest(square, [{ text }], shape, limits)?.size, largestByTrying(text, shape, 3));
       }),
       { numRuns: 60, seed: 7 },
     );
@@ -120,7 +126,7 @@ describe("fitting", () => {
 
   it("says so where nothing fits", () => {
     assert.equal(
-      largestSize(typeface, [{ text: "inconstitucionalissimamente" }], rectangle(15, 50, rows), limits),
+      largest(typeface, [{ text: "inconstitucionalissimamente" }], rectangle(15, 50, rows), limits),
       undefined,
     );
     assert.equal(fitAt(typeface, [{ text: "tigela" }], rectangle(10, 50, rows), 30, 3), undefined);
@@ -151,7 +157,7 @@ describe("fitting", () => {
   });
 
   it("has no lines for a blank text", () => {
-    assert.deepEqual(largestSize(square, [{ text: " \u00ad" }], rectangle(9, 9, rows), limits)?.lines, []);
+    assert.deepEqual(largest(square, [{ text: " \u00ad" }], rectangle(9, 9, rows), limits)?.lines, []);
     assert.deepEqual(wrap(square, [], 10, 50), []);
   });
 

@@ -132,7 +132,7 @@ function ownSize(edge: Edge, side: number, press: Press): number | undefined {
   const picture = pictureBox(side, edge, press);
   return keptFit(typeface, `tile ${side}`, picture ? `${picture.h} ${wordKey(edge.runs)}` : wordKey(edge.runs), () => {
     const limits = { smallest: smallestSize, largest: sizeFor(largestAtDesk, typeface), maxLines };
-    return largestSize(typeface, edge.runs, roomOn(side, picture), limits)?.size;
+    return largestSize(typeface, edge.runs, roomOn(side, picture), limits);
   });
 }
 

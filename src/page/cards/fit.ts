@@ -67,7 +67,7 @@ export function* fittingCards(
       known = { w, h, fits: keptFits(typeface, `card ${w} ${h} ${smallest} ${largest} ${maxLines}`) };
     const own = known.fits.get(
       words,
-      () => largestSize(typeface, face.runs, rectangle(w, h, cardRows), limits)?.size ?? null,
+      () => largestSize(typeface, face.runs, rectangle(w, h, cardRows), limits) ?? null,
     );
     if (own === null) return undefined;
     common = Math.min(common, own);
