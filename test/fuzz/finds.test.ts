@@ -25,6 +25,8 @@ const finds: Readonly<Record<string, string>> = {
   "two backticks in the last line": "## One\n\n- pão = pão\n\n```activity\nmake: tiles\n- x = y\n``",
   "an activity indented below one without an end":
     "```activity\nmake: tiles\n   ```activity\n   make: tiles\n   ```\n\n- \n\n",
+  "two pictures in one statement, of one file that is missing":
+    "## One\n\n- [x] ![b](y.png) ![b](y.png)\n\n```activity\nmake: tiles\n```\n\n## One\n\n",
   "an option four times, of which one has no space":
     "```activity\nmake: tiles\nfrom: [One #2, *Two]\nfrom:One\nfrom: [Bread, butter]\nfrom: #3\n```\n\n## One\n\n",
 };
