@@ -51,6 +51,7 @@ export function* dealingSort(request: DealRequest): Steps<DealtSort> {
   if (fewest < fewestCards || piles.length < fewestPiles || piles.length > mostPiles || unknown.length > 0)
     return { ...base, summary: "sort", deals: [] };
   const copies = copiesOf(options, request.classes, plans);
+  const indexOf = indicesOf(cards);
   const taken = new Set<string>();
   const deal = (plan: DealPlan, i: number): SortDeal => {
     const { level, version } = plan;
@@ -62,7 +63,7 @@ export function* dealingSort(request: DealRequest): Steps<DealtSort> {
     const shown = new Set(examples);
     const own = (hands[i]?.cards ?? []).filter((card) => !shown.has(card));
     const drawn = drawOrder(supply.by, own, stream, taken);
-    const order = drawn.order.map((place) => indexOf(cards, own[place]));
+    const order = drawn.order.map((place) => indexOf(own[place]));
     taken.add(drawn.order.join(" "));
     const texts = order.map((card) => printOf(cards[card]));
     const names = piles.map(({ name }, pile) => (examples[pile] ? [name, printOf(examples[pile])] : name));
@@ -75,7 +76,7 @@ export function* dealingSort(request: DealRequest): Steps<DealtSort> {
       attempt: drawn.attempt,
       copies: copies[i] ?? 1,
       order,
-      examples: examples.map((card) => (card ? indexOf(cards, card) : undefined)),
+      examples: examples.map((card) => (card ? indexOf(card) : undefined)),
       proof: proofOf(supply.by, own, options.overlap),
     };
   };
@@ -99,11 +100,13 @@ function headersFor(
   return examples || shapeFor({ options, ...supply }) === "none" ? "cards" : "none";
 }
 
-/** Its place among the cards of all deals: that of the card that looks and belongs as it does. */
-function indexOf(cards: readonly SortCard[], card: SortCard | undefined): number {
-  return cards.findIndex(
-    (each) => each.item === card?.item && each.key === card.key && each.piles.join() === card.piles.join(),
-  );
+/** A card's place among the cards of all deals: that of the card that looks and belongs as it does; -1 where there is none. */
+function indicesOf(cards: readonly SortCard[]): (card: SortCard | undefined) => number {
+  const byItem = new Map<SortCard["item"], number[]>();
+  for (const [i, { item }] of cards.entries()) byItem.set(item, [...(byItem.get(item) ?? []), i]);
+  const isLike = (each: SortCard | undefined, { key, piles }: SortCard): boolean =>
+    each?.key === key && each.piles.join() === piles.join();
+  return (card) => (card && byItem.get(card.item)?.find((i) => isLike(cards[i], card))) ?? -1;
 }
 
 /** By pile a card of that pile alone, by the seed, where enough others are left to it; undefined where not. */

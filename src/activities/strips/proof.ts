@@ -6,9 +6,11 @@ import type { StoryOrder, StripEvent } from "./model";
 /** The story as the prover sees it: events of one rank are free among themselves, equal texts are exchangeable. */
 function puzzleOf(events: readonly StripEvent[]): OrderPuzzle {
   const steps = new Map<number, number[]>();
-  events.forEach(({ rank }, i) => {
-    steps.set(rank, [...(steps.get(rank) ?? []), i]);
-  });
+  for (const [i, { rank }] of events.entries()) {
+    const known = steps.get(rank);
+    if (known) known.push(i);
+    else steps.set(rank, [i]);
+  }
   return storyOf(
     [...steps.values()],
     events.map(({ key }) => key),

@@ -62,29 +62,34 @@ export function contradicted({ hands, ...all }: Omit<WrittenClaims, "activities"
 
 function contradictedIn({ claims, shown }: Together): Omit<Contradiction, "together">[] {
   const all = [...claims, ...shown];
+  const saying = new Map<string | undefined, (Claim | ShownPair)[]>();
+  for (const each of all) {
+    const said = asserted(each);
+    const known = saying.get(said);
+    if (known) known.push(each);
+    else saying.set(said, [each]);
+  }
   return all.flatMap((claim) => {
+    if (claim.truth) return [];
     // A false statement whose correction says the same as itself is the matter of `same-correction`.
-    const against = all.find(
-      (other) =>
-        !claim.truth &&
-        other.item !== claim.item &&
-        (other.truth || other.key !== claim.key) &&
-        asserted(other) === claim.key,
-    );
+    const against = saying
+      .get(claim.key)
+      ?.find((other) => other.item !== claim.item && (other.truth || other.key !== claim.key));
     return against ? [{ claim, against }] : [];
   });
 }
 
 /** Statements that say the same as an earlier one of the same deal, or sound the same where they are said aloud. */
 export function repeated({ hands }: Pick<WrittenClaims, "hands">): { readonly claim: Claim; readonly first: Claim }[] {
-  const found = hands.flatMap(({ claims, aloud }) =>
-    claims.flatMap((claim, i) => {
-      const same = ({ key }: Claim): boolean =>
-        key === claim.key || (aloud === true && heard(key) === heard(claim.key));
-      const first = claims.slice(0, i).find((other) => other.truth === claim.truth && same(other));
+  const found = hands.flatMap(({ claims, aloud }) => {
+    const known = new Map<string, Claim>();
+    return claims.flatMap((claim) => {
+      const said = `${claim.truth} ${aloud ? heard(claim.key) : claim.key}`;
+      const first = known.get(said);
+      if (!first) known.set(said, claim);
       return first ? [{ claim, first }] : [];
-    }),
-  );
+    });
+  });
   return distinct(found, ({ claim }) => claim.source.start);
 }
 

@@ -1,6 +1,7 @@
 import { factorial } from "../loops/best";
 import type { OrderPuzzle } from "./orders";
 import { bit, members, type PartialOrder, partialOrderOf, sources, withAlikeInOrder } from "./partial-order";
+import { areStepped, countSteps } from "./steps";
 
 /**
  * How many orders are accepted that read differently, exactly; `undefined` where the budget ran out.
@@ -8,6 +9,7 @@ import { bit, members, type PartialOrder, partialOrderOf, sources, withAlikeInOr
  * @param budget sets of strips to look at (default 200,000).
  */
 export function countOrders(puzzle: OrderPuzzle, budget = 200_000): bigint | undefined {
+  if (areStepped(puzzle)) return countSteps(puzzle);
   const count = new OrderCount(puzzle, budget);
   while (!count.advance(Number.POSITIVE_INFINITY));
   return count.count;

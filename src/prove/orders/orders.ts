@@ -11,6 +11,11 @@ export interface OrderPuzzle {
   readonly texts: readonly string[];
   /** Pairs of strips of which the first comes somewhere before the second. */
   readonly before: readonly (readonly [number, number])[];
+  /**
+   * Where all that comes before follows from steps, each of which comes before the next one: their strips, each once; no step is
+   * empty.
+   */
+  readonly steps?: readonly (readonly number[])[];
 }
 
 /** Strip indices, first to last. */

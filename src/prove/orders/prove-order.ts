@@ -1,6 +1,7 @@
 import type { Proof } from "../proof";
 import type { Order, OrderPuzzle } from "./orders";
 import { bit, type PartialOrder, partialOrderOf, sources, withAlikeInOrder } from "./partial-order";
+import { acceptsSteps, areStepped, proveSteps } from "./steps";
 
 /** Sets of strips that can be laid after one reading; more happen only where many strips print alike. */
 const mostStates = 20_000;
@@ -19,6 +20,7 @@ interface State {
  * @throws RangeError where a pair names a strip that is not there.
  */
 export function proveOrder(puzzle: OrderPuzzle, intended?: Order): Proof<Order> {
+  if (areStepped(puzzle)) return proveSteps(puzzle, intended);
   const read = partialOrderOf(puzzle);
   if (!read) return { status: "none", count: 0, capped: false, nodes: 0, by: "certificate" };
   const order = withAlikeInOrder(read);
@@ -42,6 +44,7 @@ export function proveOrder(puzzle: OrderPuzzle, intended?: Order): Proof<Order> 
 
 /** Whether strips as they are laid read like an accepted order. */
 export function acceptsOrder(puzzle: OrderPuzzle, laid: Order): boolean {
+  if (areStepped(puzzle)) return acceptsSteps(puzzle, laid);
   const read = partialOrderOf(puzzle);
   if (!read || laid.length !== read.size || new Set(laid).size !== laid.length) return false;
   const order = withAlikeInOrder(read);

@@ -7,8 +7,14 @@ import type { OrderPuzzle } from "./orders";
  */
 export function storyOf(steps: readonly (number | readonly number[])[], texts: readonly string[]): OrderPuzzle {
   const groups = steps.map((step) => (typeof step === "number" ? [step] : step)).filter((group) => group.length > 0);
-  const before = groups.flatMap((group, i) =>
-    (groups[i + 1] ?? []).flatMap((later) => group.map((earlier): [number, number] => [earlier, later])),
-  );
-  return { texts, before };
+  return {
+    texts,
+    steps: groups,
+    // Of large steps these are many, and nobody asks for them.
+    get before() {
+      return groups.flatMap((group, i) =>
+        (groups[i + 1] ?? []).flatMap((later) => group.map((earlier): [number, number] => [earlier, later])),
+      );
+    },
+  };
 }

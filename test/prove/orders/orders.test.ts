@@ -8,6 +8,7 @@ import {
   proveOrder,
   storyOf,
 } from "../../../src/prove/orders/orders";
+import { below, randomFrom } from "../instances";
 import { anyOrder, keeps, permutations, reading, readings } from "./naive";
 
 const upTo = (count: number) => Array.from({ length: count }, (_, i) => i);
@@ -66,6 +67,59 @@ describe("accepted orders", () => {
     assert.deepEqual(
       [[0, 1], [1, 0], [0], [0, 0], [0, 1, 1]].map((row) => acceptsOrder(puzzle, row)),
       [true, false, false, false, false],
+    );
+  });
+});
+
+/** A few strips in steps of one or several; texts recur or not. */
+function anyStory(seed: number): OrderPuzzle {
+  const random = randomFrom(seed);
+  const size = below(random, 7);
+  const kinds = 1 + below(random, 4);
+  const texts = upTo(size).map((strip) => (random() < 0.5 ? `${strip}` : `${below(random, kinds)}`));
+  const steps: number[][] = [];
+  for (const strip of upTo(size)) {
+    const last = steps.at(-1);
+    if (last && random() < 0.5) last.push(strip);
+    else steps.push([strip]);
+  }
+  return storyOf(steps, texts);
+}
+
+describe("orders of a story in steps", () => {
+  it("agree with trying all, and with the prover of any orders", () => {
+    for (let seed = 0; seed < 1500; seed++) {
+      const story = anyStory(seed);
+      const any: OrderPuzzle = { texts: story.texts, before: story.before };
+      assert.ok(story.steps && !any.steps);
+      const known = readings(any);
+      const row = permutations(story.texts.length)[seed % 720] ?? upTo(story.texts.length);
+      for (const intended of [undefined, row]) {
+        const [proof, other] = [proveOrder(story, intended), proveOrder(any, intended)];
+        assert.equal(proof.status, other.status);
+        assert.equal(proof.status, known.size === 1 ? "one" : "several");
+        assert.equal(proof.second !== undefined, known.size > 1);
+        if (!proof.second) continue;
+        assert.ok(keeps(any, proof.second) || known.has(reading(story.texts, proof.second)));
+        assert.notEqual(reading(story.texts, proof.second), reading(story.texts, intended ?? upTo(story.texts.length)));
+      }
+      assert.equal(countOrders(story), BigInt(known.size));
+      assert.equal(countOrders(any), BigInt(known.size));
+      assert.equal(acceptsOrder(story, row), known.has(reading(story.texts, row)));
+    }
+  });
+
+  it("are proven as soon, for each strip, where there are thousands", () => {
+    const size = 20_000;
+    const chain = storyOf(upTo(size), told(size));
+    assert.equal(proveOrder(chain).status, "one");
+    assert.ok(acceptsOrder(chain, upTo(size)));
+    assert.ok(!acceptsOrder(chain, [1, 0, ...upTo(size).slice(2)]));
+    const free = storyOf([upTo(200), ...upTo(size - 200).map((strip) => strip + 200)], told(size));
+    assert.equal(proveOrder(free).status, "several");
+    assert.equal(
+      countOrders(free),
+      upTo(200).reduce((product, i) => product * BigInt(i + 1), 1n),
     );
   });
 });
