@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { fold } from "../../src/match/fold";
-import { answerKey, Relation } from "../../src/match/relation";
+import { answerKey, differingKeys, keysOf, Relation } from "../../src/match/relation";
 import { readUnit } from "../../src/unit/read";
 
 describe("the same text", () => {
@@ -58,5 +58,68 @@ describe("which texts answer which", () => {
     assert.notEqual(answerKey(pair.left.answers[0]), "x");
     assert.ok(relation.fits(answerKey(pair.left.answers[0]), "o gato"));
     assert.ok(!relation.fits("x", "o gato"));
+  });
+});
+
+describe("what two relations do not have in common", () => {
+  const groupOf = (...items: readonly string[]) => {
+    const { sections } = readUnit(`## S\n\n${items.map((item) => `- ${item}\n`).join("")}`);
+    const pairs = sections.flatMap((section) => section.pairs);
+    return { pairs, keys: pairs.map(keysOf) };
+  };
+  const relationOf = (...groups: readonly ReturnType<typeof groupOf>[]): Relation =>
+    new Relation(
+      groups.flatMap(({ pairs }) => pairs),
+      groups.map(({ keys }) => keys),
+    );
+  const differ = (from: Relation, to: Relation): string[] => [...differingKeys(from, to)].sort();
+  const [quay, market] = [groupOf("o cais = the quay", "a maré = the tide"), groupOf("a banca = the stall")];
+
+  it("is nothing where both have the same pairs, in whatever groups and however often", () => {
+    const again = groupOf("a maré = the tide", "o cais = the quay", "a banca = the stall", "o cais = the quay");
+    assert.deepEqual(differ(relationOf(quay, market), relationOf(market, quay)), []);
+    assert.deepEqual(differ(relationOf(quay, market), relationOf(again)), []);
+    assert.deepEqual(differ(relationOf(again), relationOf(quay, market)), []);
+  });
+
+  it("are the texts of the pairs that one of them lacks", () => {
+    const longer = groupOf("o cais = the quay", "as marés = the tides");
+    const changed = ["a maré", "as marés", "the tide", "the tides"];
+    assert.deepEqual(differ(relationOf(quay, market), relationOf(longer, market)), changed);
+    assert.deepEqual(differ(relationOf(longer, market), relationOf(quay, market)), changed);
+    assert.deepEqual(differ(relationOf(quay, market), relationOf(quay)), ["a banca", "the stall"]);
+    assert.deepEqual(differ(relationOf(quay), relationOf(quay, market)), ["a banca", "the stall"]);
+    assert.deepEqual(differ(relationOf(quay), relationOf(quay)), []);
+  });
+
+  it("are all texts of a pair of which one is another, joined or parted otherwise", () => {
+    const [one, two, joined] = [groupOf("ab = cd"), groupOf("ab = c / d"), groupOf("a / b = cd")];
+    assert.deepEqual(differ(relationOf(one), relationOf(two)), ["ab", "c", "cd", "d"]);
+    assert.deepEqual(differ(relationOf(one), relationOf(joined)), ["a", "ab", "b", "cd"]);
+    assert.deepEqual(differ(relationOf(groupOf("a / b = c")), relationOf(groupOf("a = b / c"))), ["a", "b", "c"]);
+  });
+
+  it("is asked anew for another relation", () => {
+    const last = relationOf(quay, market);
+    assert.deepEqual(differ(relationOf(quay), last), ["a banca", "the stall"]);
+    assert.deepEqual(differ(relationOf(market), last), ["a maré", "o cais", "the quay", "the tide"]);
+    assert.deepEqual(differ(relationOf(quay), last), ["a banca", "the stall"]);
+  });
+});
+
+describe("keys that are given with the pairs", () => {
+  it("are the relation's", () => {
+    const pairs = readUnit("## S\n\n- o cais = the quay / the pier\n- a doca = the dock\n").sections.flatMap(
+      (s) => s.pairs,
+    );
+    const given = new Relation(pairs, [pairs.slice(0, 1).map(keysOf), pairs.slice(1).map(keysOf)]);
+    assert.deepEqual(given.groups.flat(), new Relation(pairs).groups.flat());
+    assert.deepEqual([...given.partners("o cais")], ["the quay", "the pier"]);
+    assert.deepEqual([...given.partners("the dock")], ["a doca"]);
+    assert.deepEqual([...given.partners("the dock")], ["a doca"]);
+    assert.deepEqual([...given.partners("the boat")], []);
+    assert.ok(
+      given.fits("the dock", "a doca") && !given.fits("the dock", "o cais") && !given.fits("the boat", "a doca"),
+    );
   });
 });

@@ -109,6 +109,24 @@ describe("orders of a story in steps", () => {
     }
   });
 
+  it("refuse rows with strips that are not there, or not once each", () => {
+    const story = storyOf([[0, 1], 2], ["a", "a", "b"]);
+    const rows = [
+      [1, 0, 2],
+      [0, 1, 2],
+      [0, 0, 2],
+      [0, 3, 2],
+      [0, 1, 2, 2],
+      [0, 1],
+      [2, 0, 1],
+    ];
+    assert.deepEqual(
+      rows.map((row) => acceptsOrder(story, row)),
+      [true, true, false, false, false, false, false],
+    );
+    assert.ok(!acceptsOrder(storyOf([0], [""]), [1]));
+  });
+
   it("are proven as soon, for each strip, where there are thousands", () => {
     const size = 20_000;
     const chain = storyOf(upTo(size), told(size));
