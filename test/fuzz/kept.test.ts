@@ -125,11 +125,19 @@ describe(`what is kept (${runs} sequences of edits, seed ${seed})`, function () 
   const stations = "```stations\ndesks: 3\nstations: [strips]\n```";
   const examples = pairs.slice(0, 8).map((pair, i) => `${pair}  - O ${word(i)} fica perto.\n`);
   const confusing = Array.from({ length: 8 }, (_, i) => `- o ${word(i)} = the ${word(200 + ((i + 1) % 8))}\n`).join("");
+  // Each word has a further gloss there, and each gloss further words: once those two are pairs, none is surely wrong any more.
+  const couples = pairs.slice(0, 8).flatMap((_, i) => pairs.slice(0, 8).flatMap((__, j) => (i === j ? [] : [[i, j]])));
+  const bridged = (gloss: (i: number, j: number) => number): string =>
+    couples.map(([i = 0, j = 0]) => `- o ${word(400 + 8 * i + j)} = the ${word(gloss(i, j))}\n`).join("");
+  const further = pairs.slice(0, 8).map((_, i) => `- o ${word(i)} = the ${word(300 + i)}\n`);
+  const synonyms = [...further, bridged((_, j) => 200 + j)].join("");
+  const bridges = bridged((i) => 300 + i);
   const elsewhere: readonly [what: string, options: string, before: string, after: string, own?: string][] = [
     ["a pair joins two of its answers", "tiles\ngrid: 2 x 3", more, `${more}${joining}`],
     ["a pair joins two of its cards", "loop", more, `${more}${joining}`],
     ["a pair joins two of its words", "board\ngrid: 2 x 4", more, `${more}${joining}`],
     ["pairs join sides that were parted", "sort\nmispair: 4", more, `${more}${confusing}`],
+    ["pairs of other words make synonyms of what is sorted", "sort\nmispair: 4", synonyms, `${synonyms}${bridges}`],
     ["decoys come from another section", "tiles\ngrid: 2 x 3\ndecoys: 4", more, others],
     ["hard levels take decoys there", "tiles\ngrid: 2 x 3\nlevels: [gentle, hard]", more, others],
     ["cards that belong nowhere come from there", "loop\ndecoys: 3", more, others],

@@ -2,6 +2,7 @@ import assert from "node:assert/strict";
 import { planUnit } from "../../src/activities/plan";
 import type { TilesOptions } from "../../src/activities/tiles/options";
 import { structureKey } from "../../src/activities/tiles/structure";
+import { Relation } from "../../src/match/relation";
 import { readUnit } from "../../src/unit/read";
 
 const pairs = ["a luz = the light", "o selim = the saddle", "o pneu = the tyre", "a mola = the spring"];
@@ -46,5 +47,27 @@ describe("the structure that a deal of tiles hangs on", () => {
       assert.equal(known.get(key), undefined, `${what} is like ${known.get(key)}`);
       known.set(key, what);
     }
+  });
+
+  it("is another one too when tens of thousands were met before", () => {
+    const request = planUnit(readUnit("## A\n\n- a = b\n- c = d\n- e = f\n\n```activity\nmake: tiles\n```\n"))
+      .activities[0]?.request;
+    const [section] = request?.sections ?? [];
+    assert.ok(request && section);
+    const options = request.options.value as unknown as TilesOptions;
+    const longer = Array.from({ length: 32 }, (_, i) => " x".repeat(i));
+    const keys = new Set<string | undefined>();
+    for (const a of longer)
+      for (const b of longer)
+        for (const c of longer) {
+          const own = section.pairs.map((pair, i) => {
+            const [first] = pair.left.answers;
+            const text = first.text + ([a, b, c][i] ?? "");
+            return { ...pair, left: { ...pair.left, answers: [{ ...first, text, runs: [{ text }] }] as const } };
+          });
+          const changed = { ...request, sections: [{ ...section, pairs: own }], relation: new Relation(own) };
+          keys.add(structureKey(changed, options));
+        }
+    assert.equal(keys.size, longer.length ** 3);
   });
 });

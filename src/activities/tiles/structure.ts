@@ -28,12 +28,15 @@ class Numbers {
   }
 }
 
-/** Numbers as a text, two units of UTF-16 for each: the same for the same numbers in the same order. */
+/**
+ * Numbers as a text, two units of UTF-16 for each: the same for the same numbers in the same order. 15 bits a unit, since a decoder
+ * takes one surrogate alone for any other.
+ */
 class Sequence {
   private readonly units: number[] = [];
 
   add(number: number): void {
-    this.units.push(number & 0xffff, number >>> 16);
+    this.units.push(number & 0x7fff, number >>> 15);
   }
 
   get text(): string {
