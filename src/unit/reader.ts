@@ -39,7 +39,7 @@ import { farHeads, farRows, pairAsHeads } from "./traps/table-heads";
 import { nearlyTable, notedTable, partedRows } from "./traps/tables";
 import { UnderItems } from "./traps/under-items";
 import { unfencedActivity } from "./traps/unfenced";
-import { wrappedNumbers } from "./traps/wrapped-numbers";
+import { wrappedBelow, wrappedNumbers } from "./traps/wrapped-numbers";
 import type { Unit } from "./unit";
 
 /** How many blocks without an end are told at most with what stands below read: for each the rest is parsed anew. */
@@ -245,6 +245,7 @@ export class Reader {
       nextForNested(this.lines, read, this.problems);
       countedBullets(this.lines, read, this.problems);
       printedCounters(read, this.problems);
+      if (above) wrappedBelow(this.lines, above, [tokens, i + 1], this.problems);
     }
     if (ordered) wrappedNumbers(this.lines, numbered, this.problems);
     const section = this.open;
