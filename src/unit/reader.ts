@@ -24,6 +24,7 @@ import { indentedActivity, insideItem, quotedFence } from "./traps/fences";
 import { hiddenSigns } from "./traps/hidden-signs";
 import { htmlList } from "./traps/html-lists";
 import { itemTraps } from "./traps/items";
+import { judgedPairs } from "./traps/judged-pairs";
 import { lostCards } from "./traps/lost-cards";
 import { fullCorners, nearlyTies } from "./traps/nearly-ties";
 import { listForNested, nextForNested, type ReadItem } from "./traps/nesting";
@@ -245,6 +246,8 @@ export class Reader {
       nextForNested(this.lines, read, this.problems);
       countedBullets(this.lines, read, this.problems);
       printedCounters(read, this.problems);
+      const pairs = read.flatMap(({ raw, shape }) => (raw && shape === "pair" ? [raw] : []));
+      if (pairs.length === read.length) judgedPairs(pairs, this.env, this.problems);
       if (above) wrappedBelow(this.lines, above, [tokens, i + 1], this.problems);
     }
     if (ordered) wrappedNumbers(this.lines, numbered, this.problems);

@@ -6,6 +6,7 @@ import { readAnswer, readPhrase } from "./phrases";
 import { type Problems, write } from "./problems";
 import { SourceText } from "./source-text";
 import { acrossEmphasis } from "./traps/emphasis";
+import { judgedRows } from "./traps/judged-pairs";
 import { lowEndings } from "./traps/loose-signs";
 import { linkedPictures, secondPictures } from "./traps/pictures";
 import { printedCounters, printedDot } from "./traps/printed-counters";
@@ -78,6 +79,8 @@ export function readTable(
       .map((text) => ({ raw: { text }, shape: "pair" as const })),
   );
   printedCounters(counted, context.problems);
+  const whole = { start: lines.start(firstLine), end: lines.line(afterLine - 1).end };
+  judgedRows(lines, head, bodyLines.map(row), whole, context.problems);
   return { pairs: bodyLines.flatMap((line) => readPairRow(lines, line, row(line), context)), heads: head };
 }
 
