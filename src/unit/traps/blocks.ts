@@ -135,7 +135,7 @@ function maybeSpeech(rest: string, above: string): boolean {
     .slice(1)
     .trim()
     .split(/\s[=＝]\s/u);
-  return /[.!?…。！？।؟][\p{Pf}\p{Pe}"'”]*$/u.test(left) && !/^\[/.test(left) && !/^\[ \]\s/.test(above);
+  return /[.!?…。！？।۔؟][\p{Pf}\p{Pe}"'”]*$/u.test(left) && !/^\[/.test(left) && !/^\[ \]\s/.test(above);
 }
 
 /** The bullet of a line, with the white space behind it. */

@@ -6,7 +6,7 @@ import { textOf } from "./lines";
 
 const sign = /^[ \t]*(\d{1,9})[.)]/;
 
-const stop = /[.!?…:;。！？।؟]\P{L}*$/u;
+const stop = /[.!?…:;。！？।॥۔։።។؟]\P{L}*$/u;
 
 const numberedLine = /^[ \t]{0,3}(\d{1,9})[.)][ \t]+(\S.*)/;
 
