@@ -5,6 +5,7 @@ import type { ItemReader } from "./items";
 import { readAnswer, readPhrase } from "./phrases";
 import { type Problems, write } from "./problems";
 import { SourceText } from "./source-text";
+import { countedForms } from "./traps/counted-tables";
 import { acrossEmphasis } from "./traps/emphasis";
 import { judgedRows } from "./traps/judged-pairs";
 import { lowEndings } from "./traps/loose-signs";
@@ -66,6 +67,7 @@ export function readTable(
   }
   for (const line of bodyLines) tooMany(lines, line, row(line), head.length, context.problems);
   if (isForms) {
+    countedForms(lines, firstLine, head[0], context.problems);
     for (const line of bodyLines) {
       gapInCell(lines, line, row(line), head.length, context.problems);
       noPerson(lines, line, row(line), context.problems);
