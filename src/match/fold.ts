@@ -34,7 +34,7 @@ const special = /[\u00ad\u200b-\u200f\u202a-\u202e\u2060\u2066-\u2069\ufb00-\ufb
 
 /**
  * The form in which two texts are the same for a learner: NFC, white space collapsed, outer quotation marks and one final
- * full stop dropped (`...` is no full stop), and nothing in it that cannot be seen. Case and accents stay: they make another
+ * full stop of any script dropped (`...` is no full stop), and nothing in it that cannot be seen. Case and accents stay: they make another
  * word. Where nothing would be left, the text as written.
  */
 export function fold(text: string): string {
@@ -51,7 +51,7 @@ const kept = new Recent<string>(20_000);
 function foldAnew(text: string): string {
   const spaced = visible(text).normalize("NFC").replace(/\s+/gu, " ").trim();
   let bare = unquote(spaced);
-  if (/(?<![.。])[.。]$/u.test(bare)) bare = bare.slice(0, -1).trimEnd();
+  if (/(?<![.。])[.。।۔።։។]$/u.test(bare)) bare = bare.slice(0, -1).trimEnd();
   bare = unquote(bare);
   return bare === "" ? spaced : bare;
 }

@@ -73,6 +73,8 @@ function clusterEnds(glyphs: readonly RawGlyph[], end: number): readonly number[
 
 const none: readonly string[] = [];
 const graphemes = new Intl.Segmenter("und", { granularity: "grapheme" });
+/** What is left of a character where a text was read as another encoding; signs of control that are no white space. */
+const lost = /[\ufffd\p{Cc}]/u;
 const inkless = /^[\p{Cc}\p{Cf}\p{Z}\p{Variation_Selector}]+$/u;
 const drawn = /[\p{L}\p{N}\p{P}\p{S} ]/u;
 const breaking = /[\p{Cc}\u2028\u2029]/gu;
@@ -125,7 +127,8 @@ class OpenTypeface implements Typeface {
   private missingAnew(text: string, face: FaceName): readonly string[] {
     const found = new Set<string>();
     for (const { segment } of graphemes.segment(text)) {
-      if (!inkless.test(segment) && !this.canDraw(segment, face)) found.add(segment);
+      const isLost = lost.test(segment) && !/[\s\u0085]/u.test(segment);
+      if (isLost || (!inkless.test(segment) && !this.canDraw(segment, face))) found.add(segment);
     }
     return [...found];
   }

@@ -83,8 +83,8 @@ export interface Typeface {
   /** Reach of a line's ink, which is what must clear a cut. */
   ink(runs: readonly Run[]): Ink;
   /**
-   * The characters (graphemes) of a text that a face has no glyph for, each once, in order. White space, control and
-   * format characters are never missing. Without a face: the regular one.
+   * The characters (graphemes) of a text that a face has no glyph for, each once, in order. White space and format characters are never
+   * missing, other control characters and what stands for a lost character always. Without a face: the regular one.
    */
   missing(text: string, face?: FaceName): readonly string[];
 }

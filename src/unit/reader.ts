@@ -19,11 +19,13 @@ import { barePairs } from "./traps/both-sides";
 import { pairsInFence } from "./traps/boxed-lines";
 import { correctionBeside } from "./traps/corrections";
 import { countedColumns } from "./traps/counted-pairs";
+import { notedTable } from "./traps/counted-tables";
 import { EmptyHeadings } from "./traps/empty-headings";
 import { indentedActivity, insideItem, quotedFence } from "./traps/fences";
 import { hiddenSigns } from "./traps/hidden-signs";
 import { htmlList } from "./traps/html-lists";
 import { itemTraps } from "./traps/items";
+import { judgedPairs } from "./traps/judged-pairs";
 import { lostCards } from "./traps/lost-cards";
 import { fullCorners, nearlyTies } from "./traps/nearly-ties";
 import { listForNested, nextForNested, type ReadItem } from "./traps/nesting";
@@ -36,10 +38,10 @@ import { quotedItems } from "./traps/quotes";
 import { withoutHeads } from "./traps/rows-as-pairs";
 import { spacedForms } from "./traps/spaced-tables";
 import { farHeads, farRows, pairAsHeads } from "./traps/table-heads";
-import { nearlyTable, notedTable, partedRows } from "./traps/tables";
+import { nearlyTable, partedRows } from "./traps/tables";
 import { UnderItems } from "./traps/under-items";
 import { unfencedActivity } from "./traps/unfenced";
-import { wrappedNumbers } from "./traps/wrapped-numbers";
+import { wrappedBelow, wrappedNumbers } from "./traps/wrapped-numbers";
 import type { Unit } from "./unit";
 
 /** How many blocks without an end are told at most with what stands below read: for each the rest is parsed anew. */
@@ -201,7 +203,7 @@ export class Reader {
     this.looks = [];
     const { paragraphs = [], ticked = false } = this.open?.judgedNotes ?? {};
     for (const map of paragraphs) markedNotes(this.lines, map, ticked, this.problems);
-    for (const heads of this.open?.onlyNoted ?? []) notedTable(heads, this.problems);
+    for (const heads of this.open?.onlyNoted ?? []) notedTable(this.lines, heads, this.problems);
     if (this.open) pileTraps(this.lines, this.open.pileFacts, this.problems);
     const { line, known } = this.seen;
     const after = end < this.lines.text.length ? this.lines.lineAt(end) : this.lines.count;
@@ -245,6 +247,9 @@ export class Reader {
       nextForNested(this.lines, read, this.problems);
       countedBullets(this.lines, read, this.problems);
       printedCounters(read, this.problems);
+      const pairs = read.flatMap(({ raw, shape }) => (raw && shape === "pair" ? [raw] : []));
+      if (pairs.length === read.length) judgedPairs(pairs, this.env, this.problems);
+      if (above) wrappedBelow(this.lines, above, [tokens, i + 1], this.problems);
     }
     if (ordered) wrappedNumbers(this.lines, numbered, this.problems);
     const section = this.open;

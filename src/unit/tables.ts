@@ -5,7 +5,9 @@ import type { ItemReader } from "./items";
 import { readAnswer, readPhrase } from "./phrases";
 import { type Problems, write } from "./problems";
 import { SourceText } from "./source-text";
+import { countedForms } from "./traps/counted-tables";
 import { acrossEmphasis } from "./traps/emphasis";
+import { judgedRows } from "./traps/judged-pairs";
 import { lowEndings } from "./traps/loose-signs";
 import { linkedPictures, secondPictures } from "./traps/pictures";
 import { printedCounters, printedDot } from "./traps/printed-counters";
@@ -65,6 +67,7 @@ export function readTable(
   }
   for (const line of bodyLines) tooMany(lines, line, row(line), head.length, context.problems);
   if (isForms) {
+    countedForms(lines, firstLine, head[0], context.problems);
     for (const line of bodyLines) {
       gapInCell(lines, line, row(line), head.length, context.problems);
       noPerson(lines, line, row(line), context.problems);
@@ -78,6 +81,8 @@ export function readTable(
       .map((text) => ({ raw: { text }, shape: "pair" as const })),
   );
   printedCounters(counted, context.problems);
+  const whole = { start: lines.start(firstLine), end: lines.line(afterLine - 1).end };
+  judgedRows(lines, head, bodyLines.map(row), whole, context.problems);
   return { pairs: bodyLines.flatMap((line) => readPairRow(lines, line, row(line), context)), heads: head };
 }
 

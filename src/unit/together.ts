@@ -135,10 +135,15 @@ export class Together {
     return this.twoScripts && isLatin(one) === isLatin(other);
   }
 
-  /** Whether of two texts the first begins as left sides do here and the second as right ones, or each has the script of its side alone. */
-  ofBothSides(left: string, right: string): boolean {
+  /** Whether of two texts the first begins as left sides do here and the second as right ones. */
+  beginAsSides(left: string, right: string): boolean {
     this.asked++;
-    if (this.sideOf(left) === 0 && this.sideOf(right) === 1) return true;
+    return this.sideOf(left) === 0 && this.sideOf(right) === 1;
+  }
+
+  /** The same, or each has the script of its side alone. */
+  ofBothSides(left: string, right: string): boolean {
+    if (this.beginAsSides(left, right)) return true;
     const latin = this.pairs[0]?.left.answers.every(({ text }) => isLatin(text));
     return this.twoScripts && isLatin(left) === latin && isLatin(right) !== latin;
   }

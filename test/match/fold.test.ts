@@ -50,9 +50,10 @@ describe("quotation marks round a text", () => {
 });
 
 describe("a full stop at the end", () => {
-  it("is dropped with the space before it, once, in Latin and East Asian print", () => {
+  it("is dropped with the space before it, once, in any script", () => {
     assert.equal(fold("o pneu ."), "o pneu");
     assert.equal(fold("車輪。"), "車輪");
+    for (const stop of "।۔።։។") assert.equal(fold(`x${stop}`), "x");
     assert.equal(fold("o pneu.."), "o pneu..");
     assert.equal(fold("o pneu..."), "o pneu...");
     assert.equal(fold("車輪。。"), "車輪。。");

@@ -122,7 +122,8 @@ describe("shaping", () => {
 
   it("treats a tab or a line break inside a line as a space", () => {
     assert.equal(width("a\tb\nc"), width("a b c"));
-    assert.deepEqual(typeface.missing("a\tb\r\nc\u200b\u00ad\u2060"), []);
+    assert.deepEqual(typeface.missing("a\tb\r\nc\u200b\u00ad\u2060\u000b\u0085\u2028"), []);
+    assert.deepEqual(typeface.missing("gr\ufffdn, \u0084rot\u0093"), ["\ufffd", "\u0084", "\u0093"]);
   });
 
   it("shapes a text once", () => {

@@ -116,7 +116,7 @@ export function keepsCapital(first: string, { names, written, lang }: Spelling, 
 const lead = /^(?:(?!['’ʼ\-‐‑])[\p{P}\s])+/u;
 const trail = /(?:(?!['’ʼ\-‐‑])[\p{P}\s])+$/u;
 /** Marks that end a sentence, with quotation marks and brackets round them, and those that open one. */
-export const stop = /[\s\p{Pf}\p{Pe}"“]*[.!?…。！？؟।]+[\s\p{Pf}\p{Pe}"“]*$/u;
+export const stop = /[\s\p{Pf}\p{Pe}"“]*[.!?…。！？؟।۔]+[\s\p{Pf}\p{Pe}"“]*$/u;
 const start = /^[¿¡]+\s*/u;
 
 /** The runs of a sentence's parts as its cards show them. */

@@ -52,7 +52,9 @@ export function glyphFixes(missed: Missed, context: CheckContext): Fix[] {
           },
         ]
       : []),
-    ...(without ? [{ title: `Take “${character}” out`, edits: without }] : []),
+    ...(without
+      ? [{ title: /^\p{C}$/u.test(character) ? "Take it out" : `Take “${character}” out`, edits: without }]
+      : []),
   ];
 }
 

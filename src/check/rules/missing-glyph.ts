@@ -60,7 +60,9 @@ export const missingGlyph: Rule<CheckContext> = {
       ...single.map(
         (each): Report => ({
           range: each.places[0] ?? each.place,
-          message: `“${each.character}” (${codePoints(each.character)}) cannot be printed: the typeface does not have it.`,
+          message: isLost(each.character)
+            ? `Here stands no character (${codePoints(each.character)}): it was lost when this text was copied or saved.`
+            : `“${each.character}” (${codePoints(each.character)}) cannot be printed: the typeface does not have it.`,
           fixes: glyphFixes(each, context),
         }),
       ),
@@ -77,6 +79,8 @@ const signCodes: ReadonlySet<string> = new Set([
   "lost-correction",
 ]);
 const markCodes: ReadonlySet<string> = new Set(["meant-as-statement", "numbered-statement"]);
+
+const isLost = (character: string): boolean => /^[\ufffd\p{Cc}]$/u.test(character);
 
 /** Options whose lists are printed. */
 const wordOptions: ReadonlySet<string> = new Set(["decoys", "distractors", "names"]);

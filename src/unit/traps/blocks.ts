@@ -7,6 +7,7 @@ import { type FirstBlock, firstBlock } from "./first-blocks";
 import { boxed, dot, madeLetter, pairSign, tight } from "./glued";
 import { textOf } from "./lines";
 import { tightHeading } from "./tight-headings";
+import { swallowedNumber } from "./wrapped-numbers";
 
 /*
  * What Markdown makes of lines that were meant as items, headings or activities.
@@ -134,7 +135,7 @@ function maybeSpeech(rest: string, above: string): boolean {
     .slice(1)
     .trim()
     .split(/\s[=＝]\s/u);
-  return /[.!?…。！？।؟][\p{Pf}\p{Pe}"'”]*$/u.test(left) && !/^\[/.test(left) && !/^\[ \]\s/.test(above);
+  return /[.!?…。！？।۔؟][\p{Pf}\p{Pe}"'”]*$/u.test(left) && !/^\[/.test(left) && !/^\[ \]\s/.test(above);
 }
 
 /** The bullet of a line, with the white space behind it. */
@@ -178,16 +179,19 @@ export function paragraphLines(
   for (let number = first; number < after; number++) {
     const { start, end } = lines.line(number);
     const text = lines.text.slice(start, end);
-    const swallowed = number > first && /^[ \t]{0,3}(\d{1,9})[.)][ \t]+\S/.exec(text);
+    const swallowed = swallowedNumber(lines, [first, number], inItem);
     if (swallowed) {
       // Those below it are in its list.
-      if (below) continue;
+      if (below || swallowed === "broken") continue;
       below = true;
       problems.trap(
         "swallowed-list",
         { start, end },
         "This numbered line is read as part of the text above it. A blank line before it makes it an item.",
-        insert("Put a blank line before it", start, lines.newline),
+        {
+          ...insert("Put a blank line before it", start, lines.newline),
+          ...(swallowed === "perhaps" ? { unsure: true as const } : {}),
+        },
       );
       continue;
     }

@@ -8,7 +8,7 @@ export function boxedPair(source: SourceText, mask: readonly boolean[], problems
   if (box === undefined) return;
   const [sign, second] = spacedSeparators(source.text, mask, "=", box.length);
   // Behind a sentence stands its correction.
-  if (!sign || second || /[.!?…。！？।؟]$/u.test(source.text.slice(0, sign.start))) return;
+  if (!sign || second || /[.!?…。！？।۔؟]$/u.test(source.text.slice(0, sign.start))) return;
   // A sum is no pair of words.
   if (!/\p{L}/u.test(source.text.slice(box.length, sign.start)) || !/\p{L}/u.test(source.text.slice(sign.end))) return;
   problems.tell(

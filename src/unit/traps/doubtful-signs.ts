@@ -131,7 +131,7 @@ function areForms(left: string, right: string): boolean {
   return short.test(b) || a.startsWith(b) || b.startsWith(a) || (a.length > 3 && a.slice(0, 3) === b.slice(0, 3));
 }
 
-const stop = (side: string): boolean => /[.!?…。！？।؟:]$/u.test(side);
+const stop = (side: string): boolean => /[.!?…。！？।۔؟:]$/u.test(side);
 
 /** The numbers in a text. */
 export const numerals = (side: string): string => (side.match(/\p{N}+/gu) ?? []).join(" ");

@@ -16,7 +16,7 @@ import { ownSentence } from "./own-sentences";
  */
 
 /** Signs that are bullets in all programs but Markdown, and dashes that stand for one. */
-const dots = "•●▪‣◦·・∙⁃";
+const dots = "•●▪‣◦·・∙⁃‧･ㆍ⋅⦁";
 const dashes = "–—−‐‑－";
 
 /** A sign that stands for a bullet before a pair, and the white space behind it; an asterisk that begins emphasis is none. */

@@ -20,7 +20,7 @@ import { nestedItem } from "./nested-item";
 import { nestedNumbers, numberedMark, numberedPair, numberedStatement } from "./numbered-items";
 import { eventInLine, marksInLine, pairInLine } from "./one-line";
 import { linkedPictures, secondPictures } from "./pictures";
-import { printedBackslash } from "./printed-backslash";
+import { lastBackslash, printedBackslash } from "./printed-backslash";
 import { printedBars } from "./printed-bars";
 import { printedDot } from "./printed-counters";
 import { textTraps } from "./text-traps";
@@ -126,6 +126,10 @@ function* looking(item: RawItem, shape: Shape, around: Around, env: Env, problem
   if (shape !== "text" && text.includes("!["))
     secondPictures(item.text, shape === "pair" ? "pair" : undefined, env, problems);
   for (const nested of item.nested) textTraps(nested.text, env, problems);
+  if (shape !== "text") {
+    lastBackslash(item.text, comments[0]?.start ?? text.length, problems);
+    for (const nested of item.nested) lastBackslash(nested.text, nested.text.text.length, problems);
+  }
   if (shape !== "text") nestedNumbers(item, shape === "event", problems);
   if (shape === "event") return;
   const plain = item.nested.filter(

@@ -18,7 +18,10 @@ export function picturePath(source: SourceText, mask: readonly boolean[], proble
       write("Take the space out", { start: source.source(start), end: source.source(end) }, ""),
     );
   }
-  for (const match of source.text.matchAll(/!\[[^\]]*\]\((?!<)([^()<>"]*?\S[^\S\n]+[^()<>"]*?)(\s+"[^"]*")?\)/gu)) {
+  foreignPicture(source, mask, problems);
+  for (const match of source.text.matchAll(
+    /!\[[^\]]*\]\((?!<|(?:file|data):)([^()<>"]*?\S[^\S\n]+[^()<>"]*?)(\s+"[^"]*")?\)/gu,
+  )) {
     const path = match[1]?.trim() ?? "";
     if (mask[match.index] || !/\s/.test(path)) continue;
     const start = match.index + match[0].indexOf(`(${match[1] ?? ""}`) + 1;
@@ -28,6 +31,24 @@ export function picturePath(source: SourceText, mask: readonly boolean[], proble
       range,
       `Markdown reads no picture here: a path with a space stands in angle brackets.`,
       write("Put it in angle brackets", range, `<${path}>`),
+    );
+  }
+}
+
+/** `![a spoon](file:///c:/spoon.png)`, as programs copy it: Markdown takes no such address, so that all of this is printed. */
+function foreignPicture(source: SourceText, mask: readonly boolean[], problems: Problems): void {
+  for (const match of source.text.matchAll(/!\[[^\]\n]*\]\(\s*(<?)((?:file|data):[^()<>"\n]+)(>?)/giu)) {
+    const path = match[2]?.trimEnd() ?? "";
+    if (mask[match.index]) continue;
+    const end = match.index + match[0].length - (match[3] ?? "").length - ((match[2]?.length ?? 0) - path.length);
+    const start = end - path.length;
+    const name = /^file:.*[/\\]([^/\\]+\.[a-z]{3,4})$/iu.exec(path)?.[1];
+    const wanted = name && (/\s/.test(name) && match[1] === "" ? `<${name}>` : name);
+    problems.trap(
+      "picture-path",
+      source.range(start, end),
+      "Markdown reads no picture here, and all of this is printed: a picture is named by its path from the unit.",
+      ...(wanted ? [{ ...write(`Write “${wanted}”`, source.range(start, end), wanted), unsure: true as const }] : []),
     );
   }
 }

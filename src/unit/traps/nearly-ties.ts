@@ -144,7 +144,8 @@ function spaced({ text: all }: SourceText, mask: readonly boolean[], columns: Co
     if (mask[match.index] || name === "") continue;
     const parted = title === "" ? columns.parted(name) : undefined;
     const wanted = text + (parted ? target(parted.column, ` "${parted.person}"`) : target(name, title));
-    const how = parted ? "with the person in quotation marks" : "without white space";
+    const bare = /\s/.test(name) && match[2] === "" ? "in angle brackets" : "without white space";
+    const how = parted ? "with the person in quotation marks" : bare;
     tell(match.index, whole, wanted, `This ties nothing and is printed as it stands; ${how} it is ${wanted}.`);
   }
 }

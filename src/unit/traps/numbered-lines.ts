@@ -152,7 +152,9 @@ export function letters(found: readonly Line[]): Style | undefined {
     message: `This is no list: Markdown knows no lists with ${what}.`,
     unsure: true,
     // The steps of a lesson have letters too; a pair, a statement or a sentence behind one is none.
-    ...(found.some(({ text }) => /\s[=＝]\s|\[[ xX]\]\s|[.!?…。！？।؟]$/u.test(text)) ? {} : { as: "events" as const }),
+    ...(found.some(({ text }) => /\s[=＝]\s|\[[ xX]\]\s|[.!?…。！？।۔؟]$/u.test(text))
+      ? {}
+      : { as: "events" as const }),
   };
 }
 

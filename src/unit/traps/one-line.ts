@@ -139,10 +139,10 @@ const statement = /^\[[ xX]\]\s/;
 
 /** Behind the end of a sentence, before another. */
 const inner =
-  /(?<=^\[[ xX]\]\s.*[.!?…。！？।؟;；][\p{Pf}\p{Pe}"'”]*)[^\S\n]*(?:[-–—*•][^\S\n]+)?(\[[ xX]\])[^\S\n]+(?=\P{L}*[\p{Lu}\p{Lo}])/u;
+  /(?<=^\[[ xX]\]\s.*[.!?…。！？।۔؟;；][\p{Pf}\p{Pe}"'”]*)[^\S\n]*(?:[-–—*•][^\S\n]+)?(\[[ xX]\])[^\S\n]+(?=\P{L}*[\p{Lu}\p{Lo}])/u;
 
 /** Behind the last sentence. `(f)` is a feminine. */
-const behind = /(?<=[.!?…。！？।؟][\p{Pf}\p{Pe}"'”]*)[^\S\n]*(?:\[[xXVFTRvftr]\]|\([xXVFTRW]\))[^\S\n]*$/u;
+const behind = /(?<=[.!?…。！？।۔؟][\p{Pf}\p{Pe}"'”]*)[^\S\n]*(?:\[[xXVFTRvftr]\]|\([xXVFTRW]\))[^\S\n]*$/u;
 
 /** `[ ] Ela lê.` in the line of `- [x] Ela ri.`, where its mark is. */
 export function innerMark(

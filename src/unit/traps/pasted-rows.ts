@@ -13,7 +13,7 @@ const otherwise = /[=＝|｜<`\\]|^(?:[-+*>#[]|\d{1,9}[.)](?:\s|$))/u;
 
 const isText = (cell: string): boolean => /\p{L}/u.test(cell) && !otherwise.test(cell);
 
-const isSentence = (cell: string): boolean => /\s.*[.!?…。！？।؟]$/u.test(cell);
+const isSentence = (cell: string): boolean => /\s.*[.!?…。！？।۔؟]$/u.test(cell);
 
 interface Rows {
   readonly cells: readonly (readonly string[])[];

@@ -1,5 +1,5 @@
 import type { Span } from "../inline";
-import { type Problems, write } from "../problems";
+import { insert, type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
 
 /**
@@ -21,5 +21,22 @@ export function printedBackslash(source: SourceText, sign: Span | undefined, pro
     range,
     "This backslash is printed: it makes text only of a sign that stands right behind it.",
     { ...write("Take it out", out, ""), unsure: true },
+  );
+}
+
+/** `- o pão = the bread\\`: a backslash breaks a line, and at the end of an item there is none to break. `end`: where its words end. */
+export function lastBackslash(source: SourceText, end: number, problems: Problems): void {
+  const said = source.text.slice(0, end).trimEnd();
+  if (!said.endsWith("\\")) return;
+  const at = said.length - 1;
+  const before = said.slice(0, at).trimEnd();
+  // As a side, a part or the end of a path it is meant.
+  if (before === "" || /[\\:=＝/|]$/.test(before)) return;
+  problems.trap(
+    "lopsided-slash",
+    source.range(at, at + 1),
+    "This backslash is printed: it breaks a line, and none comes below it in this item.",
+    { ...write("Take it out", source.range(before.length, at + 1), ""), unsure: true },
+    insert("Mark it as text", source.source(at), "\\"),
   );
 }

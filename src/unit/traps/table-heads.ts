@@ -105,7 +105,7 @@ export function pairAsHeads(
   bullets: Together,
   problems: Problems,
 ): void {
-  if (!left || !right || !bullets.mostlyPairs || !bullets.ofBothSides(left.text, right.text)) return;
+  if (!left || !right || !bullets.mostlyPairs || !bullets.beginAsSides(left.text, right.text)) return;
   const { start, end } = lines.line(line);
   const below = lines.line(line + 1);
   problems.trap(

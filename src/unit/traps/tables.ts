@@ -136,18 +136,6 @@ function columnsAbove(lines: LineIndex, after: number): number {
   return width(textOf(lines, last).trim());
 }
 
-/** A table of three columns at least with a full corner is a note; told where its section has nothing else. */
-export function notedTable(heads: readonly SourceText[], problems: Problems): void {
-  const [corner] = heads;
-  if (!corner || heads.length < 3 || heads.some(({ text }) => text === "")) return;
-  problems.trap(
-    "not-a-table",
-    corner.whole,
-    "This table is a note: a table of forms has an empty top left cell.",
-    drop("Empty this cell", corner.whole),
-  );
-}
-
 /** `| eu | meço   peso |`: a bar is missing between two forms of a row, so that its last cell is empty or not there. */
 export function gapInCell(
   lines: LineIndex,

@@ -23,7 +23,7 @@ const signs = [nearlyNumber, nearlyAlone, tightNumber, lettered, worded];
 
 const counted = (text: string): boolean => signs.some((sign) => sign.test(text));
 
-const isSentence = (text: string): boolean => /^\p{P}*[\p{Lu}\p{Lo}].*[.!?…。！？।؟]\p{P}*$/u.test(text);
+const isSentence = (text: string): boolean => /^\p{P}*[\p{Lu}\p{Lo}].*[.!?…。！？।۔؟]\p{P}*$/u.test(text);
 
 const ended = (text: string): boolean => sentenceEnd.test(text);
 
