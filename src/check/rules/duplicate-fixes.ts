@@ -19,6 +19,9 @@ import { isWrittenTwice } from "./same-words";
 
 /* What helps where items share answers: each change is tried on all activities that have the items before it is offered. */
 
+/** Of many items that share an answer one less helps nobody: so many are tried one by one. Ours. */
+const mostAlone = 8;
+
 interface About {
   /** The items are one pair, written several times. */
   readonly whole: boolean;
@@ -59,7 +62,7 @@ function* fixesBy(
   const [hit] = hits;
   const options = hit && hits.length === 1 ? yield* otherOptions(hit) : [];
   const alone = pairs.length === 2 || hits.length > 0 ? [...later, ...(first && !whole ? [first] : [])] : [];
-  const single = yield* sound(alone.map(dropPair));
+  const single = yield* sound(alone.slice(0, mostAlone).map(dropPair));
   const title = "Take out all of them but the first";
   const rest = later.length > 1 ? yield* sound([dropPairs(later, title)]) : [];
   const none = words.length + single.length + rest.length === 0;
