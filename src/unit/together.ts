@@ -16,7 +16,17 @@ export const isLatin = (text: string): boolean => !/(?!\p{Script=Latin})\p{L}/u.
 const sides = ["left", "right"] as const;
 
 /** What the key is made of. */
-const keyed = ["mostlyPairs", "hasPairs", "hasCards", "alike", "parted", "phrased", "hasCuts", "numbered"] as const;
+const keyed = [
+  "mostlyPairs",
+  "hasPairs",
+  "hasCards",
+  "alike",
+  "parted",
+  "phrased",
+  "hasCuts",
+  "numbered",
+  "hasOnlySmall",
+] as const;
 
 /** What the bullets and events of a section are together: what one of them may be meant as hangs on that. Each is found once. */
 export class Together {
