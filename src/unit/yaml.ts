@@ -137,8 +137,14 @@ function quoteLine(
   const from = start + match[1].length;
   const to = from + match[2].length;
   const quoted = JSON.stringify(match[2]);
-  const errors = (yaml: string): number => parse(yaml).errors.filter(({ message }) => message === error).length;
-  return errors(text.slice(0, from) + quoted + text.slice(to)) < errors(text) ? { from, to, quoted } : undefined;
+  const errors = (yaml: string): { readonly such: number; readonly lines: number } => {
+    const all = parse(yaml).errors;
+    const lines = new Set(all.map(({ pos: [at] }) => yaml.lastIndexOf("\n", at - 1)));
+    return { such: all.filter(({ message }) => message === error).length, lines: lines.size };
+  };
+  const [now, then] = [errors(text), errors(text.slice(0, from) + quoted + text.slice(to))];
+  // In what is no mapping at all the line stays wrong, for another reason.
+  return then.such < now.such && then.lines < now.lines ? { from, to, quoted } : undefined;
 }
 
 /** The lines of an option that stands on lines of its own: with the line ending behind it, else the one before it. */

@@ -27,6 +27,8 @@ const finds: Readonly<Record<string, string>> = {
     "```activity\nmake: tiles\n   ```activity\n   make: tiles\n   ```\n\n- \n\n",
   "two pictures in one statement, of one file that is missing":
     "## One\n\n- [x] ![b](y.png) ![b](y.png)\n\n```activity\nmake: tiles\n```\n\n## One\n\n",
+  "a colon in a value of an activity within one that is no mapping":
+    "```activity\nmake: tiles\n\n- ![a][x.png] |  = \n-  = \n\n- pão\n\n   ```Activity\n   make: tiles\n   from: At: noon\n   ```\n\n- pão = pão\n\n",
   "an option four times, of which one has no space":
     "```activity\nmake: tiles\nfrom: [One #2, *Two]\nfrom:One\nfrom: [Bread, butter]\nfrom: #3\n```\n\n## One\n\n",
 };
