@@ -1,5 +1,5 @@
 import type { Fix, TextEdit } from "../base/finding";
-import { sentenceEnd } from "../unit/sentence-end";
+import { sentenceEnd } from "../base/stops";
 import type { PlainBullet, Section, Unit } from "../unit/unit";
 
 /*

@@ -1,4 +1,5 @@
 import { Recent } from "../base/recent";
+import { fullStops } from "../base/stops";
 
 const quotes: readonly (readonly [string, string])[] = [
   ['"', '"'],
@@ -48,10 +49,13 @@ export function fold(text: string): string {
 
 const kept = new Recent<string>(20_000);
 
+/** One alone: `...` is none. */
+const lastStop = new RegExp(`(?<![${fullStops}])[${fullStops}]$`, "u");
+
 function foldAnew(text: string): string {
   const spaced = visible(text).normalize("NFC").replace(/\s+/gu, " ").trim();
   let bare = unquote(spaced);
-  if (/(?<![.。])[.。।۔።։។]$/u.test(bare)) bare = bare.slice(0, -1).trimEnd();
+  if (lastStop.test(bare)) bare = bare.slice(0, -1).trimEnd();
   bare = unquote(bare);
   return bare === "" ? spaced : bare;
 }

@@ -53,7 +53,10 @@ describe("a full stop at the end", () => {
   it("is dropped with the space before it, once, in any script", () => {
     assert.equal(fold("o pneu ."), "o pneu");
     assert.equal(fold("車輪。"), "車輪");
-    for (const stop of "।۔።։។") assert.equal(fold(`x${stop}`), "x");
+    for (const stop of "।۔።։។") {
+      assert.equal(fold(`x${stop}`), "x");
+      assert.equal(fold(`x${stop}${stop}`), `x${stop}${stop}`);
+    }
     assert.equal(fold("o pneu.."), "o pneu..");
     assert.equal(fold("o pneu..."), "o pneu...");
     assert.equal(fold("車輪。。"), "車輪。。");

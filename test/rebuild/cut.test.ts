@@ -74,6 +74,8 @@ describe("what cards hide", () => {
     assert.deepEqual(cards("Amanhã vou, embora. = I leave.", "stops: hide"), ["Amanhã", "vou,", "embora"]);
     assert.deepEqual(cards("¿Dónde vives? = Where?", "stops: hide"), ["Dónde", "vives"]);
     assert.deepEqual(cards("Er sagt: „Komm!“ = He says come", "stops: hide"), ["Er", "sagt:", "„Komm"]);
+    for (const stop of ["\u0589", "\u1362", "\u17d4", "\u0965"])
+      assert.deepEqual(cards(`a b${stop} = c`, "stops: hide"), ["a", "b"], stop);
   });
 
   it("but no name loses its capital, nor what the unit writes so within a sentence", () => {

@@ -1,5 +1,6 @@
 import { Recent } from "../../base/recent";
 import { plain, type Run } from "../../base/run";
+import { stops } from "../../base/stops";
 import { SectionMemory } from "../../unit/section-memory";
 import type { Phrase, Section } from "../../unit/unit";
 import type { DealRequest } from "../contract";
@@ -69,7 +70,7 @@ function writtenIn({ pairs, statements, events }: Section, lang: string): Writte
 }
 
 /** After a stop, a colon or an opening mark a capital says nothing. */
-const beginning = /(^|[.!?…:。！？]|\p{Pi}|["„¿¡(])[\s\p{P}]*$/u;
+const beginning = new RegExp(String.raw`(^|[${stops}:]|\p{Pi}|["„¿¡(])[\s\p{P}]*$`, "u");
 
 function wordsOf(text: string, lang: string) {
   const capital: string[] = [];
@@ -116,7 +117,7 @@ export function keepsCapital(first: string, { names, written, lang }: Spelling, 
 const lead = /^(?:(?!['’ʼ\-‐‑])[\p{P}\s])+/u;
 const trail = /(?:(?!['’ʼ\-‐‑])[\p{P}\s])+$/u;
 /** Marks that end a sentence, with quotation marks and brackets round them, and those that open one. */
-export const stop = /[\s\p{Pf}\p{Pe}"“]*[.!?…。！？؟।۔]+[\s\p{Pf}\p{Pe}"“]*$/u;
+export const stop = new RegExp(String.raw`[\s\p{Pf}\p{Pe}"“]*[${stops}]+[\s\p{Pf}\p{Pe}"“]*$`, "u");
 const start = /^[¿¡]+\s*/u;
 
 /** The runs of a sentence's parts as its cards show them. */

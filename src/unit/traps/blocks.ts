@@ -1,5 +1,6 @@
 import type Token from "markdown-it/lib/token.mjs";
 import type { LineIndex, Range } from "../../base/range";
+import { stops } from "../../base/stops";
 import { commentMeaning } from "../comments";
 import { insert, type Problems, write } from "../problems";
 import type { Problem } from "../unit";
@@ -135,8 +136,10 @@ function maybeSpeech(rest: string, above: string): boolean {
     .slice(1)
     .trim()
     .split(/\s[=＝]\s/u);
-  return /[.!?…。！？।۔؟][\p{Pf}\p{Pe}"'”]*$/u.test(left) && !/^\[/.test(left) && !/^\[ \]\s/.test(above);
+  return spoken.test(left) && !/^\[/.test(left) && !/^\[ \]\s/.test(above);
 }
+
+const spoken = new RegExp(String.raw`[${stops}][\p{Pf}\p{Pe}"'”]*$`, "u");
 
 /** The bullet of a line, with the white space behind it. */
 function bulletOf({ start }: Range, [all, lead = ""]: RegExpExecArray): Range {

@@ -1,4 +1,5 @@
 import type { LineIndex } from "../../base/range";
+import { stops } from "../../base/stops";
 import type { RawItem } from "../items";
 import { insert, type Problems, write } from "../problems";
 import type { Marked } from "./marks";
@@ -11,20 +12,32 @@ import { column } from "./nesting";
 const arrow = /\s+(?:[-–—=]{1,2}>|[→⇒➔➜⟶])\s+/u;
 
 /** Signs that stand before what is said, too: only before a sentence that says nearly the same. */
-const dashed = /(?<=[.!?…。！？।۔؟]\s*)\s+[|｜\p{Pd}−]\s+(?=.*[.!?…。！？।۔؟]\P{L}*$)/u;
+const dashed = new RegExp(String.raw`(?<=[${stops}]\s*)\s+[|｜\p{Pd}−]\s+(?=.*[${stops}]\P{L}*$)`, "u");
 const signed = /^[=＝\p{Pd}−|｜]\s+(?=\S)/u;
 
 /** Behind the end of a sentence, before a whole one. */
-const stopped =
-  /(?<=[.!?…。！？।۔؟]\s*)(?:\s+[=＝/／]\s+|\s*[(（](?=.*[.!?…。！？।۔؟]\s*[)）]$))(?=.*[.!?…。！？।۔؟]\s*[)）]?$)/u;
+const stopped = new RegExp(
+  String.raw`(?<=[${stops}]\s*)(?:\s+[=＝/／]\s+|\s*[(（](?=.*[${stops}]\s*[)）]$))(?=.*[${stops}]\s*[)）]?$)`,
+  "u",
+);
 
 /** `Ela sai. Correction: ela entra.` */
-const named =
-  /(?<=[.!?…。！？।۔؟]\s*)\s+(?:correc?ção|corre[ct]?to|certo|correct(?:ion|ed)?|richtig(?: ist)?|korrektur|verbessert|corrección|correcto|правильно|вірно|виправлення)\s*[:：]\s*(?=\S)/iu;
+const named = new RegExp(
+  String.raw`(?<=[${stops}]\s*)\s+(?:correc?ção|corre[ct]?to|certo|correct(?:ion|ed)?|richtig(?: ist)?|korrektur|verbessert|corrección|correcto|правильно|вірно|виправлення)\s*[:：]\s*(?=\S)`,
+  "iu",
+);
 
 /** A few words in brackets behind the end of a sentence, without a number as of a page: `A boia é azul. (vermelha)`. */
-const bracketed =
-  /(?<=[.!?…。！？।۔؟]\s*)\s*[(（](?=[^)）]*(?:\p{Lo}|\p{L}{3}))(?=(?:[\p{L}\p{M}'’-]+\s?){1,4}[)）]$)/u;
+const bracketed = new RegExp(
+  String.raw`(?<=[${stops}]\s*)\s*[(（](?=[^)）]*(?:\p{Lo}|\p{L}{3}))(?=(?:[\p{L}\p{M}'’-]+\s?){1,4}[)）]$)`,
+  "u",
+);
+
+const ended = new RegExp(String.raw`[${stops}]\P{L}*$`, "u");
+
+const bracketedSentence = new RegExp(`^[(（](.*[${stops}])[)）]$`, "u");
+
+const wholeSentence = new RegExp(String.raw`^\P{L}*[\p{Lu}\p{Lo}].*[${stops}]\P{L}*$`, "u");
 
 const falseMark = /^\[ \]\s/;
 
@@ -103,12 +116,12 @@ export function correctionLine(
   if (!falseMark.test(above) || item.nested.length > 0) return false;
   const behind = signed.exec(text)?.[0] ?? "";
   const isSigned = behind !== "" && isAbout(above.replace(falseMark, ""), text.slice(behind.length));
-  if (!isSigned && !/[.!?…。！？।۔؟]\P{L}*$/u.test(above)) return false;
+  if (!isSigned && !ended.test(above)) return false;
   const word = announced.exec(text)?.[0] ?? "";
   // A letter may well be that of who answers.
   const isInitial = /^\p{L}\s*[:：]/u.test(word) && !isAbout(above.replace(falseMark, ""), text.slice(word.length));
   const lead = isSigned ? behind : isInitial ? "" : word;
-  const inside = /^[(（](.*[.!?…。！？।۔؟])[)）]$/u.exec(text)?.[1];
+  const inside = bracketedSentence.exec(text)?.[1];
   const said = inside ?? text;
   const rest = item.text.text.slice(start + text.length).trim();
   if (lead === "" && !(isSentence(said) && isAbout(above.replace(falseMark, ""), said))) return false;
@@ -132,8 +145,7 @@ export function correctionLine(
   return true;
 }
 
-const isSentence = (text: string): boolean =>
-  !text.includes("\n") && /^\P{L}*[\p{Lu}\p{Lo}].*[.!?…。！？।۔؟]\P{L}*$/u.test(text);
+const isSentence = (text: string): boolean => !text.includes("\n") && wholeSentence.test(text);
 
 /** Whether two sentences begin with the same word and have half of their words in common; numbers are what a correction changes. */
 export function isAbout(statement: string, other: string): boolean {

@@ -1,4 +1,5 @@
 import type { Steps } from "../../base/steps";
+import { stops } from "../../base/stops";
 import type { Span } from "../inline";
 import { type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
@@ -131,7 +132,9 @@ function areForms(left: string, right: string): boolean {
   return short.test(b) || a.startsWith(b) || b.startsWith(a) || (a.length > 3 && a.slice(0, 3) === b.slice(0, 3));
 }
 
-const stop = (side: string): boolean => /[.!?…。！？।۔؟:]$/u.test(side);
+const stopped = new RegExp(`[${stops}:]$`, "u");
+
+const stop = (side: string): boolean => stopped.test(side);
 
 /** The numbers in a text. */
 export const numerals = (side: string): string => (side.match(/\p{N}+/gu) ?? []).join(" ");

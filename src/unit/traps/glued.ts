@@ -1,8 +1,8 @@
 import type { LineIndex, Range } from "../../base/range";
+import { sentenceEnd } from "../../base/stops";
 import { type Env, scan, spacedSeparators } from "../inline";
 import type { RawItem } from "../items";
 import { insert, type Problems, write } from "../problems";
-import { sentenceEnd } from "../sentence-end";
 import { freeLines } from "./free-lines";
 import { textOf } from "./lines";
 import { column } from "./nesting";

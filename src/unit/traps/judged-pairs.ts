@@ -1,7 +1,7 @@
 import type { LineIndex, Range } from "../../base/range";
+import { sentenceEnd } from "../../base/stops";
 import { type Env, scan, spacedSeparators } from "../inline";
 import type { Problems } from "../problems";
-import { sentenceEnd } from "../sentence-end";
 import type { SourceText } from "../source-text";
 import { customOf } from "./mark-words";
 

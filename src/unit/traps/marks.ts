@@ -1,4 +1,5 @@
 import type { Range } from "../../base/range";
+import { stops } from "../../base/stops";
 import type { RawItem } from "../items";
 import { type Problems, write } from "../problems";
 import type { SourceText } from "../source-text";
@@ -15,7 +16,7 @@ const nearlyMark =
 
 /** `✓ copied`, `☐ bring tape`, `(x) checked`: what is done or to do, where no sentence stands behind it and nothing else is judged. */
 const done = new RegExp(
-  `^(?:\\(\\s*[xXхХ]?\\s*\\)|[${boxes}]\\uFE0F?)\\s*(?!\\P{L}*[\\p{Lu}\\p{Lo}][^\\n]*[.!?…。！？]\\P{L}*$)`,
+  `^(?:\\(\\s*[xXхХ]?\\s*\\)|[${boxes}]\\uFE0F?)\\s*(?!\\P{L}*[\\p{Lu}\\p{Lo}][^\\n]*[${stops}]\\P{L}*$)`,
   "u",
 );
 

@@ -1,4 +1,5 @@
 import type { LineIndex } from "../../base/range";
+import { stops } from "../../base/stops";
 import type { Span } from "../inline";
 import type { RawItem } from "../items";
 import { type Problems, write } from "../problems";
@@ -49,7 +50,7 @@ const speaker = /^[*_]{0,3}\p{Lu}\d?\.?[*_]{0,3}$/u;
 /** A group, a table or a part, by its letter or Roman number: `Gruppe A`, `Kapitel II`. */
 const lettered = /^[*_]{0,3}\p{L}[\p{L}\p{M}]+[^\S\n]+(\p{Lu}|[IVX]{2,4})[*_]{0,3}$/u;
 
-const endOfSentence = /[.!?…。！？।۔؟][\p{Pf}\p{Pe}"'”*_]*$/u;
+const endOfSentence = new RegExp(String.raw`[${stops}][\p{Pf}\p{Pe}"'”*_]*$`, "u");
 
 /** Whether a sign parts the words of a note rather than the sides of a pair; `wary` where the items around say that few are pairs in disguise. */
 function inNote(text: string, { start, end }: Span, stop: number, wary: boolean): boolean {

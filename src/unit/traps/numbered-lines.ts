@@ -1,4 +1,5 @@
 import type { LineIndex } from "../../base/range";
+import { stops } from "../../base/stops";
 import { textOf } from "./lines";
 import { numberOf } from "./numbers";
 import type { Line, Style } from "./styles";
@@ -139,6 +140,9 @@ const series: readonly (readonly string[])[] = [
 export const lettered =
   /^(?:[(（]?([a-zA-Z]{1,5}|\p{L})(?:\.\)|[.)])[ \t]+|[(（]([一二三四五六七八九十]{1,2})[)）][、．.]?[ \t]*|(?:第?([一二三四五六七八九十]{1,2})[、．，.：:])[ \t]*)(?=\S)/u;
 
+/** A pair, a statement or a sentence. */
+const noStep = new RegExp(String.raw`\s[=＝]\s|\[[ xX]\]\s|[${stops}]$`, "u");
+
 /** `a) Ela`, `b) Ela`, `i. Ela`, `ii. Ela`, `א. היא`, `一、她`: Markdown knows no lists with letters. */
 export function letters(found: readonly Line[]): Style | undefined {
   const matches = found.map(({ text }) => lettered.exec(text));
@@ -152,9 +156,7 @@ export function letters(found: readonly Line[]): Style | undefined {
     message: `This is no list: Markdown knows no lists with ${what}.`,
     unsure: true,
     // The steps of a lesson have letters too; a pair, a statement or a sentence behind one is none.
-    ...(found.some(({ text }) => /\s[=＝]\s|\[[ xX]\]\s|[.!?…。！？।۔؟]$/u.test(text))
-      ? {}
-      : { as: "events" as const }),
+    ...(found.some(({ text }) => noStep.test(text)) ? {} : { as: "events" as const }),
   };
 }
 

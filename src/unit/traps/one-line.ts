@@ -1,4 +1,5 @@
 import type { LineIndex } from "../../base/range";
+import { stops } from "../../base/stops";
 import type { RawItem } from "../items";
 import { drop, type Problems, write } from "../problems";
 
@@ -138,11 +139,16 @@ type Open = (span: { start: number; end: number }) => boolean;
 const statement = /^\[[ xX]\]\s/;
 
 /** Behind the end of a sentence, before another. */
-const inner =
-  /(?<=^\[[ xX]\]\s.*[.!?…。！？।۔؟;；][\p{Pf}\p{Pe}"'”]*)[^\S\n]*(?:[-–—*•][^\S\n]+)?(\[[ xX]\])[^\S\n]+(?=\P{L}*[\p{Lu}\p{Lo}])/u;
+const inner = new RegExp(
+  String.raw`(?<=^\[[ xX]\]\s.*[${stops};；][\p{Pf}\p{Pe}"'”]*)[^\S\n]*(?:[-–—*•][^\S\n]+)?(\[[ xX]\])[^\S\n]+(?=\P{L}*[\p{Lu}\p{Lo}])`,
+  "u",
+);
 
 /** Behind the last sentence. `(f)` is a feminine. */
-const behind = /(?<=[.!?…。！？।۔؟][\p{Pf}\p{Pe}"'”]*)[^\S\n]*(?:\[[xXVFTRvftr]\]|\([xXVFTRW]\))[^\S\n]*$/u;
+const behind = new RegExp(
+  String.raw`(?<=[${stops}][\p{Pf}\p{Pe}"'”]*)[^\S\n]*(?:\[[xXVFTRvftr]\]|\([xXVFTRW]\))[^\S\n]*$`,
+  "u",
+);
 
 /** `[ ] Ela lê.` in the line of `- [x] Ela ri.`, where its mark is. */
 export function innerMark(

@@ -1,7 +1,7 @@
 import type Token from "markdown-it/lib/token.mjs";
 import type { LineIndex } from "../../base/range";
+import { sentenceEnd } from "../../base/stops";
 import type { Problems } from "../problems";
-import { sentenceEnd } from "../sentence-end";
 import type { SourceText } from "../source-text";
 import { textOf } from "./lines";
 import type { ReadItem } from "./nesting";

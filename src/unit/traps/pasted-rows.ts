@@ -1,4 +1,5 @@
 import type { LineIndex } from "../../base/range";
+import { stops } from "../../base/stops";
 import type { Problems } from "../problems";
 import { isShort } from "./pair-lines";
 import { type Line, noPairs } from "./styles";
@@ -13,7 +14,9 @@ const otherwise = /[=＝|｜<`\\]|^(?:[-+*>#[]|\d{1,9}[.)](?:\s|$))/u;
 
 const isText = (cell: string): boolean => /\p{L}/u.test(cell) && !otherwise.test(cell);
 
-const isSentence = (cell: string): boolean => /\s.*[.!?…。！？।۔؟]$/u.test(cell);
+const sentence = new RegExp(String.raw`\s.*[${stops}]$`, "u");
+
+const isSentence = (cell: string): boolean => sentence.test(cell);
 
 interface Rows {
   readonly cells: readonly (readonly string[])[];

@@ -1,5 +1,5 @@
 import type { LineIndex } from "../../base/range";
-import { sentenceEnd } from "../sentence-end";
+import { sentenceEnd, stops } from "../../base/stops";
 import { countedWords, worded } from "./counted-words";
 import {
   lettered,
@@ -23,7 +23,9 @@ const signs = [nearlyNumber, nearlyAlone, tightNumber, lettered, worded];
 
 const counted = (text: string): boolean => signs.some((sign) => sign.test(text));
 
-const isSentence = (text: string): boolean => /^\p{P}*[\p{Lu}\p{Lo}].*[.!?…。！？।۔؟]\p{P}*$/u.test(text);
+const sentence = new RegExp(String.raw`^\p{P}*[\p{Lu}\p{Lo}].*[${stops}]\p{P}*$`, "u");
+
+const isSentence = (text: string): boolean => sentence.test(text);
 
 const ended = (text: string): boolean => sentenceEnd.test(text);
 

@@ -1,12 +1,13 @@
 import type Token from "markdown-it/lib/token.mjs";
 import type { LineIndex, Range } from "../../base/range";
+import { stops } from "../../base/stops";
 import type { RawItem } from "../items";
 import { insert, type Problems } from "../problems";
 import { textOf } from "./lines";
 
 const sign = /^[ \t]*(\d{1,9})[.)]/;
 
-const stop = /[.!?…:;。！？।॥۔։።។؟]\P{L}*$/u;
+const stop = new RegExp(String.raw`[${stops}:;]\P{L}*$`, "u");
 
 const numberedLine = /^[ \t]{0,3}(\d{1,9})[.)][ \t]+(\S.*)/;
 
